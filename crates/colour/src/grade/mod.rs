@@ -1,0 +1,9 @@
+//! The grey scales of ISO 105, by instrument: change in colour and staining.
+
+mod fade;
+mod half_step;
+mod stain;
+
+pub use fade::{Fade, fade};
+pub use half_step::Grade;
+pub use stain::{Stain, stain};

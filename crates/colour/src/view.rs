@@ -4,7 +4,6 @@ use std::{fmt, str::FromStr, sync::LazyLock};
 
 use crate::{
     ColourError, Xyz,
-    spectrum::resample_sprague,
     tables::{cmf_1931, cmf_1964, illuminants},
 };
 
@@ -114,11 +113,10 @@ impl Illuminant {
             Self::A => (0..WAVELENGTHS)
                 .map(|i| incandescent(360.0 + i as f64))
                 .collect(),
-            Self::D50 => resample_sprague(360.0, 5.0, &illuminants::D50),
-            Self::D65 => resample_sprague(360.0, 5.0, &illuminants::D65),
-            // The lamps' tables begin at 380 nm; below is no visible power.
-            Self::Fl2 => lamp(&illuminants::FL2),
-            Self::Fl11 => lamp(&illuminants::FL11),
+            Self::D50 => between_points(360.0, &illuminants::D50),
+            Self::D65 => between_points(360.0, &illuminants::D65),
+            Self::Fl2 => between_points(380.0, &illuminants::FL2),
+            Self::Fl11 => between_points(380.0, &illuminants::FL11),
         }
     }
 }
@@ -130,12 +128,13 @@ fn incandescent(wavelength_nm: f64) -> f64 {
         / (libm::exp(c / wavelength_nm) - 1.0)
 }
 
-/// A lamp given from 380 nm by 5 nm, read straight between its points: its
-/// lines are too sharp for a smooth curve, which would swing below zero.
-fn lamp(power: &[f64]) -> Vec<f64> {
+/// A table by 5 nm, read straight between its points, as the CIE defines the
+/// daylights; lamp lines are too sharp for a smooth curve, which would swing
+/// below zero. Before the table begins there is no visible power.
+fn between_points(start_nm: f64, power: &[f64]) -> Vec<f64> {
     (0..WAVELENGTHS)
         .map(|i| {
-            let at = (360.0 + i as f64 - 380.0) / 5.0;
+            let at = (360.0 + i as f64 - start_nm) / 5.0;
             if at < 0.0 {
                 return 0.0;
             }

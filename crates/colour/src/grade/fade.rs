@@ -32,7 +32,8 @@ pub struct Fade {
     pub d_hf: f64,
     /// The fastness difference dE_F, 0 upward.
     pub d_ef: f64,
-    /// The grade as a decimal, 1 to 5; for statistics.
+    /// The grade as a decimal, 5 downward, for statistics; below 1 (and even
+    /// below 0) for changes beyond the end of the scale.
     pub value: f64,
     /// The reported half-step, from dE_F by the standard's table.
     pub grade: Grade,
@@ -41,7 +42,7 @@ pub struct Fade {
 /// The grey-scale grade of the change from `before` to `after`.
 ///
 /// Both colours for D65 and the 10 degree observer. The decimal `value` comes
-/// from the formula (held at 1), the reported `grade` from the table: near the
+/// from the formula, not held at the end of the scale, the reported `grade` from the table: near the
 /// table's limits the two differ slightly, as in the standard.
 ///
 /// # Source
@@ -115,12 +116,11 @@ fn mean_hue(h_t: f64, h_r: f64) -> f64 {
 }
 
 fn decimal(d_ef: f64) -> f64 {
-    let value = if d_ef <= 3.4 {
+    if d_ef <= 3.4 {
         5.0 - d_ef / 1.7
     } else {
         5.0 - libm::log2(d_ef / 0.85)
-    };
-    value.max(1.0)
+    }
 }
 
 fn reported(d_ef: f64) -> Grade {
@@ -162,7 +162,7 @@ mod tests {
             l2 in 0.0..100.0, a2 in -90.0..90.0, b2 in -90.0..90.0,
         ) {
             let f = fade(Lab::new(l1, a1, b1), Lab::new(l2, a2, b2));
-            prop_assert!((1.0..=5.0).contains(&f.value));
+            prop_assert!(f.value <= 5.0);
             prop_assert!((1.0..=5.0).contains(&f.grade.value()));
         }
     }

@@ -1,0 +1,36 @@
+//! Why no decision can be made on a table.
+
+/// What is wrong with a table of readings, where, and how to mend it.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum DecideError {
+    /// The margin is not above 0.
+    #[error("The margin {0} can't be used: give a difference above 0, such as 1.0.")]
+    Margin(f64),
+    /// There are no rows at all.
+    #[error(
+        "The table is empty: it needs a first line with arm,piece,role,load,stage,L,a,b and a row for each reading."
+    )]
+    Empty,
+    /// A column is missing.
+    #[error(
+        "The first line has no column \"{0}\": it must name arm, piece, role, load, stage, L, a and b."
+    )]
+    ColumnMissing(String),
+    /// A column is there twice.
+    #[error("The first line names the column \"{0}\" twice: leave one of them out.")]
+    ColumnTwice(String),
+    /// No row is of a test piece.
+    #[error("No row has the role test: a decision needs washed test pieces.")]
+    NoTestPiece,
+    /// One row can't be used.
+    #[error("Row {row}: {message}.")]
+    Row {
+        /// Which row, from 1, the line of column names not counted.
+        row: usize,
+        /// What is wrong with it and how to mend it.
+        message: String,
+    },
+    /// The text can't be read as a table.
+    #[error("The table can't be read: {0}.")]
+    Unreadable(String),
+}

@@ -1,0 +1,127 @@
+//! A table of readings from a CSV file.
+
+use super::{DecideError, Row, row::colour_fault};
+use colour::Lab;
+use std::io::Read;
+
+/// The columns, in the order of the fields below.
+const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "b"];
+
+/// Reads a table with the columns `arm,piece,role,load,stage,L,a,b`.
+///
+/// Columns may come in any order, with more beside them; they may be parted by
+/// commas, semicolons or tabs; the load may be empty. A byte-order mark, blank
+/// lines and either kind of line end are taken.
+///
+/// # Errors
+/// What is wrong with the table, with the number of the row.
+pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
+    let mut bytes = Vec::new();
+    input
+        .read_to_end(&mut bytes)
+        .map_err(|error| DecideError::Unreadable(error.to_string()))?;
+    let text = std::str::from_utf8(&bytes).map_err(|_| {
+        DecideError::Unreadable("it is not UTF-8 text; save it as CSV in UTF-8".into())
+    })?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut reader = csv::ReaderBuilder::new()
+        .delimiter(separator(text))
+        .trim(csv::Trim::All)
+        .flexible(true)
+        .from_reader(text.as_bytes());
+    let header = reader.headers().map_err(unreadable)?.clone();
+    if header.iter().all(str::is_empty) {
+        return Err(DecideError::Empty);
+    }
+    let places = places(&header)?;
+    let mut rows = Vec::new();
+    let mut record = csv::StringRecord::new();
+    while reader.read_record(&mut record).map_err(unreadable)? {
+        if record.iter().all(str::is_empty) {
+            continue;
+        }
+        let row = row(&record, &places).map_err(|message| DecideError::Row {
+            row: rows.len() + 1,
+            message,
+        })?;
+        rows.push(row);
+    }
+    if rows.is_empty() {
+        return Err(DecideError::Empty);
+    }
+    Ok(rows)
+}
+
+/// Whatever parts the first line most often.
+fn separator(text: &str) -> u8 {
+    let first = text.lines().find(|line| !line.trim().is_empty());
+    let count = |c: char| first.map_or(0, |line| line.matches(c).count());
+    if count(';') > count(',') {
+        b';'
+    } else if count('\t') > count(',') {
+        b'\t'
+    } else {
+        b','
+    }
+}
+
+fn places(header: &csv::StringRecord) -> Result<[usize; 8], DecideError> {
+    let mut places = [0; 8];
+    for (place, column) in places.iter_mut().zip(COLUMNS) {
+        let mut found = header
+            .iter()
+            .enumerate()
+            .filter(|(_, name)| name.eq_ignore_ascii_case(column));
+        *place = match found.next() {
+            Some((i, _)) => i,
+            None => return Err(DecideError::ColumnMissing(column.into())),
+        };
+        if found.next().is_some() {
+            return Err(DecideError::ColumnTwice(column.into()));
+        }
+    }
+    Ok(places)
+}
+
+fn row(record: &csv::StringRecord, places: &[usize; 8]) -> Result<Row, String> {
+    let field = |k: usize| record.get(places[k]).unwrap_or("");
+    let named = |k: usize| match field(k) {
+        "" => Err(format!("the {} is empty", COLUMNS[k])),
+        text => Ok(text.to_owned()),
+    };
+    let number = |k: usize| {
+        let text = field(k);
+        text.parse::<f64>()
+            .ok()
+            .filter(|v| v.is_finite())
+            .ok_or_else(|| {
+                format!(
+                    "{} is \"{text}\", which is no number; write it like 41.2, with a point",
+                    COLUMNS[k]
+                )
+            })
+    };
+    let stage = field(4);
+    let lab = Lab::new(number(5)?, number(6)?, number(7)?);
+    if let Some(fault) = colour_fault(lab) {
+        return Err(format!("{fault}; here are {}, {}, {}", lab.l, lab.a, lab.b));
+    }
+    Ok(Row {
+        arm: named(0)?,
+        piece: named(1)?,
+        role: named(2)?.parse()?,
+        load: Some(field(3))
+            .filter(|load| !load.is_empty())
+            .map(str::to_owned),
+        stage: stage.parse().map_err(|_| {
+            format!(
+                "the stage is \"{stage}\"; write how many rounds the piece has had, such as 0 or 5"
+            )
+        })?,
+        lab,
+    })
+}
+
+fn unreadable(error: csv::Error) -> DecideError {
+    DecideError::Unreadable(error.to_string())
+}

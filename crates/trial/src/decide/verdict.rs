@@ -1,0 +1,101 @@
+//! What a decision says.
+
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// The upper end of an interval where nothing is known of the scatter: no two
+/// surface colours differ by more, so it is true and says nothing. CIEDE2000 units.
+pub const UNBOUNDED_DE00: f64 = 150.0;
+
+/// One of the four answers on a pair of arms.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// The whole interval lies above the margin.
+    Visible,
+    /// A difference is shown, and it is shown to lie below the margin.
+    Small,
+    /// Shown to lie below the margin, and no difference shown.
+    Alike,
+    /// Not enough evidence for any of the others.
+    Open,
+}
+
+impl Verdict {
+    /// The verdict as written in files.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Self::Visible => "visible",
+            Self::Small => "small",
+            Self::Alike => "alike",
+            Self::Open => "open",
+        }
+    }
+
+    /// The verdict in words.
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::Visible => "visible difference",
+            Self::Small => "real, but too small to matter",
+            Self::Alike => "no difference that matters",
+            Self::Open => "not enough evidence",
+        }
+    }
+}
+
+impl fmt::Display for Verdict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.as_str())
+    }
+}
+
+/// Two arms at one stage.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Comparison {
+    /// After how many rounds.
+    pub stage: u32,
+    /// Name of the arm that appears first.
+    pub a: String,
+    /// Name of the other arm.
+    pub b: String,
+    /// CIEDE2000 of the two arms' mean changes at their pooled start.
+    pub de00: f64,
+    /// Lower end of the 95 % interval of `de00`, 0 upward.
+    pub low: f64,
+    /// Upper end; [`UNBOUNDED_DE00`] where nothing is known of the scatter.
+    pub high: f64,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Why, with the figures, in words.
+    pub reason: String,
+}
+
+/// The mean change of one arm's test pieces at one stage.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ArmChange {
+    /// Name of the arm.
+    pub arm: String,
+    /// After how many rounds.
+    pub stage: u32,
+    /// How many test pieces it rests on.
+    pub pieces: usize,
+    /// Mean change of L*, a*, b*: after minus before.
+    pub change: [f64; 3],
+    /// CIEDE2000 of the change, at the arm's start.
+    pub de00: f64,
+    /// Lower end of the 95 % interval of `de00`, 0 upward.
+    pub low: f64,
+    /// Upper end; [`UNBOUNDED_DE00`] where nothing is known of the scatter.
+    pub high: f64,
+    /// Grade of change in colour on the grey scale (ISO 105-A05), such as `4-5`.
+    pub fade_grade: String,
+}
+
+/// Everything that follows from a table of readings.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub struct Decision {
+    /// Every pair of arms at every stage after the start.
+    pub comparisons: Vec<Comparison>,
+    /// Every arm at every stage after the start.
+    pub arms: Vec<ArmChange>,
+}

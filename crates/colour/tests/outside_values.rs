@@ -177,7 +177,8 @@ fn spectra_give_the_reference_colours() {
     );
 }
 
-/// Source: reference library, colour-science 0.4.7, same sum by 1 nm.
+/// Source: reference library, colour-science 0.4.7, same sum by 1 nm; it reads
+/// illuminant A from a table by 5 nm, here it comes from its formula.
 #[test]
 fn white_points_agree() {
     let table = Table::read("check_white_points.csv");
@@ -189,7 +190,7 @@ fn white_points_agree() {
             ("Yn_own1nm", white.y),
             ("Zn_own1nm", white.z),
         ] {
-            close(condition, column, ours, table.number(row, column), 1e-4);
+            close(condition, column, ours, table.number(row, column), 2e-3);
         }
     }
 }

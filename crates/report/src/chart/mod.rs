@@ -1,0 +1,12 @@
+//! Charts as SVG: a title and a description for everyone, labels on the lines, no scripts, no styles of their own.
+//!
+//! Colours are presentation attributes that a page's stylesheet may override by the classes
+//! `series-1` to `series-6`, `axis`, `grid`, `mark`.
+
+mod change;
+mod margin;
+mod sign;
+
+pub use change::change_by_round;
+pub use margin::{difference_against_margin, scale_top};
+pub use sign::verdict_sign;

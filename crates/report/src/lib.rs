@@ -1,0 +1,19 @@
+//! What a trial looks like on paper and on a page: charts, swatches, words, the published report.
+//!
+//! In: pictures of results as SVG, the plain sentence for each verdict, and one
+//! self-contained HTML file with a print stylesheet. Out: the results themselves
+//! (they come from `trial`), files, clocks, HTTP. Nothing made here holds a script
+//! or asks another host for anything.
+//! Start with [`publish`] and [`Published`].
+
+pub mod chart;
+mod error;
+mod limits;
+mod publish;
+mod svg;
+pub mod swatch;
+pub mod table;
+pub mod words;
+
+pub use error::ReportError;
+pub use publish::{Published, PublishedPhoto, publish};

@@ -1,0 +1,66 @@
+//! What a report can't say, said in it.
+
+use std::collections::BTreeSet;
+use trial::{Role, Trial};
+
+/// The limits that hold for this trial, each a sentence or two.
+pub(crate) fn of(trial: &Trial) -> Vec<String> {
+    let mut limits = Vec::new();
+    if trial.invented {
+        limits.push(
+            "This trial is invented: its photographs were drawn by a program to show how a trial works. \
+             It says nothing about any real dye, fibre or treatment."
+                .to_owned(),
+        );
+    }
+    limits.push(
+        "Colours were read from photographs beside a colour chart, not with a spectrophotometer. They hold for \
+         daylight (D65) and the 10 degree observer; two cloths that match there may differ under a lamp."
+            .to_owned(),
+    );
+    limits.push(
+        "The intervals cover the spread between the pieces of this trial. They do not cover another dye lot, \
+         water, fibre, machine or pair of hands: repeating the trial does."
+            .to_owned(),
+    );
+    limits.extend(shared_loads(trial));
+    limits.push(
+        "Washing is not light, sweat or rubbing: a cloth that lasts here may still fail there."
+            .to_owned(),
+    );
+    limits
+}
+
+/// Arms that had a load all to themselves: the load explains a difference as well as the treatment does.
+fn shared_loads(trial: &Trial) -> Vec<String> {
+    let loads_of = |arm| -> Option<BTreeSet<&str>> {
+        trial
+            .pieces
+            .iter()
+            .filter(|p| p.arm == arm && p.role == Role::Test)
+            .map(|p| p.load.as_deref())
+            .collect()
+    };
+    trial
+        .arms
+        .iter()
+        .filter_map(|arm| {
+            let own = loads_of(arm.id)?;
+            let [load] = own.iter().collect::<Vec<_>>()[..] else {
+                return None;
+            };
+            let shared = trial
+                .arms
+                .iter()
+                .filter(|other| other.id != arm.id)
+                .any(|other| loads_of(other.id).is_some_and(|l| l.contains(load)));
+            (!shared).then(|| {
+                format!(
+                    "Every test piece of {} went through load {load}, and no other arm did: whatever that load did \
+                     explains a difference as well as the treatment does.",
+                    arm.name
+                )
+            })
+        })
+        .collect()
+}

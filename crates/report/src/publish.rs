@@ -1,0 +1,134 @@
+//! The report: one file that reads anywhere, on paper too.
+
+use crate::swatch::ArmSwatches;
+use crate::table::{ChangeRow, ReadingRow, VerdictRow};
+use crate::{ReportError, chart, limits, swatch, table, words};
+use askama::Template;
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use trial::decide::Decision;
+use trial::{Reading, Role, Trial};
+
+/// Everything a report is made from.
+pub struct Published<'a> {
+    /// The trial.
+    pub trial: &'a Trial,
+    /// What follows from its readings; none where nothing could be decided.
+    pub decision: Option<&'a Decision>,
+    /// Its current readings.
+    pub readings: &'a [Reading],
+    /// Its photos, made small enough to be sent along.
+    pub photos: Vec<PublishedPhoto>,
+    /// When the report is made, RFC 3339.
+    pub made_at: &'a str,
+}
+
+/// A photo to be put into a report.
+pub struct PublishedPhoto {
+    /// Rounds gone through when it was taken.
+    pub stage: u32,
+    /// Its file name.
+    pub name: String,
+    /// An upright sRGB JPEG.
+    pub jpeg: Vec<u8>,
+}
+
+/// Writes the report as one HTML file: pictures inside, no scripts, nothing fetched, a print stylesheet.
+///
+/// # Errors
+/// Only if the page's template can't be filled in, which is a fault of this program.
+pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
+    let trial = published.trial;
+    let empty = Decision::default();
+    let decision = published.decision.unwrap_or(&empty);
+    let page = ReportPage {
+        trial,
+        margin: words::number(trial.margin_de00),
+        arms: arms(trial),
+        verdicts: table::verdicts(decision, trial.margin_de00),
+        changes: table::changes(trial, decision),
+        plot: chart::change_by_round(trial, decision),
+        stages: swatch::stages(published.readings)
+            .into_iter()
+            .map(words::stage_heading)
+            .collect(),
+        swatches: swatch::by_stage(trial, published.readings),
+        readings: table::readings(trial, published.readings),
+        photos: published
+            .photos
+            .iter()
+            .map(|p| Picture {
+                when: words::stage_heading(p.stage),
+                name: p.name.clone(),
+                data: STANDARD.encode(&p.jpeg),
+            })
+            .collect(),
+        limits: limits::of(trial),
+        made_at: published.made_at,
+        style: include_str!("../templates/report.css"),
+    };
+    Ok(page.render()?)
+}
+
+#[derive(Template)]
+#[template(path = "report.html")]
+struct ReportPage<'a> {
+    trial: &'a Trial,
+    margin: String,
+    arms: Vec<ArmRow>,
+    verdicts: Vec<VerdictRow>,
+    changes: Vec<ChangeRow>,
+    plot: String,
+    stages: Vec<String>,
+    swatches: Vec<ArmSwatches>,
+    readings: Vec<ReadingRow>,
+    photos: Vec<Picture>,
+    limits: Vec<String>,
+    made_at: &'a str,
+    style: &'static str,
+}
+
+struct ArmRow {
+    name: String,
+    treatment: String,
+    test: String,
+    others: String,
+}
+
+struct Picture {
+    when: String,
+    name: String,
+    data: String,
+}
+
+fn arms(trial: &Trial) -> Vec<ArmRow> {
+    trial
+        .arms
+        .iter()
+        .map(|arm| {
+            let list = |test: bool| {
+                trial
+                    .pieces_of(arm.id)
+                    .filter(|p| (p.role == Role::Test) == test)
+                    .map(|p| {
+                        let load = p.load.as_ref().map(|l| format!("load {l}"));
+                        let role = (!test).then(|| words::role(p.role).to_owned());
+                        let about: Vec<String> = role.into_iter().chain(load).collect();
+                        if about.is_empty() {
+                            p.code.clone()
+                        } else {
+                            format!("{} ({})", p.code, about.join(", "))
+                        }
+                    })
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            };
+            ArmRow {
+                name: arm.name.clone(),
+                treatment: arm.treatment.clone(),
+                test: list(true),
+                others: list(false),
+            }
+        })
+        .collect()
+}

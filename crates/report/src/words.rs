@@ -1,0 +1,127 @@
+//! Results in plain words.
+
+use trial::decide::{Comparison, UNBOUNDED_DE00, Verdict};
+use trial::{PhotoState, Role};
+
+/// When a piece was looked at: "before the first round", "after 1 round", "after 5 rounds".
+pub fn stage(stage: u32) -> String {
+    match stage {
+        0 => "before the first round".to_owned(),
+        1 => "after 1 round".to_owned(),
+        n => format!("after {n} rounds"),
+    }
+}
+
+/// The same with a capital, for headings.
+pub fn stage_heading(number: u32) -> String {
+    capital(&stage(number))
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+/// Whether an interval's upper end says anything.
+pub fn bounded(high_de00: f64) -> bool {
+    high_de00 < UNBOUNDED_DE00
+}
+
+/// The verdict's name with a capital, for headings.
+pub fn verdict(verdict: Verdict) -> String {
+    capital(verdict.in_words())
+}
+
+/// What a comparison means, as a sentence for someone who has never met an interval.
+pub fn sentence(comparison: &Comparison, margin_de00: f64) -> String {
+    let (a, b) = (&comparison.a, &comparison.b);
+    let when = stage_heading(comparison.stage);
+    let margin = number(margin_de00);
+    match comparison.verdict {
+        Verdict::Visible => format!(
+            "{when}, {a} and {b} have changed by clearly different amounts or in different ways: \
+             even the smallest difference that fits the readings is more than the margin of {margin}."
+        ),
+        Verdict::Small => format!(
+            "{when}, {a} and {b} do differ, but even the largest difference that fits the readings \
+             is less than the margin of {margin}."
+        ),
+        Verdict::Alike => format!(
+            "{when}, {a} and {b} have lasted alike: even the largest difference that fits the readings \
+             is less than the margin of {margin}."
+        ),
+        Verdict::Open => format!(
+            "{when}, the readings can't tell {a} from {b}, and can't show them to be alike either. \
+             Treat the question as open."
+        ),
+    }
+}
+
+/// An interval in words: "1.2 (95 % interval 0.8 to 1.6)".
+pub fn with_interval(de00: f64, low: f64, high: f64) -> String {
+    format!("{} ({})", number(de00), interval(low, high))
+}
+
+/// "95 % interval 0.8 to 1.6", or that there is none.
+pub fn interval(low: f64, high: f64) -> String {
+    match (low.is_finite(), bounded(high)) {
+        (true, true) => format!("95 % interval {} to {}", number(low), number(high)),
+        (true, false) if low > 0.0 => format!("at least {}, no upper limit known", number(low)),
+        _ => "no interval can be given".to_owned(),
+    }
+}
+
+/// A colour difference to the precision that a camera reading deserves.
+pub fn number(value: f64) -> String {
+    if !value.is_finite() {
+        return "not known".to_owned();
+    }
+    format!("{value:.2}").replace('-', "\u{2212}")
+}
+
+/// What a piece is for.
+pub fn role(role: Role) -> &'static str {
+    match role {
+        Role::Test => "test piece",
+        Role::Keeper => "keeper",
+        Role::Witness => "witness cloth",
+    }
+}
+
+/// How far a photo has come.
+pub fn photo_state(state: &PhotoState) -> &'static str {
+    match state {
+        PhotoState::Unmarked => "areas not marked yet",
+        PhotoState::Waiting => "being read",
+        PhotoState::Read { .. } => "read",
+        PhotoState::Refused { .. } => "could not be read",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn stages_read_as_english() {
+        assert_eq!(stage_heading(0), "Before the first round");
+        assert_eq!(stage(1), "after 1 round");
+        assert_eq!(stage(12), "after 12 rounds");
+    }
+
+    #[test]
+    fn an_interval_without_an_end_is_said_so() {
+        assert_eq!(
+            interval(0.5, UNBOUNDED_DE00),
+            "at least 0.50, no upper limit known"
+        );
+        assert_eq!(interval(0.0, UNBOUNDED_DE00), "no interval can be given");
+        assert_eq!(
+            with_interval(1.0, 0.5, 1.5),
+            "1.00 (95 % interval 0.50 to 1.50)"
+        );
+    }
+}

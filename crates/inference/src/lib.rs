@@ -1,0 +1,29 @@
+//! What follows from a few numbers, and how surely.
+//!
+//! In: means and scatter, the difference of two means with its interval,
+//! equivalence by two one-sided tests, exact permutation, and the length of a
+//! mean vector with an interval that holds when the true length is 0. Out: what
+//! the numbers stand for, files, chance itself (nothing here draws at random).
+//! Start with [`mean_difference::welch`] and [`length::Length`].
+//!
+//! ```
+//! let washed = [2.14, 1.87, 2.45, 2.02];
+//! let soaked = [3.02, 2.61, 3.38, 2.87];
+//! let found = inference::mean_difference::welch(&washed, &soaked)?;
+//! let interval = found.interval(0.95);
+//! assert_eq!(format!("{:.2} to {:.2}", interval.low, interval.high), "-1.35 to -0.35");
+//! # Ok::<(), inference::InferenceError>(())
+//! ```
+
+pub mod equivalence;
+mod error;
+mod interval;
+pub mod length;
+pub mod mean_difference;
+pub mod permutation;
+pub mod quantile;
+pub mod scatter;
+pub mod summary;
+
+pub use error::InferenceError;
+pub use interval::Interval;

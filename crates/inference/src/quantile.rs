@@ -1,0 +1,56 @@
+//! Quantiles and tails of the usual distributions.
+
+use statrs::distribution::{ContinuousCDF, Normal, StudentsT};
+
+/// Degrees of freedom above which Student's t is the normal for all purposes.
+const NORMAL_ABOVE_DF: f64 = 1e7;
+
+/// The value below which a standard normal falls with probability `p`, 0 < p < 1.
+///
+/// ```
+/// assert_eq!(format!("{:.4}", inference::quantile::normal(0.975)), "1.9600");
+/// ```
+pub fn normal(p: f64) -> f64 {
+    Normal::standard().inverse_cdf(p)
+}
+
+/// The value below which Student's t with `df` (> 0) falls with probability `p`.
+///
+/// ```
+/// assert_eq!(format!("{:.4}", inference::quantile::student(0.975, 4.0)), "2.7764");
+/// ```
+pub fn student(p: f64, df: f64) -> f64 {
+    match t(df) {
+        Some(t) => t.inverse_cdf(p),
+        None => normal(p),
+    }
+}
+
+/// The probability that Student's t with `df` (> 0) lies above `value`.
+pub fn student_above(value: f64, df: f64) -> f64 {
+    match t(df) {
+        Some(t) => t.sf(value),
+        None => Normal::standard().sf(value),
+    }
+}
+
+fn t(df: f64) -> Option<StudentsT> {
+    if df > NORMAL_ABOVE_DF {
+        return None;
+    }
+    StudentsT::new(0.0, 1.0, df).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quantile_and_tail_undo_each_other() {
+        for df in [1.0, 2.5, 9.0, 400.0, 1e9] {
+            for p in [0.005, 0.025, 0.5, 0.95] {
+                assert!((student_above(student(p, df), df) - (1.0 - p)).abs() < 1e-7);
+            }
+        }
+    }
+}

@@ -1,0 +1,103 @@
+//! Tests of means against figures from reference libraries (SciPy, statsmodels).
+//! The figures are in `reference/statistics/check_statistics.csv`, whose last
+//! column names the source of each.
+
+use inference::{equivalence, mean_difference, permutation, summary::Summary};
+use std::{collections::HashMap, path::PathBuf};
+
+fn file(name: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("../../reference/statistics")
+        .join(name)
+}
+
+fn figures() -> HashMap<(String, String), f64> {
+    let mut reader = csv::Reader::from_path(file("check_statistics.csv")).unwrap();
+    reader
+        .records()
+        .map(|record| {
+            let record = record.unwrap();
+            let key = (record[0].to_owned(), record[1].to_owned());
+            (key, record[2].parse().unwrap())
+        })
+        .collect()
+}
+
+fn arms(name: &str) -> (Vec<f64>, Vec<f64>) {
+    let mut reader = csv::Reader::from_path(file(name)).unwrap();
+    let rows: Vec<(String, f64)> = reader.deserialize().map(Result::unwrap).collect();
+    let first = rows[0].0.clone();
+    let (a, b): (Vec<_>, Vec<_>) = rows.into_iter().partition(|row| row.0 == first);
+    let values = |rows: Vec<(String, f64)>| rows.into_iter().map(|row| row.1).collect();
+    (values(a), values(b))
+}
+
+fn near(found: f64, set: &str, quantity: &str) {
+    let expected = figures()[&(set.to_owned(), quantity.to_owned())];
+    let allowed = 1e-9 * expected.abs().max(1e-3);
+    assert!(
+        (found - expected).abs() < allowed,
+        "{set} {quantity}: {found} is not {expected}"
+    );
+}
+
+#[test]
+fn welch_agrees_with_the_reference_library() {
+    let (a, b) = arms("data_two_arms.csv");
+    let found = mean_difference::welch(&a, &b).unwrap();
+    let (first, second) = (Summary::of(&a).unwrap(), Summary::of(&b).unwrap());
+    near(first.mean, "welch", "mean_a");
+    near(second.mean, "welch", "mean_b");
+    near(first.sd(), "welch", "sd_a");
+    near(second.sd(), "welch", "sd_b");
+    near(found.t(), "welch", "t");
+    near(found.df, "welch", "df");
+    near(found.standard_error, "welch", "se");
+    near(found.p_two_sided(), "welch", "p_two_sided");
+    near(found.interval(0.95).low, "welch", "ci95_low");
+    near(found.interval(0.95).high, "welch", "ci95_high");
+}
+
+#[test]
+fn pooled_agrees_with_the_reference_library() {
+    let (a, b) = arms("data_two_arms.csv");
+    let found = mean_difference::pooled(&a, &b).unwrap();
+    near(found.t(), "student_pooled", "t");
+    near(found.p_two_sided(), "student_pooled", "p");
+}
+
+#[test]
+fn two_one_sided_tests_agree_with_the_reference_library() {
+    let (a, b) = arms("data_tost.csv");
+    let welch = mean_difference::welch(&a, &b).unwrap();
+    let pooled = mean_difference::pooled(&a, &b).unwrap();
+    for (set, found) in [("tost_unequal", welch), ("tost_pooled", pooled)] {
+        for margin in [0.5, 0.3] {
+            let tests = equivalence::two_one_sided(&found, margin).unwrap();
+            let name = |what: &str| format!("margin_{margin}_{what}");
+            near(tests.p(), set, &name("p"));
+            near(tests.t_lower, set, &name("t_lower"));
+            near(tests.p_lower, set, &name("p_lower"));
+            near(tests.t_upper, set, &name("t_upper"));
+            near(tests.p_upper, set, &name("p_upper"));
+            near(found.df, set, &name("df"));
+        }
+    }
+    near(welch.interval(0.90).low, "tost_unequal", "ci90_low");
+    near(welch.interval(0.90).high, "tost_unequal", "ci90_high");
+}
+
+#[test]
+fn permutation_agrees_with_the_reference_library() {
+    let (a, b) = arms("data_two_arms.csv");
+    let found = permutation::mean_difference(&a, &b).unwrap();
+    near(found.as_extreme as f64, "permutation", "6v6_count");
+    near(found.splits as f64, "permutation", "6v6_total");
+    near(found.p(), "permutation", "6v6_p_scipy");
+    for n in [3, 4, 5] {
+        let low: Vec<f64> = (0..n).map(f64::from).collect();
+        let high: Vec<f64> = (0..n).map(|v| f64::from(v) + 100.0).collect();
+        let found = permutation::mean_difference(&low, &high).unwrap();
+        near(found.p(), "permutation", &format!("smallest_p_{n}v{n}"));
+    }
+}

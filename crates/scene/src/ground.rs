@@ -1,0 +1,156 @@
+//! What lies at each point of the table, in the camera's channels.
+
+use crate::{
+    Background, Chart, Glare, Scene, Texture, camera::Sensor, chart_spectra, hash::smooth,
+};
+
+/// How far a shadow reaches beyond the edge of what casts it, mm.
+const SHADOW_MM: f64 = 2.2;
+
+/// The table with every surface already seen by the sensor.
+pub(crate) struct Ground<'a> {
+    seed: u64,
+    background: &'a Background,
+    underlay: [[f64; 3]; 2],
+    patches: [[f64; 3]; 24],
+    things: Vec<Thing<'a>>,
+    glare: Option<Glare>,
+}
+
+/// Something flat with an outline.
+struct Thing<'a> {
+    outline: Vec<[f64; 2]>,
+    /// Left, top, right and bottom, mm.
+    bounds: [f64; 4],
+    face: [f64; 3],
+    kind: Kind<'a>,
+}
+
+enum Kind<'a> {
+    Cloth { texture: Texture, seed: u64 },
+    Board(&'a Chart),
+}
+
+impl<'a> Ground<'a> {
+    pub(crate) fn new(scene: &'a Scene, sensor: &Sensor) -> Self {
+        let boards = scene.chart.iter().chain(&scene.flaws.second_chart);
+        let boards = boards.map(|chart| {
+            let outline = chart.corners_mm(chart.margin_mm).to_vec();
+            let face = sensor.see(&chart.frame.reflectance());
+            Thing::new(outline, face, Kind::Board(chart))
+        });
+        let cloths = scene.pieces.iter().enumerate().map(|(i, piece)| {
+            let face = sensor.see(&piece.reflectance);
+            let seed = crate::hash::mix(scene.seed, i as u64 + 1);
+            let texture = piece.texture;
+            Thing::new(
+                piece.outline_mm.clone(),
+                face,
+                Kind::Cloth { texture, seed },
+            )
+        });
+        Self {
+            seed: scene.seed,
+            background: &scene.background,
+            underlay: scene.background.surfaces().map(|s| sensor.see(&s)),
+            patches: chart_spectra().map(|s| sensor.see(&s)),
+            things: boards.chain(cloths).collect(),
+            glare: scene.flaws.glare,
+        }
+    }
+
+    /// What the points within 2 mm of `point` may show: an index for [`Self::at`].
+    pub(crate) fn near(&self, [x, y]: [f64; 2]) -> Option<usize> {
+        // The last laid lies on top.
+        self.things.iter().rposition(|thing| {
+            let [left, top, right, bottom] = thing.bounds;
+            let reach = SHADOW_MM + 1.0;
+            (left - reach..right + reach).contains(&x) && (top - reach..bottom + reach).contains(&y)
+        })
+    }
+
+    /// The channel values at a point (mm), given what is near.
+    pub(crate) fn at(&self, near: Option<usize>, point: [f64; 2]) -> [f64; 3] {
+        let mut shade = 1.0;
+        let mut seen = None;
+        if let Some(thing) = near.map(|i| &self.things[i]) {
+            let beyond = thing.beyond(point);
+            if beyond <= 0.0 {
+                seen = Some(self.face(thing, point));
+            } else if beyond < SHADOW_MM {
+                shade = 1.0 - 0.42 * (1.0 - beyond / SHADOW_MM).powi(2);
+            }
+        }
+        let mut seen = seen.unwrap_or_else(|| {
+            let (share, relief) = self.background.at(self.seed, point);
+            let [first, second] = &self.underlay;
+            [0, 1, 2].map(|k| shade * relief * (first[k] + share * (second[k] - first[k])))
+        });
+        if let Some(glare) = self.glare {
+            let [dx, dy] = [0, 1].map(|k| (point[k] - glare.at_mm[k]) / glare.radius_mm);
+            let added = glare.strength * (-0.5 * (dx * dx + dy * dy)).exp();
+            seen = seen.map(|value| value + added);
+        }
+        seen
+    }
+
+    fn face(&self, thing: &Thing, point: [f64; 2]) -> [f64; 3] {
+        match thing.kind {
+            Kind::Board(chart) => chart
+                .patch_at(point)
+                .map_or(thing.face, |patch| self.patches[patch]),
+            Kind::Cloth { texture, seed } => {
+                let relief = texture.at(seed, point);
+                thing.face.map(|value| value * relief)
+            }
+        }
+    }
+}
+
+impl<'a> Thing<'a> {
+    fn new(outline: Vec<[f64; 2]>, face: [f64; 3], kind: Kind<'a>) -> Self {
+        let side = |k: usize, pick: fn(f64, f64) -> f64, start: f64| {
+            outline.iter().map(|p| p[k]).fold(start, pick)
+        };
+        let bounds = [
+            side(0, f64::min, f64::INFINITY),
+            side(1, f64::min, f64::INFINITY),
+            side(0, f64::max, f64::NEG_INFINITY),
+            side(1, f64::max, f64::NEG_INFINITY),
+        ];
+        Self {
+            outline,
+            bounds,
+            face,
+            kind,
+        }
+    }
+
+    /// Distance beyond the edge (mm); 0 or less inside. Cut cloth has a slightly
+    /// uneven edge.
+    fn beyond(&self, [x, y]: [f64; 2]) -> f64 {
+        let mut inside = false;
+        let mut nearest = f64::INFINITY;
+        let n = self.outline.len();
+        for i in 0..n {
+            let ([ax, ay], [bx, by]) = (self.outline[i], self.outline[(i + 1) % n]);
+            if (ay > y) != (by > y) && x < ax + (y - ay) / (by - ay) * (bx - ax) {
+                inside = !inside;
+            }
+            let (ex, ey) = (bx - ax, by - ay);
+            let along = (((x - ax) * ex + (y - ay) * ey) / (ex * ex + ey * ey)).clamp(0.0, 1.0);
+            let (dx, dy) = (x - ax - along * ex, y - ay - along * ey);
+            nearest = nearest.min(dx * dx + dy * dy);
+        }
+        let edge = nearest.sqrt();
+        let beyond = if inside { -edge } else { edge };
+        match self.kind {
+            Kind::Cloth { seed, .. } if edge < 1.0 => {
+                beyond
+                    + 0.22 * smooth(seed ^ 0xED, x * 1.4, y * 1.4)
+                    + 0.3 * smooth(seed, x / 9.0, y / 9.0)
+            }
+            _ => beyond,
+        }
+    }
+}

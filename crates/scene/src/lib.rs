@@ -1,0 +1,56 @@
+//! Photographs of dyed pieces that were never dyed.
+//!
+//! [`render()`] draws a JPEG, with EXIF and a colour profile, of pieces beside a
+//! 24-patch chart, from reflectance spectra under a given light, as a camera
+//! with its own sensitivities would take it; the true colours come back with it.
+//! It serves tests and the demo only, and shares no code and no tables with the
+//! crates that read photographs, or those tests would prove nothing.
+//!
+//! Know two types first: [`Scene`], everything that stands before and inside the
+//! camera, and [`Truth`], what a perfect reader would find.
+//!
+//! ```
+//! use scene::{Dye, Piece, Scene, render, wool};
+//! let (new, faded) = (Dye::madder().on(&wool(), 1.0), Dye::madder().on(&wool(), 0.7));
+//! let scene = Scene {
+//!     width_px: 400,
+//!     height_px: 300,
+//!     pieces: Piece::rows([("before", new), ("after", faded)]),
+//!     ..Scene::default()
+//! };
+//! let rendered = render(&scene);
+//! assert_eq!(rendered.truth.pieces[1].id, "after");
+//! ```
+
+mod background;
+mod camera;
+mod chart;
+mod develop;
+mod dye;
+mod ground;
+mod hash;
+mod jpeg;
+mod light;
+mod piece;
+mod reflectance;
+mod render;
+mod scene;
+mod tables;
+mod texture;
+mod truth;
+mod varied;
+mod viewpoint;
+
+pub use background::Background;
+pub use camera::{Bell, Camera, Tone, WhiteBalance};
+pub use chart::{Chart, Frame, PATCHES, chart_spectra};
+pub use dye::{Band, Dye, cotton, dyed, linen, wool};
+pub use jpeg::{Jpeg, Orientation, Profile};
+pub use light::{Glare, Gradient, Light};
+pub use piece::Piece;
+pub use reflectance::{Reflectance, wavelengths_nm};
+pub use render::{Rendered, render};
+pub use scene::{Flaws, Scene};
+pub use texture::{Cloth, Texture};
+pub use truth::{PieceTruth, Truth};
+pub use viewpoint::Viewpoint;

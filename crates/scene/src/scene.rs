@@ -1,0 +1,83 @@
+//! Everything that stands before and inside the camera.
+
+use crate::{
+    Background, Camera, Chart, Glare, Gradient, Jpeg, Light, Piece, Viewpoint, WhiteBalance,
+};
+
+/// A photograph to be rendered.
+///
+/// The table's axes are in mm: x to the right, y downwards, from its middle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scene {
+    /// Width of the upright photo, px.
+    pub width_px: u32,
+    /// Height of the upright photo, px.
+    pub height_px: u32,
+    /// The dyed pieces.
+    pub pieces: Vec<Piece>,
+    /// The chart, where there is one.
+    pub chart: Option<Chart>,
+    /// What they lie on.
+    pub background: Background,
+    /// The light.
+    pub light: Light,
+    /// How unevenly the light falls.
+    pub gradient: Gradient,
+    /// Where the camera stands.
+    pub viewpoint: Viewpoint,
+    /// The camera.
+    pub camera: Camera,
+    /// Errors of its white balance.
+    pub white_balance: WhiteBalance,
+    /// Exposure beside the right one, in stops: +1 doubles the light.
+    pub exposure_stops: f64,
+    /// The file.
+    pub jpeg: Jpeg,
+    /// What went wrong on purpose.
+    pub flaws: Flaws,
+    /// The seed of noise, grain and yarns.
+    pub seed: u64,
+}
+
+impl Default for Scene {
+    /// A photo of 2000 x 1500 px in daylight, of the chart alone on grey paper.
+    fn default() -> Self {
+        Self {
+            width_px: 2000,
+            height_px: 1500,
+            pieces: Vec::new(),
+            chart: Some(Chart::default()),
+            background: Background::Paper,
+            light: Light::D65,
+            gradient: Gradient {
+                share: 0.06,
+                towards_deg: 215.0,
+            },
+            viewpoint: Viewpoint::default(),
+            camera: Camera::plain(),
+            white_balance: WhiteBalance {
+                red: 1.015,
+                blue: 0.985,
+            },
+            exposure_stops: 0.0,
+            jpeg: Jpeg::default(),
+            flaws: Flaws::default(),
+            seed: 1,
+        }
+    }
+}
+
+/// Flaws put in on purpose, to see that a reader notices. None by default.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Flaws {
+    /// Standard deviation of a blur beyond the lens's own, px.
+    pub blur_px: f64,
+    /// A shine on the table.
+    pub glare: Option<Glare>,
+    /// The photo seen in a mirror.
+    pub mirrored: bool,
+    /// Colours thrown away.
+    pub greyscale: bool,
+    /// A second chart on the table.
+    pub second_chart: Option<Chart>,
+}

@@ -63,6 +63,16 @@ impl Length {
         self.observed
     }
 
+    /// The standard error along the direction seen.
+    pub fn standard_error(&self) -> f64 {
+        self.standard_error
+    }
+
+    /// Degrees of freedom of the standard error.
+    pub fn df(&self) -> f64 {
+        self.df
+    }
+
     /// Two-sided interval of the true length at that level, such as 0.95. It holds
     /// the length seen; its lower end is 0 where chance alone explains that.
     pub fn interval(&self, level: f64) -> Interval {

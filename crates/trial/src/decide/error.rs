@@ -22,6 +22,16 @@ pub enum DecideError {
     /// No row is of a test piece.
     #[error("No row has the role test: a decision needs washed test pieces.")]
     NoTestPiece,
+    /// No test piece has anything to be compared with.
+    #[error(
+        "No test piece can be compared: each needs a row at stage 0, or a keeper of its arm at its own stage, and a row after one round or more."
+    )]
+    NoChange,
+    /// More pairs of arms than are worth looking at.
+    #[error(
+        "There are {0} pairs of arms and stages, more than {1}: check the columns arm and stage, or split the table."
+    )]
+    TooManyPairs(usize, usize),
     /// One row can't be used.
     #[error("Row {row}: {message}.")]
     Row {

@@ -6,15 +6,25 @@
 //! mean changes, taken at the colour they start from, with a 95 % interval
 //! whose lower end is 0 when chance alone explains what is seen.
 
+mod arm_change;
+mod change;
+mod compare;
+mod design;
 mod error;
 mod read_csv;
+mod reason;
 mod row;
+mod ruler;
+mod table;
 mod verdict;
 
 pub use error::DecideError;
 pub use read_csv::read_csv;
 pub use row::Row;
 pub use verdict::{ArmChange, Comparison, Decision, UNBOUNDED_DE00, Verdict};
+
+/// Pairs of arms and stages that are looked at; beyond, a column is probably wrong.
+const MOST_PAIRS: usize = 20_000;
 
 /// Decides on every pair of arms at every stage after the start.
 ///
@@ -29,8 +39,28 @@ pub fn decide(rows: &[Row], margin_de00: f64) -> Result<Decision, DecideError> {
         return Err(DecideError::Margin(margin_de00));
     }
     row::check(rows)?;
-    Ok(Decision {
-        comparisons: Vec::new(),
-        arms: Vec::new(),
-    })
+    let table = table::Table::of(rows);
+    let arms = table.arms.len();
+    let pairs = (arms * arms.saturating_sub(1) / 2).max(arms) * table.stages.len();
+    if pairs > MOST_PAIRS {
+        return Err(DecideError::TooManyPairs(pairs, MOST_PAIRS));
+    }
+    let mut decision = Decision::default();
+    for &stage in &table.stages {
+        let changes: Vec<_> = table
+            .arms
+            .iter()
+            .filter_map(|arm| change::Change::of(arm, stage))
+            .collect();
+        decision
+            .comparisons
+            .extend(compare::comparisons(stage, &changes, margin_de00));
+        decision
+            .arms
+            .extend(arm_change::arm_changes(stage, &changes));
+    }
+    if decision.arms.is_empty() && !table.stages.is_empty() {
+        return Err(DecideError::NoChange);
+    }
+    Ok(decision)
 }

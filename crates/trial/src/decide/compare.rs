@@ -1,0 +1,109 @@
+//! Two arms at one stage.
+
+use super::{
+    Comparison, UNBOUNDED_DE00, Verdict,
+    arm_change::bounded,
+    change::Change,
+    design::Contrast,
+    reason::{self, Evidence},
+    ruler::Ruler,
+};
+use inference::scatter::mean;
+use nalgebra::Vector3;
+
+/// Level of the interval.
+const LEVEL: f64 = 0.95;
+/// Confidence of the one-sided bound that shows equivalence.
+const CONFIDENCE: f64 = 0.95;
+
+/// Every pair of arms at one stage, in order.
+pub(super) fn comparisons(stage: u32, changes: &[Change], margin_de00: f64) -> Vec<Comparison> {
+    let mut found = Vec::new();
+    for (i, a) in changes.iter().enumerate() {
+        for b in &changes[i + 1..] {
+            found.push(compare(stage, a, b, margin_de00));
+        }
+    }
+    weigh_together(&mut found);
+    found
+        .into_iter()
+        .map(|(comparison, _)| comparison)
+        .collect()
+}
+
+/// A comparison with the chance of seeing as much if the true difference were
+/// just the margin.
+fn compare(stage: u32, a: &Change, b: &Change, margin_de00: f64) -> (Comparison, f64) {
+    let starts: Vec<_> = a.starts.iter().chain(&b.starts).copied().collect();
+    let start = mean(&starts).unwrap_or_else(Vector3::zeros);
+    let contrast = Contrast::of(a, b);
+    let [change_a, change_b] = contrast.changes;
+    let ruler = Ruler::between(start + change_a, start + change_b);
+    let length = ruler.length(&contrast.errors);
+    let ((low, high), below) = match &length {
+        Some(length) => (
+            bounded(ruler.de00, length.interval(LEVEL)),
+            length.upper(CONFIDENCE).max(ruler.de00),
+        ),
+        None => ((0.0, UNBOUNDED_DE00), UNBOUNDED_DE00),
+    };
+    let one_piece = a.pieces.len().min(b.pieces.len()) < 2;
+    let verdict = if one_piece {
+        Verdict::Open
+    } else if low > margin_de00 {
+        Verdict::Visible
+    } else if below < margin_de00 && low > 0.0 {
+        Verdict::Small
+    } else if below < margin_de00 {
+        Verdict::Alike
+    } else {
+        Verdict::Open
+    };
+    let chance = length
+        .as_ref()
+        .map_or(1.0, |length| length.as_great(margin_de00));
+    let reason = reason::sentence(&Evidence {
+        stage,
+        a,
+        b,
+        margin_de00,
+        de00: ruler.de00,
+        low,
+        high,
+        below,
+        verdict,
+        contrast: &contrast,
+        length: length.as_ref(),
+    });
+    let comparison = Comparison {
+        stage,
+        a: a.arm.to_owned(),
+        b: b.arm.to_owned(),
+        de00: ruler.de00,
+        low,
+        high,
+        verdict,
+        reason,
+    };
+    (comparison, chance)
+}
+
+/// Says of each visible difference whether it stands when all pairs of the stage
+/// are weighed together (Holm, Scandinavian Journal of Statistics 6 (1979) 65-70).
+/// The verdict stays that of the plain interval.
+fn weigh_together(found: &mut [(Comparison, f64)]) {
+    let pairs = found.len();
+    if pairs < 2 {
+        return;
+    }
+    let mut order: Vec<usize> = (0..pairs).collect();
+    order.sort_by(|&i, &j| found[i].1.total_cmp(&found[j].1));
+    let mut stands = true;
+    for (rank, &i) in order.iter().enumerate() {
+        let (comparison, chance) = &mut found[i];
+        stands &= *chance * (pairs - rank) as f64 <= (1.0 - LEVEL) / 2.0;
+        if comparison.verdict == Verdict::Visible {
+            comparison.reason.push_str(&reason::together(pairs, stands));
+        }
+    }
+}

@@ -1,0 +1,63 @@
+//! From CIELAB to lengths in CIEDE2000 units.
+
+use colour::{
+    Lab,
+    difference::{ciede2000, ciede2000_metric},
+};
+use inference::{length::Length, scatter::Error};
+use nalgebra::{Matrix3, Vector3};
+
+/// Below this a length is rounding, not colour.
+const NOTHING_DE00: f64 = 1e-6;
+
+/// The difference of two colours with the measure of small differences about them.
+pub(super) struct Ruler {
+    /// CIEDE2000 of the two.
+    pub de00: f64,
+    /// The step from one to the other in a space whose lengths are CIEDE2000.
+    step: Vector3<f64>,
+    /// CIELAB to that space.
+    transform: Matrix3<f64>,
+}
+
+impl Ruler {
+    /// The measure half-way between two colours, stretched so that their own
+    /// difference comes out as exactly its CIEDE2000.
+    pub fn between(from: Vector3<f64>, to: Vector3<f64>) -> Self {
+        let de00 = ciede2000(lab(from), lab(to));
+        let metric = Matrix3::from(ciede2000_metric(lab((from + to) / 2.0)));
+        let root = match metric.cholesky() {
+            Some(cholesky) => cholesky.l().transpose(),
+            None => Matrix3::from_diagonal(&metric.diagonal().map(|v| v.max(0.0).sqrt())),
+        };
+        let plain = (root * (to - from)).norm();
+        let stretch = if plain > NOTHING_DE00 && de00 > NOTHING_DE00 {
+            de00 / plain
+        } else {
+            1.0
+        };
+        let transform = root * stretch;
+        Self {
+            de00,
+            step: transform * (to - from),
+            transform,
+        }
+    }
+
+    /// The length of the difference, given its errors in CIELAB; none of no errors.
+    pub fn length(&self, errors: &[Error]) -> Option<Length> {
+        let errors: Vec<_> = errors
+            .iter()
+            .map(|error| Error {
+                covariance: self.transform * error.covariance * self.transform.transpose(),
+                df: error.df,
+            })
+            .collect();
+        Error::of_sum(&errors).map(|error| Length::new(self.step, &error))
+    }
+}
+
+/// A vector of L*, a*, b* as a colour.
+pub(super) fn lab(v: Vector3<f64>) -> Lab {
+    Lab::new(v.x, v.y, v.z)
+}

@@ -41,11 +41,13 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
     let trial = published.trial;
     let empty = Decision::default();
     let decision = published.decision.unwrap_or(&empty);
+    let (latest, earlier) = table::by_recency(table::verdicts(decision, trial.margin_de00));
     let page = ReportPage {
         trial,
         margin: words::number(trial.margin_de00),
         arms: arms(trial),
-        verdicts: table::verdicts(decision, trial.margin_de00),
+        latest,
+        earlier,
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
         stages: swatch::stages(published.readings)
@@ -64,7 +66,8 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             })
             .collect(),
         limits: limits::of(trial),
-        made_at: published.made_at,
+        entered_on: words::day(&trial.made_at),
+        made_on: words::day(published.made_at),
         style: include_str!("../templates/report.css"),
     };
     Ok(page.render()?)
@@ -76,7 +79,8 @@ struct ReportPage<'a> {
     trial: &'a Trial,
     margin: String,
     arms: Vec<ArmRow>,
-    verdicts: Vec<VerdictRow>,
+    latest: Vec<VerdictRow>,
+    earlier: Vec<VerdictRow>,
     changes: Vec<ChangeRow>,
     plot: String,
     stages: Vec<String>,
@@ -84,7 +88,8 @@ struct ReportPage<'a> {
     readings: Vec<ReadingRow>,
     photos: Vec<Picture>,
     limits: Vec<String>,
-    made_at: &'a str,
+    entered_on: &'a str,
+    made_on: &'a str,
     style: &'static str,
 }
 

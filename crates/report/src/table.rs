@@ -2,7 +2,7 @@
 
 use crate::{chart, swatch, words};
 use colour::Lab;
-use trial::decide::Decision;
+use trial::decide::{Comparison, Decision};
 use trial::{Reading, Trial};
 
 /// One pair of arms at one stage, ready to read.
@@ -45,13 +45,41 @@ pub fn verdicts(decision: &Decision, margin_de00: f64) -> Vec<VerdictRow> {
             b: c.b.clone(),
             code: c.verdict.as_str(),
             name: words::verdict(c.verdict),
-            sentence: words::sentence(c, margin_de00),
+            sentence: format!(
+                "{}{}",
+                words::sentence(c, margin_de00),
+                moved(decision, c).unwrap_or_default()
+            ),
             difference: words::with_interval(c.de00, c.low, c.high),
             reason: c.reason.clone(),
             strip: chart::difference_against_margin(c, margin_de00, top),
             sign: chart::verdict_sign(c.verdict),
         })
         .collect()
+}
+
+/// The rows of the latest stage, and those of the stages before it.
+pub fn by_recency(rows: Vec<VerdictRow>) -> (Vec<VerdictRow>, Vec<VerdictRow>) {
+    let last = rows.iter().map(|row| row.stage).max();
+    rows.into_iter().partition(|row| Some(row.stage) == last)
+}
+
+/// How far each of the two has moved from its start.
+fn moved(decision: &Decision, comparison: &Comparison) -> Option<String> {
+    let of = |name: &str| {
+        decision
+            .arms
+            .iter()
+            .find(|c| c.arm == name && c.stage == comparison.stage)
+            .map(|c| words::number(c.de00))
+    };
+    Some(format!(
+        " From its start, {} has changed by {} and {} by {}.",
+        comparison.a,
+        of(&comparison.a)?,
+        comparison.b,
+        of(&comparison.b)?
+    ))
 }
 
 /// How far one arm has changed at one stage.

@@ -82,6 +82,11 @@ pub fn number(value: f64) -> String {
     format!("{value:.2}").replace('-', "\u{2212}")
 }
 
+/// The day of an RFC 3339 time.
+pub fn day(time: &str) -> &str {
+    time.split('T').next().unwrap_or(time)
+}
+
 /// What a piece is for.
 pub fn role(role: Role) -> &'static str {
     match role {

@@ -171,6 +171,7 @@ fn it_holds_verdict_margin_method_limits_and_numbers() {
         "<h2>Verdict</h2>",
         "Visible difference",
         "95 % interval",
+        "From its start, plain &#38; simple has changed by 7.50",
         "<h2>Method</h2>",
         "<h2>Limits</h2>",
         "Grade of fade",

@@ -120,3 +120,32 @@ pub fn linen() -> Reflectance {
 pub fn cotton() -> Reflectance {
     Reflectance::from_fn(|nm| 0.86 - 0.24 * (-(nm - 380.0) / 60.0).exp())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_dye_leaves_the_cloth() {
+        let bare = Dye::madder().on(&linen(), 0.0);
+        for (a, b) in bare.0.iter().zip(&linen().0) {
+            assert!((a - b).abs() < 1e-12);
+        }
+    }
+
+    /// Source: published (Kubelka and Munk): K/S is 0.25 at R = 0.5 and 4.05 at R = 0.1.
+    #[test]
+    fn k_over_s_adds_up() {
+        let level = Dye::new("level", &[(550.0, 1e9, 3.8)]);
+        let shade = level.on(&Reflectance::flat(0.5), 1.0);
+        assert!((shade.0[17] - 0.1).abs() < 1e-9, "{}", shade.0[17]);
+    }
+
+    #[test]
+    fn a_faded_piece_is_lighter() {
+        for dye in Dye::palette() {
+            let lightness = |depth| dye.on(&wool(), depth).lab_d65_10()[0];
+            assert!(lightness(0.5) > lightness(0.8) && lightness(0.8) > lightness(1.0));
+        }
+    }
+}

@@ -59,26 +59,33 @@ impl<'a> Ground<'a> {
         }
     }
 
-    /// What the points within 2 mm of `point` may show: an index for [`Self::at`].
-    pub(crate) fn near(&self, [x, y]: [f64; 2]) -> Option<usize> {
+    /// The topmost thing that may show within a pixel around `point` (mm), for
+    /// [`Self::at`]; None spares it the search.
+    pub(crate) fn near(&self, point: [f64; 2]) -> Option<usize> {
+        const PIXEL_MM: f64 = 1.0;
         // The last laid lies on top.
-        self.things.iter().rposition(|thing| {
-            let [left, top, right, bottom] = thing.bounds;
-            let reach = SHADOW_MM + 1.0;
-            (left - reach..right + reach).contains(&x) && (top - reach..bottom + reach).contains(&y)
-        })
+        self.things
+            .iter()
+            .rposition(|thing| thing.may_reach(point, SHADOW_MM + PIXEL_MM))
     }
 
     /// The channel values at a point (mm), given what is near.
     pub(crate) fn at(&self, near: Option<usize>, point: [f64; 2]) -> [f64; 3] {
-        let mut shade = 1.0;
+        let mut shade: f64 = 1.0;
         let mut seen = None;
-        if let Some(thing) = near.map(|i| &self.things[i]) {
+        for thing in near
+            .iter()
+            .flat_map(|top| self.things[..=*top].iter().rev())
+        {
+            if !thing.may_reach(point, SHADOW_MM) {
+                continue;
+            }
             let beyond = thing.beyond(point);
             if beyond <= 0.0 {
                 seen = Some(self.face(thing, point));
+                break;
             } else if beyond < SHADOW_MM {
-                shade = 1.0 - 0.42 * (1.0 - beyond / SHADOW_MM).powi(2);
+                shade = shade.min(1.0 - 0.42 * (1.0 - beyond / SHADOW_MM).powi(2));
             }
         }
         let mut seen = seen.unwrap_or_else(|| {
@@ -124,6 +131,12 @@ impl<'a> Thing<'a> {
             face,
             kind,
         }
+    }
+
+    /// Whether a point (mm) lies less than `reach` mm beyond its bounds.
+    fn may_reach(&self, [x, y]: [f64; 2], reach: f64) -> bool {
+        let [left, top, right, bottom] = self.bounds;
+        (left - reach..right + reach).contains(&x) && (top - reach..bottom + reach).contains(&y)
     }
 
     /// Distance beyond the edge (mm); 0 or less inside. Cut cloth has a slightly

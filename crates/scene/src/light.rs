@@ -72,3 +72,25 @@ pub struct Glare {
     /// Light added in the middle, as a share of that from a perfect white.
     pub strength: f64,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn gradient_spans_its_share_from_edge_to_edge() {
+        let size = [2000.0, 1500.0];
+        let right = Gradient {
+            share: 0.15,
+            towards_deg: 0.0,
+        };
+        assert!((right.at([2000.0, 300.0], size) - 1.075).abs() < 1e-12);
+        assert!((right.at([0.0, 900.0], size) - 0.925).abs() < 1e-12);
+        let up = Gradient {
+            towards_deg: 270.0,
+            ..right
+        };
+        assert!((up.at([70.0, 0.0], size) - 1.075).abs() < 1e-12);
+        assert!((up.at([1000.0, 750.0], size) - 1.0).abs() < 1e-12);
+    }
+}

@@ -59,8 +59,8 @@ impl Texture {
         let (u, v) = (x / self.pitch_mm, y / self.pitch_mm);
         let relief = match self.cloth {
             Cloth::Flat => 0.0,
-            // The two waves of a yarn's crown never line up, so each has mean 0
-            // over a repeat of 2 x 2 yarns.
+            // Every term has mean 0 over a repeat of 2 x 2 yarns, or the relief
+            // would change the colour of the cloth.
             Cloth::Weave => {
                 let (warp, weft) = ((TAU * u).cos(), (TAU * v).cos());
                 let over = (TAU * u / 2.0).sin() * (TAU * v / 2.0).sin();
@@ -71,8 +71,43 @@ impl Texture {
                 0.55 * (TAU * (1.3 * v + lean)).sin() + 0.45 * (2.0 * TAU * u).cos()
             }
         };
-        let slub = 0.12 * smooth(seed, u * 0.35, v * 1.7) + 0.12 * smooth(!seed, u * 1.7, v * 0.35);
-        let fibre = 0.16 * smooth(seed ^ 0xF1, u * 4.1, v * 4.1);
+        let slub = 0.1 * smooth(seed, u * 0.6, v * 1.9) + 0.1 * smooth(!seed, u * 1.9, v * 0.6);
+        let fibre = 0.2 * smooth(seed ^ 0xF1, u * 4.1, v * 4.1);
         1.0 + self.contrast * (0.6 * relief + slub + fibre)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn relief_keeps_the_mean() {
+        for texture in [Texture::FLAT, Texture::default(), Texture::KNIT] {
+            for seed in 1..=5 {
+                // A step that shares no beat with the yarns.
+                let steps = || (0..600).map(|i| f64::from(i) * 0.1037);
+                let sum: f64 = steps()
+                    .flat_map(|x| steps().map(move |y| [x, y]))
+                    .map(|point| texture.at(seed, point))
+                    .sum();
+                let mean = sum / 360_000.0;
+                assert!((mean - 1.0).abs() < 1.5e-3, "{texture:?} {seed} {mean}");
+            }
+        }
+    }
+
+    #[test]
+    fn relief_stays_within_its_contrast() {
+        for texture in [Texture::default(), Texture::KNIT] {
+            for i in 0..20_000 {
+                let place = f64::from(i);
+                let factor = texture.at(9, [place * 0.0713, place * 0.0291]);
+                assert!(
+                    (factor - 1.0).abs() <= texture.contrast,
+                    "{texture:?} {factor}"
+                );
+            }
+        }
     }
 }

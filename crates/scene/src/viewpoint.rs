@@ -145,3 +145,42 @@ fn adjugate(m: &[[f64; 3]; 3]) -> [[f64; 3]; 3] {
         [minor(1, 0, 2, 1), -minor(0, 0, 2, 1), minor(0, 0, 1, 1)],
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SIZE: [f64; 2] = [2000.0, 1500.0];
+    const POINTS: [[f64; 2]; 4] = [[-90.0, -70.0], [120.0, -60.0], [100.0, 80.0], [-95.0, 70.0]];
+
+    #[test]
+    fn everything_fits_and_fills_its_share() {
+        for (tilt_deg, turn_deg) in [(0.0, 0.0), (15.0, 40.0), (25.0, 200.0)] {
+            let viewpoint = Viewpoint {
+                tilt_deg,
+                turn_deg,
+                ..Viewpoint::default()
+            };
+            let projection = viewpoint.fit(&POINTS, SIZE);
+            let [left, top, right, bottom] = bounds(POINTS.iter().map(|p| projection.to_photo(*p)));
+            let filled = ((right - left) / SIZE[0]).max((bottom - top) / SIZE[1]);
+            assert!((filled - viewpoint.fill).abs() < 0.005, "{filled}");
+            assert!(((left + right) / 2.0 - 1000.0).abs() < 5.0);
+            assert!(((top + bottom) / 2.0 - 750.0).abs() < 5.0);
+        }
+    }
+
+    #[test]
+    fn photo_and_table_are_each_other_s_inverse() {
+        let viewpoint = Viewpoint {
+            tilt_deg: 20.0,
+            turn_deg: 33.0,
+            ..Viewpoint::default()
+        };
+        let projection = viewpoint.fit(&POINTS, SIZE);
+        for point in POINTS {
+            let back = projection.to_table(projection.to_photo(point));
+            assert!((back[0] - point[0]).hypot(back[1] - point[1]) < 1e-9);
+        }
+    }
+}

@@ -1,0 +1,5 @@
+//! Rendered photographs, looked at with unrelated decoders.
+
+mod decode;
+mod file;
+mod photograph;

@@ -1,0 +1,91 @@
+//! What every page has at hand.
+
+use crate::error::Error;
+use crate::previews::Previews;
+use crate::token::Token;
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
+use store::Bench;
+
+/// A bench that pages take turns at.
+pub type SharedBench = Arc<Mutex<Bench>>;
+
+/// Lays the demo trial on a bench and gives its slug, or says why it can't.
+pub type Demo = Arc<dyn Fn(&mut Bench) -> Result<String, String> + Send + Sync>;
+
+/// How long a page waits for a photo to be read before it says that it is being read.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// The app's state; a handle that is cheap to clone.
+#[derive(Clone)]
+pub(crate) struct App {
+    bench: SharedBench,
+    pub(crate) demo: Demo,
+    pub(crate) token: Arc<Token>,
+    pub(crate) port: u16,
+    pub(crate) previews: Arc<Previews>,
+}
+
+impl App {
+    pub(crate) fn new(bench: SharedBench, demo: Demo, port: u16) -> Self {
+        Self {
+            bench,
+            demo,
+            token: Arc::new(Token::random()),
+            port,
+            previews: Arc::new(Previews::default()),
+        }
+    }
+
+    /// Does work at the bench on a thread that may block.
+    pub(crate) async fn at_bench<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Bench) -> Result<T, Error> + Send + 'static,
+    ) -> Result<T, Error> {
+        let bench = Arc::clone(&self.bench);
+        blocking(move || {
+            // A page that died at the bench left the database whole: each change is one transaction.
+            let mut bench = bench.lock().unwrap_or_else(PoisonError::into_inner);
+            work(&mut bench)
+        })
+        .await?
+    }
+
+    /// Reads every waiting photo, one at a time so that pages get their turn between two.
+    pub(crate) async fn read_waiting(self) {
+        loop {
+            let read = self.at_bench(|bench| Ok(bench.read_next(&now())?)).await;
+            match read {
+                Ok(Some(_)) => {}
+                Ok(None) => return,
+                Err(error) => {
+                    tracing::error!(?error, "a waiting photo could not be read");
+                    return;
+                }
+            }
+        }
+    }
+
+    /// Starts the reading of waiting photos and waits for it, but not for ever.
+    pub(crate) async fn read_waiting_a_while(&self) {
+        let reading = tokio::spawn(self.clone().read_waiting());
+        // A time-out leaves the reading at work; the page then says that it is being read.
+        let _ = tokio::time::timeout(PATIENCE, reading).await;
+    }
+}
+
+/// Runs work that blocks (database, decoding) off the threads that serve.
+pub(crate) async fn blocking<T: Send + 'static>(
+    work: impl FnOnce() -> T + Send + 'static,
+) -> Result<T, Error> {
+    tokio::task::spawn_blocking(work)
+        .await
+        .map_err(|error| Error::broken(error))
+}
+
+/// The time now, RFC 3339, to the second.
+pub(crate) fn now() -> String {
+    jiff::Timestamp::now()
+        .strftime("%Y-%m-%dT%H:%M:%SZ")
+        .to_string()
+}

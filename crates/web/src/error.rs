@@ -1,0 +1,176 @@
+//! What can go wrong with a request, and the page that says so.
+
+use crate::assets::Assets;
+use askama::Template;
+use axum::extract::Request;
+use axum::http::{HeaderMap, StatusCode, header};
+use axum::middleware::Next;
+use axum::response::{Html, IntoResponse, Response};
+
+/// Why a request was not done.
+#[derive(Debug)]
+pub(crate) enum Error {
+    /// There is nothing at this address.
+    NotFound(&'static str),
+    /// Someone may not ask this.
+    Forbidden(&'static str),
+    /// A form without this process's token.
+    Stale,
+    /// A form that no page of ours sends.
+    Malformed(String),
+    /// More bytes than are taken.
+    TooLarge(String),
+    /// A photo that can't be read, where no form can show why.
+    Refused { code: String, message: String },
+    /// Our own fault. The text is logged, not shown.
+    Broken(String),
+}
+
+impl Error {
+    pub(crate) fn broken(cause: impl std::fmt::Debug) -> Self {
+        Self::Broken(format!("{cause:?}"))
+    }
+
+    fn fault(self) -> Fault {
+        let (status, code, sentence) = match self {
+            Self::NotFound(sentence) => (StatusCode::NOT_FOUND, "not_found", sentence.to_owned()),
+            Self::Forbidden(sentence) => (StatusCode::FORBIDDEN, "forbidden", sentence.to_owned()),
+            Self::Stale => (
+                StatusCode::FORBIDDEN,
+                "stale_form",
+                "This page is from before Woadstone was last started, so nothing was changed. Go back, reload the page and send it again."
+                    .to_owned(),
+            ),
+            Self::Malformed(sentence) => (StatusCode::BAD_REQUEST, "malformed", sentence),
+            Self::TooLarge(sentence) => (StatusCode::PAYLOAD_TOO_LARGE, "too_large", sentence),
+            Self::Refused { code, message } => {
+                return Fault {
+                    status: StatusCode::UNPROCESSABLE_ENTITY,
+                    code,
+                    sentence: message,
+                };
+            }
+            Self::Broken(cause) => {
+                let id = format!("{:08x}", rand::random::<u32>());
+                tracing::error!(id, cause, "a request failed");
+                (
+                    StatusCode::INTERNAL_SERVER_ERROR,
+                    "broken",
+                    format!("Something went wrong inside Woadstone; nothing you entered before was harmed. The log calls it {id}."),
+                )
+            }
+        };
+        Fault {
+            status,
+            code: code.to_owned(),
+            sentence,
+        }
+    }
+}
+
+impl From<store::StoreError> for Error {
+    fn from(error: store::StoreError) -> Self {
+        Self::broken(error)
+    }
+}
+
+impl From<askama::Error> for Error {
+    fn from(error: askama::Error) -> Self {
+        Self::broken(error)
+    }
+}
+
+/// An error as a person or a script is told it; [`dress`] gives it a body.
+#[derive(Clone)]
+struct Fault {
+    status: StatusCode,
+    code: String,
+    sentence: String,
+}
+
+impl IntoResponse for Error {
+    fn into_response(self) -> Response {
+        let fault = self.fault();
+        let mut response = fault.status.into_response();
+        response.extensions_mut().insert(fault);
+        response
+    }
+}
+
+#[derive(Template)]
+#[template(path = "fault/show.html")]
+struct FaultPage<'a> {
+    assets: &'static Assets,
+    heading: &'static str,
+    sentence: &'a str,
+}
+
+/// Whether a script asks, rather than a person.
+pub(crate) fn wants_json(headers: &HeaderMap) -> bool {
+    headers
+        .get(header::ACCEPT)
+        .and_then(|v| v.to_str().ok())
+        .is_some_and(|v| v.contains("application/json"))
+}
+
+/// The JSON by which a refusal is told.
+pub(crate) fn refusal_json(status: StatusCode, code: &str, message: &str) -> Response {
+    let body = serde_json::json!({ "refused": { "code": code, "message": message } });
+    (status, axum::Json(body)).into_response()
+}
+
+/// Turns a fault into a page, or into JSON for a script; headers already set stay.
+pub(crate) async fn dress(request: Request, next: Next) -> Response {
+    let json = wants_json(request.headers());
+    let response = next.run(request).await;
+    let Some(fault) = fault_of(&response) else {
+        return response;
+    };
+    let mut dressed = if json {
+        refusal_json(fault.status, &fault.code, &fault.sentence)
+    } else {
+        fault.page()
+    };
+    for (name, value) in response.headers() {
+        if name != header::CONTENT_TYPE && name != header::CONTENT_LENGTH {
+            dressed.headers_mut().append(name, value.clone());
+        }
+    }
+    dressed
+}
+
+/// The fault in an answer: one of ours, or a bare refusal by the framework (an address it can't read).
+fn fault_of(response: &Response) -> Option<Fault> {
+    if let Some(fault) = response.extensions().get::<Fault>() {
+        return Some(fault.clone());
+    }
+    let bare = response
+        .headers()
+        .get(header::CONTENT_TYPE)
+        .is_some_and(|kind| kind.as_bytes().starts_with(b"text/plain"));
+    (response.status().is_client_error() && bare).then(|| Fault {
+        status: response.status(),
+        code: "malformed".to_owned(),
+        sentence: "This request can\u{2019}t be read. Start again from the list of trials."
+            .to_owned(),
+    })
+}
+
+impl Fault {
+    fn page(&self) -> Response {
+        let page = FaultPage {
+            assets: Assets::get(),
+            heading: match self.status {
+                StatusCode::NOT_FOUND => "Nothing here",
+                StatusCode::FORBIDDEN => "Not done",
+                StatusCode::INTERNAL_SERVER_ERROR => "Our fault",
+                _ => "This can\u{2019}t be taken",
+            },
+            sentence: &self.sentence,
+        };
+        match page.render() {
+            Ok(html) => (self.status, Html(html)).into_response(),
+            Err(_) => (self.status, self.sentence.clone()).into_response(),
+        }
+    }
+}

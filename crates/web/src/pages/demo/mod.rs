@@ -1,0 +1,3 @@
+//! The demo trial.
+
+pub(crate) mod open;

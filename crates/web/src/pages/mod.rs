@@ -1,0 +1,6 @@
+//! One file for each thing a person can see or do, named noun/verb.
+
+pub(crate) mod demo;
+pub(crate) mod photo;
+pub(crate) mod report;
+pub(crate) mod trial;

@@ -1,0 +1,134 @@
+//! `GET /trials/{slug}/photos/{id}`: the photo, where the pieces lie on it, what was read.
+
+use crate::app::App;
+use crate::areas;
+use crate::assets::Assets;
+use crate::error::Error;
+use crate::form::Problems;
+use askama::Template;
+use axum::extract::{Path, State};
+use axum::response::Html;
+use report::table::{self, ReadingRow};
+use report::words;
+use trial::{Note, Photo, PhotoState, Reading, Trial};
+
+#[derive(Template)]
+#[template(path = "photo/show.html")]
+pub(crate) struct ShowPage<'a> {
+    assets: &'static Assets,
+    token: &'a str,
+    trial: &'a Trial,
+    photo: &'a Photo,
+    when: String,
+    /// Corners of the chart as SVG points.
+    chart: Option<String>,
+    fields: Vec<AreaField>,
+    problems: &'a Problems,
+    readings: Vec<ReadingRow>,
+    refusal: Option<&'a str>,
+    flags: &'a [Note],
+    fit: Option<String>,
+    waiting: bool,
+    /// Size of letters on the photo, in its own pixels.
+    letters: f64,
+}
+
+struct AreaField {
+    id: i64,
+    code: String,
+    about: String,
+    /// Corners as typed or as stored.
+    text: String,
+    /// Where its name goes, if it has a good area.
+    at: Option<[f64; 2]>,
+}
+
+pub(crate) async fn page(
+    State(app): State<App>,
+    Path((slug, id)): Path<(String, i64)>,
+) -> Result<Html<String>, Error> {
+    let (trial, photo, readings) = app
+        .at_bench(move |bench| {
+            let (trial, photo) = super::find(bench, &slug, id)?;
+            let mut readings = bench.current_readings(trial.id)?;
+            readings.retain(|r| r.photo == Some(photo.id));
+            Ok((trial, photo, readings))
+        })
+        .await?;
+    let stored = |piece| {
+        photo
+            .areas
+            .iter()
+            .find(|a| a.piece.0 == piece)
+            .map(|a| areas::write(&a.polygon))
+            .unwrap_or_default()
+    };
+    let problems = Problems::default();
+    let page = ShowPage::of(&app, &trial, &photo, &readings, stored, &problems);
+    Ok(Html(page.render()?))
+}
+
+impl<'a> ShowPage<'a> {
+    /// `typed` gives the text of a piece's area by the piece's number.
+    pub(crate) fn of(
+        app: &'a App,
+        trial: &'a Trial,
+        photo: &'a Photo,
+        readings: &[Reading],
+        typed: impl Fn(i64) -> String,
+        problems: &'a Problems,
+    ) -> Self {
+        let (refusal, flags, fit) = match &photo.state {
+            PhotoState::Refused { message, .. } => (Some(message.as_str()), &[][..], None),
+            PhotoState::Read {
+                flags,
+                loo_de00_median,
+                model,
+            } => (
+                None,
+                flags.as_slice(),
+                Some(format!(
+                    "Corrected by the chart ({model}): a patch left out of the correction comes back within {} CIEDE2000 at the median.",
+                    words::number(*loo_de00_median)
+                )),
+            ),
+            PhotoState::Unmarked | PhotoState::Waiting => (None, &[][..], None),
+        };
+        Self {
+            assets: Assets::get(),
+            token: app.token.as_str(),
+            trial,
+            photo,
+            when: words::stage_heading(photo.stage),
+            chart: photo.corners.as_ref().map(|c| areas::write(c)),
+            fields: fields(trial, photo, typed),
+            problems,
+            readings: table::readings(trial, readings),
+            refusal,
+            flags,
+            fit,
+            waiting: photo.state == PhotoState::Waiting,
+            letters: f64::from(photo.width.max(photo.height)) / 50.0,
+        }
+    }
+}
+
+fn fields(trial: &Trial, photo: &Photo, typed: impl Fn(i64) -> String) -> Vec<AreaField> {
+    trial
+        .pieces
+        .iter()
+        .map(|piece| {
+            let text = typed(piece.id.0);
+            let arm = trial.arm(piece.arm).map_or("", |a| a.name.as_str());
+            AreaField {
+                id: piece.id.0,
+                code: piece.code.clone(),
+                about: format!("{arm}, {}", words::role(piece.role)),
+                at: areas::parse(&text, photo.width, photo.height)
+                    .ok()
+                    .map(|corners| areas::middle(&corners)),
+                text,
+            }
+        })
+        .collect()
+}

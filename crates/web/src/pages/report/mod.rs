@@ -1,0 +1,3 @@
+//! The published report.
+
+pub(crate) mod show;

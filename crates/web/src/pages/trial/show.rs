@@ -1,0 +1,116 @@
+//! `GET /trials/{slug}`: the trial's page; with `.json` after the slug, the same as data.
+
+use super::results::Results;
+use crate::app::App;
+use crate::assets::Assets;
+use crate::error::Error;
+use askama::Template;
+use axum::Json;
+use axum::extract::{Path, State};
+use axum::response::{Html, IntoResponse, Response};
+use report::swatch::{self, ArmSwatches};
+use report::table::{self, ChangeRow, ReadingRow, VerdictRow};
+use report::{chart, words};
+use trial::{Role, Trial};
+
+#[derive(Template)]
+#[template(path = "trial/show.html")]
+struct ShowPage<'a> {
+    assets: &'static Assets,
+    trial: &'a Trial,
+    undecided: Option<&'a str>,
+    margin: String,
+    latest: Vec<VerdictRow>,
+    earlier: Vec<VerdictRow>,
+    plot: String,
+    changes: Vec<ChangeRow>,
+    stages: Vec<String>,
+    swatches: Vec<ArmSwatches>,
+    readings: Vec<ReadingRow>,
+    photos: Vec<PhotoCard>,
+    arms: Vec<ArmCard<'a>>,
+}
+
+struct PhotoCard {
+    id: i64,
+    when: String,
+    name: String,
+    state: &'static str,
+}
+
+struct ArmCard<'a> {
+    name: &'a str,
+    treatment: &'a str,
+    tests: Vec<&'a str>,
+    others: Vec<String>,
+}
+
+pub(crate) async fn page(
+    State(app): State<App>,
+    Path(name): Path<String>,
+) -> Result<Response, Error> {
+    let (slug, json) = match name.strip_suffix(".json") {
+        Some(slug) => (slug.to_owned(), true),
+        None => (name, false),
+    };
+    let results = app.at_bench(move |bench| Results::of(bench, &slug)).await?;
+    if json {
+        return Ok(Json(results).into_response());
+    }
+    Ok(Html(ShowPage::of(&results).render()?).into_response())
+}
+
+impl<'a> ShowPage<'a> {
+    fn of(results: &'a Results) -> Self {
+        let trial = &results.trial;
+        let decision = results.decision.clone().unwrap_or_default();
+        let (latest, earlier) = table::by_recency(table::verdicts(&decision, trial.margin_de00));
+        Self {
+            assets: Assets::get(),
+            trial,
+            undecided: results.undecided.as_deref(),
+            margin: words::number(trial.margin_de00),
+            latest,
+            earlier,
+            plot: chart::change_by_round(trial, &decision),
+            changes: table::changes(trial, &decision),
+            stages: swatch::stages(&results.readings)
+                .into_iter()
+                .map(words::stage_heading)
+                .collect(),
+            swatches: swatch::by_stage(trial, &results.readings),
+            readings: table::readings(trial, &results.readings),
+            photos: results
+                .photos
+                .iter()
+                .map(|p| PhotoCard {
+                    id: p.id.0,
+                    when: words::stage_heading(p.stage),
+                    name: p.name.clone(),
+                    state: words::photo_state(&p.state),
+                })
+                .collect(),
+            arms: arms(trial),
+        }
+    }
+}
+
+fn arms(trial: &Trial) -> Vec<ArmCard<'_>> {
+    trial
+        .arms
+        .iter()
+        .map(|arm| {
+            let (tests, others): (Vec<_>, Vec<_>) =
+                trial.pieces_of(arm.id).partition(|p| p.role == Role::Test);
+            ArmCard {
+                name: &arm.name,
+                treatment: &arm.treatment,
+                tests: tests.iter().map(|p| p.code.as_str()).collect(),
+                others: others
+                    .iter()
+                    .map(|p| format!("{} {}", words::role(p.role), p.code))
+                    .collect(),
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,56 @@
+//! Every address of the app.
+
+use crate::app::{App, Demo, SharedBench};
+use crate::error::Error;
+use crate::{assets, error, guard, pages, upload};
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::routing::{get, post};
+
+/// The app over a bench, as if it were served on `port` of loopback.
+pub fn router(bench: SharedBench, demo: Demo, port: u16) -> Router {
+    of(App::new(bench, demo, port))
+}
+
+pub(crate) fn of(app: App) -> Router {
+    Router::new()
+        .route("/", get(pages::trial::list::page))
+        .route(
+            "/trials/new",
+            get(pages::trial::new::page).post(pages::trial::create::act),
+        )
+        .route("/trials/{slug}", get(pages::trial::show::page))
+        .route("/trials/{slug}/report", get(pages::report::show::page))
+        .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
+        .route(
+            "/trials/{slug}/photos",
+            post(pages::photo::add::act).layer(DefaultBodyLimit::max(
+                upload::MOST_BYTES + upload::FORM_BYTES,
+            )),
+        )
+        .route("/trials/{slug}/photos/{id}", get(pages::photo::show::page))
+        .route(
+            "/trials/{slug}/photos/{id}/areas",
+            post(pages::photo::mark::act),
+        )
+        .route(
+            "/photos/{id}/preview.jpg",
+            get(pages::photo::preview::picture),
+        )
+        .route("/demo", post(pages::demo::open::act))
+        .route("/assets/{version}/{name}", get(assets::serve))
+        .fallback(|| async {
+            Error::NotFound(
+                "There is no page at this address. Start again from the list of trials.",
+            )
+        })
+        .method_not_allowed_fallback(|| async {
+            Error::NotFound(
+                "This address takes no such request. Start again from the list of trials.",
+            )
+        })
+        .layer(from_fn_with_state(app.clone(), guard::watch))
+        .layer(from_fn(error::dress))
+        .with_state(app)
+}

@@ -2,7 +2,7 @@
 //!
 //! `cargo run -p scene --example contact_sheet -- FOLDER`
 
-use scene::{Background, Dye, Piece, Scene, Texture, cotton, linen, render, wool};
+use scene::{Background, Camera, Dye, Piece, Scene, Texture, cotton, linen, render, wool};
 use std::{error::Error, fs, path::PathBuf, time::Instant};
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -16,11 +16,14 @@ fn main() -> Result<(), Box<dyn Error>> {
         ..Scene::default()
     };
     let mut scenes = vec![("calm".to_owned(), calm.clone())];
-    let wood = Scene {
-        background: Background::Wood,
-        ..calm
-    };
-    scenes.push(("wood".to_owned(), wood));
+    for (name, background) in [("wood", Background::Wood), ("stripes", Background::Stripes)] {
+        let scene = Scene {
+            background,
+            camera: Camera::phone(),
+            ..calm.clone()
+        };
+        scenes.push((name.to_owned(), scene));
+    }
     scenes.extend((1..=6).map(|seed| (format!("varied-{seed}"), Scene::varied(seed, pieces()))));
     for (name, scene) in scenes {
         let started = Instant::now();

@@ -41,8 +41,8 @@ impl Developer {
     pub(crate) fn pixel(&self, x: usize, y: usize, channels: [f64; 3]) -> [u8; 3] {
         let place = (y as u64 * self.width + x as u64) * 3;
         let noisy = [0, 1, 2].map(|k: usize| {
-            // Half of the variance at white comes with the light, the rest is
-            // always there, ten times smaller.
+            // The variance grows with the light, as photons arrive by chance; a
+            // fiftieth of it is there in the dark.
             let deviation = self.noise * (channels[k].max(0.0) + 0.02).sqrt();
             (channels[k] + deviation * bell(self.seed, place + k as u64)).min(1.0)
         });

@@ -1,7 +1,7 @@
 //! The file: JPEG with EXIF data and a colour profile.
 
 use jpeg_encoder::{ChromaSubsamplingMethod, ColorType, Encoder, SamplingFactor};
-use moxcms::ColorProfile;
+use moxcms::{ColorDateTime, ColorProfile};
 
 /// How the camera was held, as the EXIF data tell it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -95,10 +95,19 @@ impl Jpeg {
 impl Profile {
     /// The bytes of the ICC profile, where one is written.
     fn icc(self) -> Option<Vec<u8>> {
-        let profile = match self {
+        let mut profile = match self {
             Self::Srgb => ColorProfile::new_srgb(),
             Self::DisplayP3 => ColorProfile::new_display_p3(),
             Self::None => return None,
+        };
+        // Left alone it would be the time of day, and no two files would be alike.
+        profile.creation_date_time = ColorDateTime {
+            year: 2026,
+            month: 1,
+            day_of_the_month: 1,
+            hours: 12,
+            minutes: 0,
+            seconds: 0,
         };
         Some(profile.encode().expect("a built-in profile encodes"))
     }

@@ -239,9 +239,11 @@ mod tests {
         assert_eq!(good().validate(), Ok(()));
     }
 
+    type Fault = (&'static str, fn(&mut NewTrial));
+
     #[test]
     fn each_fault_names_its_field() {
-        let faults: [(&str, fn(&mut NewTrial)); 9] = [
+        let faults: [Fault; 9] = [
             ("title", |t| t.title = "  ".into()),
             ("question", |t| t.question.clear()),
             ("margin_de00", |t| t.margin_de00 = 0.0),

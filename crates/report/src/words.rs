@@ -46,12 +46,12 @@ pub fn sentence(comparison: &Comparison, margin_de00: f64) -> String {
              even the smallest difference that fits the readings is more than the margin of {margin}."
         ),
         Verdict::Small => format!(
-            "{when}, {a} and {b} do differ, but even the largest difference that fits the readings \
-             is less than the margin of {margin}."
+            "{when}, {a} and {b} do differ, but a difference as large as the margin of {margin} does \
+             not fit the readings."
         ),
         Verdict::Alike => format!(
-            "{when}, {a} and {b} have lasted alike: even the largest difference that fits the readings \
-             is less than the margin of {margin}."
+            "{when}, {a} and {b} have lasted alike: no difference is shown, and one as large as the \
+             margin of {margin} does not fit the readings."
         ),
         Verdict::Open => format!(
             "{when}, the readings can't tell {a} from {b}, and can't show them to be alike either. \

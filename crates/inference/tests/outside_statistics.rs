@@ -12,20 +12,24 @@ fn file(name: &str) -> PathBuf {
 }
 
 fn figures() -> HashMap<(String, String), f64> {
-    let mut reader = csv::Reader::from_path(file("check_statistics.csv")).unwrap();
+    let mut reader =
+        csv::Reader::from_path(file("check_statistics.csv")).expect("a table of figures");
     reader
         .records()
         .map(|record| {
-            let record = record.unwrap();
+            let record = record.expect("a row of three");
             let key = (record[0].to_owned(), record[1].to_owned());
-            (key, record[2].parse().unwrap())
+            (key, record[2].parse().expect("a number"))
         })
         .collect()
 }
 
 fn arms(name: &str) -> (Vec<f64>, Vec<f64>) {
-    let mut reader = csv::Reader::from_path(file(name)).unwrap();
-    let rows: Vec<(String, f64)> = reader.deserialize().map(Result::unwrap).collect();
+    let mut reader = csv::Reader::from_path(file(name)).expect("a table of values");
+    let rows: Vec<(String, f64)> = reader
+        .deserialize()
+        .collect::<Result<_, _>>()
+        .expect("rows of arm and value");
     let first = rows[0].0.clone();
     let (a, b): (Vec<_>, Vec<_>) = rows.into_iter().partition(|row| row.0 == first);
     let values = |rows: Vec<(String, f64)>| rows.into_iter().map(|row| row.1).collect();

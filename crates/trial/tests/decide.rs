@@ -45,7 +45,7 @@ fn arm(name: &str, change: [f64; 3], loads: &[&str], spread: f64) -> Vec<Row> {
 }
 
 fn two(a: Vec<Row>, b: Vec<Row>) -> Decision {
-    decide(&[a, b].concat(), 1.0).unwrap()
+    decide(&[a, b].concat(), 1.0).expect("the rows are sound")
 }
 
 fn only(decision: &Decision) -> &Comparison {

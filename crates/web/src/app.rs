@@ -80,7 +80,7 @@ pub(crate) async fn blocking<T: Send + 'static>(
 ) -> Result<T, Error> {
     tokio::task::spawn_blocking(work)
         .await
-        .map_err(|error| Error::broken(error))
+        .map_err(Error::broken)
 }
 
 /// The time now, RFC 3339, to the second.

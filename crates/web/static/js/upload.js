@@ -45,6 +45,11 @@ for (const form of document.querySelectorAll("form[data-upload]")) {
       if (request.status === 201 && request.response?.url) {
         location.assign(request.response.url);
       } else {
+        // Where the chart is the trouble, the field for its corners may help.
+        const code = request.response?.refused?.code ?? "";
+        if (code.includes("chart") || code.includes("corners")) {
+          form.querySelector("[data-upload-corners]").open = true;
+        }
         fail(request.response?.refused?.message ?? "The photo was not taken, and no reason came back. Send it again.");
       }
     });

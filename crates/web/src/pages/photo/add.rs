@@ -106,7 +106,11 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
                 StatusCode::UNPROCESSABLE_ENTITY
             },
             code: refusal.code.as_str(),
-            field: "photo",
+            field: if refusal.code == RefusalCode::BadCorners {
+                "corners"
+            } else {
+                "photo"
+            },
             message: refusal.message,
         }),
     })

@@ -1,5 +1,10 @@
 //! The app as a browser meets it, over a bench of its own for each test.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that can't go on should stop where it stands"
+)]
+
 mod desk;
 mod guard;
 mod photos;

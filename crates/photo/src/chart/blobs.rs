@@ -1,0 +1,220 @@
+//! Even-coloured, compact regions: what a patch of a chart looks like.
+//!
+//! Neighbouring pixels are joined in the order of their likeness, a little more
+//! unlike at each step (maximally stable colour regions, Forssén 2007). A patch
+//! is whole once its grain is bridged and before its border gives way; each
+//! step's regions of a compact shape are taken down.
+
+use super::search::{Level, even};
+use std::collections::HashMap;
+
+/// Unlikeness of neighbours up to which they are joined, step by step, in 1/255
+/// of the scale of even steps.
+const STEPS: [f32; 10] = [1.2, 2.0, 3.0, 4.5, 6.5, 9.0, 12.5, 17.0, 23.0, 32.0];
+/// Stored unlikeness per 1/255.
+const FINE: f32 = 6.0;
+/// The least side of a region, px.
+const LEAST_SIDE_PX: usize = 5;
+/// The largest side as a share of the photo's longer side.
+const LARGEST_SIDE: f64 = 0.24;
+
+/// One compact region.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Blob {
+    /// Its centre of gravity, px.
+    pub(crate) centre: [f64; 2],
+    /// The side of a square of its area, px.
+    pub(crate) side: f64,
+    /// How many steps it outlasted.
+    pub(crate) steps: u32,
+}
+
+/// The compact regions of a picture.
+pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
+    let (w, h) = (level.width, level.height);
+    if w < 8 || h < 8 {
+        return Vec::new();
+    }
+    let [right, down] = unlikeness(level);
+    let mut regions = Regions::new(w * h);
+    let largest = LARGEST_SIDE * w.max(h) as f64;
+    let areas = LEAST_SIDE_PX * LEAST_SIDE_PX..(largest * largest) as usize;
+    let mut found: Vec<Blob> = Vec::new();
+    let mut known: HashMap<u32, usize> = HashMap::new();
+    let mut slots = vec![u32::MAX; w * h];
+    let mut before = 0;
+    for (step, limit) in STEPS.iter().enumerate() {
+        let limit = (limit * FINE) as u8;
+        let range = if step == 0 { 0..=limit } else { before + 1..=limit };
+        before = limit;
+        for y in 0..h {
+            let at = y * w;
+            for x in 0..w {
+                if range.contains(&right[at + x]) {
+                    regions.join(at + x, at + x + 1);
+                }
+                if range.contains(&down[at + x]) {
+                    regions.join(at + x, at + x + w);
+                }
+            }
+        }
+        for (root, moments) in regions.moments(w, &areas, &mut slots) {
+            let Some(blob) = moments.blob() else { continue };
+            match known.get(&root) {
+                // The same region, a little more complete.
+                Some(&k) if blob.side < 1.16 * found[k].side => {
+                    let steps = found[k].steps + 1;
+                    found[k] = Blob { steps, ..blob };
+                }
+                _ => {
+                    known.insert(root, found.len());
+                    found.push(blob);
+                }
+            }
+        }
+    }
+    found
+}
+
+/// How unlike each pixel is to its neighbour on the right and below; the last
+/// column and row never join anything.
+fn unlikeness(level: &Level) -> [Vec<u8>; 2] {
+    let (w, h) = (level.width, level.height);
+    let gain = (0.85 / level.bright()).clamp(1.0, 8.0);
+    let encoded: Vec<f32> = level
+        .rgb
+        .iter()
+        // The offset keeps the noise of the blacks from looking like detail.
+        .map(|v| 255.0 * even(v * gain + 0.004))
+        .collect();
+    let between = |a: usize, b: usize| {
+        let difference = (0..3)
+            .map(|c| (encoded[3 * a + c] - encoded[3 * b + c]).abs())
+            .fold(0.0, f32::max);
+        (difference * FINE).min(254.0) as u8
+    };
+    let mut right = vec![255u8; w * h];
+    let mut down = vec![255u8; w * h];
+    for y in 0..h {
+        for x in 0..w {
+            let at = y * w + x;
+            if x + 1 < w {
+                right[at] = between(at, at + 1);
+            }
+            if y + 1 < h {
+                down[at] = between(at, at + w);
+            }
+        }
+    }
+    [right, down]
+}
+
+/// Disjoint sets of pixels.
+struct Regions {
+    parent: Vec<u32>,
+    size: Vec<u32>,
+}
+
+impl Regions {
+    fn new(count: usize) -> Self {
+        Self {
+            parent: (0..count as u32).collect(),
+            size: vec![1; count],
+        }
+    }
+
+    fn root(&mut self, of: usize) -> u32 {
+        let mut at = of as u32;
+        while self.parent[at as usize] != at {
+            let above = self.parent[self.parent[at as usize] as usize];
+            self.parent[at as usize] = above;
+            at = above;
+        }
+        at
+    }
+
+    fn join(&mut self, a: usize, b: usize) {
+        let (a, b) = (self.root(a), self.root(b));
+        if a == b {
+            return;
+        }
+        let (large, small) = if self.size[a as usize] >= self.size[b as usize] {
+            (a, b)
+        } else {
+            (b, a)
+        };
+        self.parent[small as usize] = large;
+        self.size[large as usize] += self.size[small as usize];
+    }
+
+    /// Moments of the regions whose area lies in the range. `slots` is scratch
+    /// space, all `u32::MAX` before and after.
+    fn moments(
+        &mut self,
+        width: usize,
+        areas: &std::ops::Range<usize>,
+        slots: &mut [u32],
+    ) -> Vec<(u32, Moments)> {
+        let mut found: Vec<(u32, Moments)> = Vec::new();
+        for at in 0..self.parent.len() {
+            let root = self.root(at);
+            if !areas.contains(&(self.size[root as usize] as usize)) {
+                continue;
+            }
+            let slot = &mut slots[root as usize];
+            if *slot == u32::MAX {
+                *slot = found.len() as u32;
+                found.push((root, Moments::default()));
+            }
+            found[*slot as usize].1.add(at % width, at / width);
+        }
+        for (root, _) in &found {
+            slots[*root as usize] = u32::MAX;
+        }
+        found
+    }
+}
+
+/// Sums over the pixels of a region.
+#[derive(Default)]
+struct Moments {
+    n: f64,
+    x: f64,
+    y: f64,
+    xx: f64,
+    xy: f64,
+    yy: f64,
+}
+
+impl Moments {
+    fn add(&mut self, x: usize, y: usize) {
+        let (x, y) = (x as f64, y as f64);
+        self.n += 1.0;
+        self.x += x;
+        self.y += y;
+        self.xx += x * x;
+        self.xy += x * y;
+        self.yy += y * y;
+    }
+
+    /// A blob, where the region is compact: nearly as wide as high, and filled.
+    fn blob(&self) -> Option<Blob> {
+        let (mx, my) = (self.x / self.n, self.y / self.n);
+        // A square pixel's own spread is 1/12.
+        let xx = self.xx / self.n - mx * mx + 1.0 / 12.0;
+        let yy = self.yy / self.n - my * my + 1.0 / 12.0;
+        let xy = self.xy / self.n - mx * my;
+        let determinant = xx * yy - xy * xy;
+        let half = (xx + yy) / 2.0;
+        let swing = (half * half - determinant).max(0.0).sqrt();
+        // Of a filled parallelogram the area is 12 times the root of the
+        // determinant of its spread, and a little more of an ellipse.
+        let filled = self.n / (12.0 * determinant.sqrt());
+        let compact = half + swing < 3.2 * (half - swing) && (0.7..1.12).contains(&filled);
+        compact.then(|| Blob {
+            centre: [mx + 0.5, my + 0.5],
+            side: self.n.sqrt(),
+            steps: 1,
+        })
+    }
+}

@@ -17,7 +17,9 @@ const POLICY: &str = "default-src 'none'; img-src 'self' data: blob:; style-src 
 pub(crate) async fn watch(State(app): State<App>, request: Request, next: Next) -> Response {
     let method = request.method().clone();
     let headers = request.headers().clone();
-    let mut response = match check(&app, &method, &headers) {
+    let checked = check(&app, &method, &headers);
+    let welcome = checked.is_ok();
+    let mut response = match checked {
         Ok(()) => next.run(request).await,
         Err(error) => error.into_response(),
     };
@@ -42,7 +44,8 @@ pub(crate) async fn watch(State(app): State<App>, request: Request, next: Next) 
     ] {
         out.insert(name, HeaderValue::from_static(value));
     }
-    if method == Method::GET
+    if welcome
+        && method == Method::GET
         && !app.token.in_cookie(&headers, app.port)
         && let Ok(cookie) = HeaderValue::from_str(&app.token.cookie(app.port))
     {

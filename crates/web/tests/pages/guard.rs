@@ -25,6 +25,7 @@ async fn a_foreign_host_is_refused_whatever_is_asked() {
         let answer = desk.send(request.body(Body::empty()).unwrap()).await;
         assert_eq!(answer.status, StatusCode::FORBIDDEN, "{host}");
         assert!(answer.text.contains("address it printed"), "{host}");
+        assert!(!answer.headers.contains_key(header::SET_COOKIE), "{host}");
     }
     let nameless = Request::get("/").body(Body::empty()).unwrap();
     assert_eq!(desk.send(nameless).await.status, StatusCode::FORBIDDEN);

@@ -1,0 +1,44 @@
+// Pictures of every page, for people who review them: desktop, phone, dark and print.
+import { mkdir } from "node:fs/promises";
+import path from "node:path";
+import { screenshots, serve } from "./lib/bench.mjs";
+import { launch, newPage } from "./lib/browser.mjs";
+
+const LOOKS = [
+  ["desktop", "desktop", {}],
+  ["phone", "phone", {}],
+  ["dark", "desktop", { colorScheme: "dark" }],
+];
+
+await mkdir(screenshots, { recursive: true });
+const demo = await serve("demo");
+const empty = await serve("empty");
+const browser = await launch();
+const results = await (await fetch(`${demo.address}.json`)).json();
+const pages = {
+  "list": `${demo.origin}/`,
+  "list-empty": `${empty.origin}/`,
+  "question": `${demo.origin}/trials/new`,
+  "trial": demo.address,
+  "photo-add": `${demo.address}/photos/new`,
+  "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
+  "report": `${demo.address}/report`,
+  "not-found": `${demo.origin}/trials/nothing-here`,
+};
+for (const [look, size, options] of LOOKS) {
+  const page = await newPage(browser, size, options);
+  for (const [name, address] of Object.entries(pages)) {
+    await page.goto(address);
+    await page.waitForLoadState("networkidle");
+    await page.screenshot({ path: path.join(screenshots, `${name}-${look}.png`), fullPage: true });
+  }
+  await page.context().close();
+}
+const page = await newPage(browser, "desktop");
+await page.goto(pages.report);
+for (const format of ["A4", "Letter"]) {
+  await page.pdf({ path: path.join(screenshots, `report-${format}.pdf`), format, printBackground: true, preferCSSPageSize: false });
+}
+await browser.close();
+await Promise.all([demo.stop(), empty.stop()]);
+console.log(`Pictures are in ${screenshots}`);

@@ -1,0 +1,112 @@
+// The demo from the list of trials to its verdict, plot and report.
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { after, before, describe, test } from "node:test";
+import { serve, terminal } from "../lib/bench.mjs";
+import { SIZES, assertQuiet, assertSound, launch, newPage } from "../lib/browser.mjs";
+
+test("the terminal shows readings, grades, verdicts and where the report is", async () => {
+  const text = await readFile(terminal, "utf8");
+  for (const word of [/invented/i, /readings/i, /grade/i, /visible/, /alike/, /Report: .*report\.html/]) {
+    assert.match(text, word);
+  }
+});
+
+describe("the demo trial", () => {
+  let bench, browser;
+  before(async () => {
+    bench = await serve("demo");
+    browser = await launch();
+  });
+  after(async () => {
+    await browser?.close();
+    await bench?.stop();
+  });
+
+  for (const size of Object.keys(SIZES)) {
+    test(`leads from the list to the verdict and the report (${size})`, async () => {
+      const page = await newPage(browser, size);
+      await page.goto(`${bench.origin}/`);
+      await assertSound(page);
+      const entry = page.getByRole("listitem").filter({ hasText: "invented" });
+      await entry.getByRole("link").first().click();
+
+      await page.getByRole("heading", { name: "Verdict", exact: true }).waitFor();
+      assert.match(page.url(), /\/trials\/[a-z0-9-]+$/);
+      assert.ok(await page.getByText("invented trial").isVisible());
+      const verdicts = page.locator("article.verdict");
+      assert.equal(await verdicts.filter({ visible: true }).count(), 3, "three arms make three pairs");
+      for (const [kind, count] of [["visible", 2], ["alike", 1]]) {
+        assert.equal(await page.locator(`article.verdict.${kind}`).filter({ visible: true }).count(), count, kind);
+      }
+      const plot = page.getByRole("region", { name: "Change of each arm" });
+      assert.ok(await plot.isVisible());
+      assert.ok(await page.locator("figure.plot svg").isVisible());
+      const rows = await page.locator("table.swatches tbody tr").count();
+      assert.equal(rows, 3, "a row of swatches for each arm");
+      await assertSound(page);
+
+      await page.getByRole("link", { name: "Read the report" }).click();
+      await page.getByText("Trial report").waitFor();
+      assert.ok(await page.getByText("Invented trial.").isVisible());
+      assert.ok(await page.getByRole("heading", { name: "Verdict", exact: true }).isVisible());
+      await assertSound(page);
+      assertQuiet(page);
+      await page.context().close();
+    });
+  }
+
+  test("the address printed at the start opens the trial itself", async () => {
+    const page = await newPage(browser, "desktop");
+    const answer = await page.goto(bench.address);
+    assert.equal(answer.status(), 200);
+    assert.match(new URL(page.url()).pathname, /^\/trials\/.+/);
+    await page.context().close();
+  });
+
+  test("the report is one file that fetches nothing, and it prints", async () => {
+    const page = await newPage(browser, "desktop");
+    const asked = [];
+    await page.goto(bench.address);
+    page.on("request", (request) => asked.push(request.url()));
+    await page.getByRole("link", { name: "Read the report" }).click();
+    await page.getByText("Trial report").waitFor();
+    const fetched = asked.filter((url) => !url.startsWith("data:"));
+    assert.deepEqual(fetched, [page.url()]);
+
+    const [kept] = await Promise.all([
+      page.waitForEvent("download"),
+      page.goBack().then(() => page.getByRole("link", { name: "Keep the report as a file" }).click()),
+    ]);
+    const html = await readFile(await kept.path(), "utf8");
+    assert.match(kept.suggestedFilename(), /\.html$/);
+    assert.doesNotMatch(html, /<script/i);
+    assert.doesNotMatch(html, /(?:src|href)="(?!data:|#)[^"]*\.(?:css|js|png|jpe?g|svg)"/i);
+
+    await page.goto(`${bench.address}/report`);
+    const pdf = await page.pdf({ format: "A4", printBackground: true });
+    assert.equal(pdf.subarray(0, 5).toString("latin1"), "%PDF-");
+    assertQuiet(page);
+    await page.context().close();
+  });
+
+  test("list and trial read without scripts", async () => {
+    const page = await newPage(browser, "phone", { javaScriptEnabled: false });
+    await page.goto(`${bench.origin}/`);
+    await page.getByRole("listitem").getByRole("link").first().click();
+    await page.getByRole("heading", { name: "Verdict", exact: true }).waitFor();
+    assert.ok(await page.locator("article.verdict").first().isVisible());
+    await page.context().close();
+  });
+
+  test("the keyboard reaches the content past the masthead", async () => {
+    const page = await newPage(browser, "desktop");
+    await page.goto(bench.address);
+    await page.keyboard.press("Tab");
+    const skip = page.getByRole("link", { name: "Skip to the content" });
+    assert.ok(await skip.evaluate((link) => link === document.activeElement));
+    await page.keyboard.press("Enter");
+    assert.equal(new URL(page.url()).hash, "#main");
+    await page.context().close();
+  });
+});

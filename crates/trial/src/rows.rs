@@ -42,3 +42,62 @@ pub fn rows(trial: &Trial, readings: &[Reading]) -> Vec<Row> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Arm, ArmId, Piece, Role, TrialId};
+
+    fn reading(id: i64, piece: i64, photo: Option<i64>, l: f64) -> Reading {
+        Reading {
+            id: ReadingId(id),
+            piece: PieceId(piece),
+            photo: photo.map(PhotoId),
+            stage: 0,
+            lab: [l, 0.0, 0.0],
+            cov: [[0.0; 3]; 3],
+            pixels: 1,
+            view: "D65/10".into(),
+            source: "photo".into(),
+            notes: Vec::new(),
+            made_at: "2020-01-01T00:00:00Z".into(),
+        }
+    }
+
+    #[test]
+    fn the_newest_reading_of_a_photo_counts_and_strangers_do_not() {
+        let trial = Trial {
+            id: TrialId(1),
+            slug: "t".into(),
+            title: "t".into(),
+            question: "?".into(),
+            margin_de00: 1.0,
+            rounds: 1,
+            invented: true,
+            made_at: "2020-01-01T00:00:00Z".into(),
+            method: String::new(),
+            arms: vec![Arm {
+                id: ArmId(5),
+                name: "plain".into(),
+                treatment: String::new(),
+            }],
+            pieces: vec![Piece {
+                id: PieceId(7),
+                arm: ArmId(5),
+                code: "P1".into(),
+                role: Role::Test,
+                load: None,
+            }],
+        };
+        let readings = [
+            reading(3, 7, Some(1), 30.0),
+            reading(1, 7, Some(1), 10.0),
+            reading(2, 7, Some(2), 20.0),
+            reading(4, 7, None, 40.0),
+            reading(5, 7, None, 50.0),
+            reading(6, 8, Some(1), 60.0),
+        ];
+        let found: Vec<_> = rows(&trial, &readings).iter().map(|r| r.lab.l).collect();
+        assert_eq!(found, [30.0, 20.0, 40.0, 50.0]);
+    }
+}

@@ -19,7 +19,7 @@ fn message(table: &str) -> String {
 fn marks_separators_line_ends_order_and_case_are_taken() {
     let tables = [
         "\u{feff}arm,piece,role,load,stage,L,a,b\r\nsoak,S1,Test,,0,40.5,20,-5\r\n\r\n".to_owned(),
-        "Arm;Piece;Role;Load;Stage;L;A;B\nsoak;S1;test;;0;40.5;20;-5\n".to_owned(),
+        "Arm;Piece;Role;Load;Stage;L;A;B\nsoak;S1;test;;0;40,5;20,0;-5\n".to_owned(),
         "b\ta\tL\tstage\tload\trole\tpiece\tarm\tnote\n-5\t20\t40.5\t0\t\ttest\tS1\tsoak\tdry\n"
             .to_owned(),
         format!("{HEADER} soak , S1 ,test, ,0, 40.5 ,20,-5"),

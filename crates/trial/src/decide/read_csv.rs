@@ -11,7 +11,8 @@ const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "
 ///
 /// Columns may come in any order, with more beside them; they may be parted by
 /// commas, semicolons or tabs; the load may be empty. A byte-order mark, blank
-/// lines and either kind of line end are taken.
+/// lines and either kind of line end are taken. Where commas don't part the columns
+/// they may stand for the decimal point.
 ///
 /// # Errors
 /// What is wrong with the table, with the number of the row.
@@ -24,8 +25,9 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         DecideError::Unreadable("it is not UTF-8 text; save it as CSV in UTF-8".into())
     })?;
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let separator = separator(text);
     let mut reader = csv::ReaderBuilder::new()
-        .delimiter(separator(text))
+        .delimiter(separator)
         .trim(csv::Trim::All)
         .flexible(true)
         .from_reader(text.as_bytes());
@@ -40,7 +42,7 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         if record.iter().all(str::is_empty) {
             continue;
         }
-        let row = row(&record, &places).map_err(|message| DecideError::Row {
+        let row = row(&record, &places, separator != b',').map_err(|message| DecideError::Row {
             row: rows.len() + 1,
             message,
         })?;
@@ -83,7 +85,11 @@ fn places(header: &csv::StringRecord) -> Result<[usize; 8], DecideError> {
     Ok(places)
 }
 
-fn row(record: &csv::StringRecord, places: &[usize; 8]) -> Result<Row, String> {
+fn row(
+    record: &csv::StringRecord,
+    places: &[usize; 8],
+    decimal_comma: bool,
+) -> Result<Row, String> {
     let field = |k: usize| record.get(places[k]).unwrap_or("");
     let named = |k: usize| match field(k) {
         "" => Err(format!("the {} is empty", COLUMNS[k])),
@@ -91,7 +97,13 @@ fn row(record: &csv::StringRecord, places: &[usize; 8]) -> Result<Row, String> {
     };
     let number = |k: usize| {
         let text = field(k);
-        text.parse::<f64>()
+        let plain = if decimal_comma {
+            text.replace(',', ".")
+        } else {
+            text.to_owned()
+        };
+        plain
+            .parse::<f64>()
             .ok()
             .filter(|v| v.is_finite())
             .ok_or_else(|| {

@@ -101,9 +101,9 @@ fn open(e: &Evidence, seen: &str, rounds: &str) -> String {
             "a difference is there, but whether it reaches the margin of {margin} is not settled"
         )
     } else if e.de00 < margin {
-        format!("nothing is shown, and up to the margin of {margin} and beyond remains possible")
+        format!("no difference is shown, but one beyond the margin of {margin} remains possible")
     } else {
-        format!("it looks more than the margin of {margin}, but chance alone could do that")
+        format!("it looks larger than the margin of {margin}, but chance alone could do that")
     };
     format!("{seen}: {state}. {}", advice(e))
 }

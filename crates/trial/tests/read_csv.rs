@@ -76,7 +76,7 @@ fn what_is_wrong_is_said_with_its_row() {
     ];
     for (row, expected) in rows {
         let found = message(&format!("{HEADER}{good}{row}\n"));
-        assert!(found.starts_with("Row 2: "), "{row}: {found}");
+        assert!(found.starts_with("Row 2 below"), "{row}: {found}");
         assert!(found.contains(expected), "{row}: {found}");
     }
 }

@@ -33,7 +33,7 @@ pub enum DecideError {
     )]
     TooManyPairs(usize, usize),
     /// One row can't be used.
-    #[error("Row {row}: {message}.")]
+    #[error("Row {row} below the column names: {message}.")]
     Row {
         /// Which row, from 1, the line of column names not counted.
         row: usize,

@@ -26,8 +26,11 @@ impl Previews {
             .cloned()
     }
 
-    /// Makes a picture from a photo's bytes and keeps it; slow.
+    /// Makes a picture from a photo's bytes, unless it is kept already, and keeps it; slow.
     pub(crate) fn make(&self, hash: &str, longest_px: u32, photo: &[u8]) -> Result<Bytes, Error> {
+        if let Some(kept) = self.kept(hash, longest_px) {
+            return Ok(kept);
+        }
         let jpeg = Bytes::from(photo::preview(photo, longest_px).map_err(refused)?);
         let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if kept.len() >= MOST_KEPT {

@@ -115,7 +115,7 @@ pub fn changes(trial: &Trial, decision: &Decision) -> Vec<ChangeRow> {
             arm: c.arm.clone(),
             when: words::stage_heading(c.stage),
             pieces: c.pieces,
-            change: words::with_interval(c.de00, c.low, c.high),
+            change: words::with_range(c.de00, c.low, c.high),
             direction: format!(
                 "\u{394}L* {:+.1} \u{394}a* {:+.1} \u{394}b* {:+.1}",
                 c.change[0], c.change[1], c.change[2]

@@ -65,6 +65,15 @@ pub fn with_interval(de00: f64, low: f64, high: f64) -> String {
     format!("{} ({})", number(de00), interval(low, high))
 }
 
+/// The same for a table whose heading speaks of the interval: "1.2 (0.8 to 1.6)".
+pub fn with_range(de00: f64, low: f64, high: f64) -> String {
+    if bounded(high) {
+        format!("{} ({} to {})", number(de00), number(low), number(high))
+    } else {
+        with_interval(de00, low, high)
+    }
+}
+
 /// "95 % interval 0.8 to 1.6", or that there is none.
 pub fn interval(low: f64, high: f64) -> String {
     match (low.is_finite(), bounded(high)) {
@@ -128,5 +137,6 @@ mod tests {
             with_interval(1.0, 0.5, 1.5),
             "1.00 (95 % interval 0.50 to 1.50)"
         );
+        assert_eq!(with_range(1.0, 0.5, 1.5), "1.00 (0.50 to 1.50)");
     }
 }

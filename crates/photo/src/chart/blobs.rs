@@ -27,6 +27,8 @@ pub(crate) struct Blob {
     pub(crate) side: f64,
     /// How many steps it outlasted.
     pub(crate) steps: u32,
+    /// Its colour at the centre, 0 to 255 on the scale of even steps.
+    pub(crate) colour: [f32; 3],
 }
 
 /// The compact regions of a picture.
@@ -35,7 +37,8 @@ pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
     if w < 8 || h < 8 {
         return Vec::new();
     }
-    let [right, down] = unlikeness(level);
+    let encoded = encoded(level);
+    let [right, down] = unlikeness(&encoded, w, h);
     let mut regions = Regions::new(w * h);
     let largest = LARGEST_SIDE * w.max(h) as f64;
     let areas = LEAST_SIDE_PX * LEAST_SIDE_PX..(largest * largest) as usize;
@@ -45,7 +48,11 @@ pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
     let mut before = 0;
     for (step, limit) in STEPS.iter().enumerate() {
         let limit = (limit * FINE) as u8;
-        let range = if step == 0 { 0..=limit } else { before + 1..=limit };
+        let range = if step == 0 {
+            0..=limit
+        } else {
+            before + 1..=limit
+        };
         before = limit;
         for y in 0..h {
             let at = y * w;
@@ -73,20 +80,28 @@ pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
             }
         }
     }
+    for blob in &mut found {
+        let [x, y] = [0, 1].map(|d| (blob.centre[d] as usize).clamp(1, [w, h][d] - 2));
+        blob.colour = [0, 1, 2].map(|c| {
+            let row = |y: usize| (x - 1..=x + 1).map(move |x| 3 * (y * w + x) + c);
+            let block = row(y - 1).chain(row(y)).chain(row(y + 1));
+            block.map(|k| encoded[k]).sum::<f32>() / 9.0
+        });
+    }
     found
+}
+
+/// The picture on the scale of even steps, 0 to 255, dark photos brightened.
+fn encoded(level: &Level) -> Vec<f32> {
+    let gain = (0.85 / level.bright()).clamp(1.0, 8.0);
+    // The offset keeps the noise of the blacks from looking like detail.
+    let encode = |v: &f32| 255.0 * even(v * gain + 0.004);
+    level.rgb.iter().map(encode).collect()
 }
 
 /// How unlike each pixel is to its neighbour on the right and below; the last
 /// column and row never join anything.
-fn unlikeness(level: &Level) -> [Vec<u8>; 2] {
-    let (w, h) = (level.width, level.height);
-    let gain = (0.85 / level.bright()).clamp(1.0, 8.0);
-    let encoded: Vec<f32> = level
-        .rgb
-        .iter()
-        // The offset keeps the noise of the blacks from looking like detail.
-        .map(|v| 255.0 * even(v * gain + 0.004))
-        .collect();
+fn unlikeness(encoded: &[f32], w: usize, h: usize) -> [Vec<u8>; 2] {
     let between = |a: usize, b: usize| {
         let difference = (0..3)
             .map(|c| (encoded[3 * a + c] - encoded[3 * b + c]).abs())
@@ -215,6 +230,7 @@ impl Moments {
             centre: [mx + 0.5, my + 0.5],
             side: self.n.sqrt(),
             steps: 1,
+            colour: [0.0; 3],
         })
     }
 }

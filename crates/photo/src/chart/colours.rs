@@ -138,7 +138,11 @@ mod tests {
 
     fn under(light: [f32; 3], curve: f32) -> [Option<[f32; 3]>; PATCHES] {
         LINEAR_SRGB.map(|[r, g, b]| {
-            let mixed = [0.8 * r + 0.2 * g, 0.1 * r + 0.8 * g + 0.1 * b, 0.25 * g + 0.75 * b];
+            let mixed = [
+                0.8 * r + 0.2 * g,
+                0.1 * r + 0.8 * g + 0.1 * b,
+                0.25 * g + 0.75 * b,
+            ];
             Some([0, 1, 2].map(|c| (mixed[c] * light[c]).powf(curve)))
         })
     }
@@ -148,7 +152,10 @@ mod tests {
         for light in [[1.0, 1.0, 1.0], [0.9, 0.5, 0.2], [0.05, 0.07, 0.09]] {
             for curve in [0.7, 1.0, 1.4] {
                 let share = explained(&under(light, curve), |k| k);
-                assert!(share.is_some_and(|s| s > 0.93), "{light:?} {curve}: {share:?}");
+                assert!(
+                    share.is_some_and(|s| s > 0.93),
+                    "{light:?} {curve}: {share:?}"
+                );
             }
         }
     }

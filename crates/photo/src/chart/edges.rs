@@ -111,9 +111,7 @@ fn reach(
     if height.sqrt() < LEAST_STEP {
         return None;
     }
-    let along = profile.map(|p| {
-        (0..3).map(|c| (p[c] - inside[c]) * step[c]).sum::<f64>() / height
-    });
+    let along = profile.map(|p| (0..3).map(|c| (p[c] - inside[c]) * step[c]).sum::<f64>() / height);
     let crossing = (1..SAMPLES).find(|&k| along[k - 1] < 0.5 && along[k] >= 0.5)?;
     let part = (0.5 - along[crossing - 1]) / (along[crossing] - along[crossing - 1]);
     Some(PROFILE.start + spacing * (crossing as f64 - 1.0 + part))
@@ -157,7 +155,11 @@ fn solve(edges: &[Edge]) -> Option<(Homography, f64, f64)> {
         for (weight, off) in weights.iter_mut().zip(&off) {
             // Tukey's biweight.
             let t = off / (4.7 * usual);
-            *weight = if t.abs() < 1.0 { (1.0 - t * t).powi(2) } else { 0.0 };
+            *weight = if t.abs() < 1.0 {
+                (1.0 - t * t).powi(2)
+            } else {
+                0.0
+            };
         }
         answer = Some((map, 2.0 * half, usual));
     }

@@ -50,11 +50,6 @@ impl Homography {
         apply(&self.forward, point)
     }
 
-    /// Where a point came from.
-    pub(crate) fn back(&self, point: [f64; 2]) -> [f64; 2] {
-        apply(&self.inverse, point)
-    }
-
     /// This map after another.
     pub(crate) fn after(&self, first: &Self) -> Self {
         Self {
@@ -148,8 +143,10 @@ mod tests {
 
     #[test]
     fn a_fit_returns_the_map_that_made_the_pairs() {
-        let made = Homography::new(Matrix3::new(40.0, 6.0, 300.0, -4.0, 37.0, 90.0, 1e-3, 2e-3, 1.0))
-            .expect("invertible");
+        let made = Homography::new(Matrix3::new(
+            40.0, 6.0, 300.0, -4.0, 37.0, 90.0, 1e-3, 2e-3, 1.0,
+        ))
+        .expect("invertible");
         let pairs: Vec<_> = (0..24)
             .map(|i| {
                 let p = [f64::from(i % 6), f64::from(i / 6)];
@@ -159,7 +156,7 @@ mod tests {
         let fitted = Homography::fit(&pairs).expect("well posed");
         let p = [7.5, -2.0];
         assert!(distance(fitted.map(p), made.map(p)) < 1e-6);
-        assert!(distance(fitted.back(fitted.map(p)), p) < 1e-9);
+        assert!(distance(fitted.inverted().map(fitted.map(p)), p) < 1e-9);
     }
 
     #[test]

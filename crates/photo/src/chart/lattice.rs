@@ -10,6 +10,10 @@ const REACH: i32 = 8;
 const LEAST_NODES: usize = 7;
 /// How far a blob may lie from where the lattice expects it, as a share of the pitch.
 const TOLERANCE: f64 = 0.22;
+/// The least difference of colour within a cell of four blobs, of 255.
+const LEAST_CONTRAST: f32 = 16.0;
+/// Cells tried about one blob.
+const MOST_CELLS: usize = 4;
 
 /// A lattice and the map from its indices to the picture.
 #[derive(Debug, Clone)]
@@ -42,6 +46,8 @@ pub(crate) fn lattices(blobs: &[Blob]) -> Vec<Lattice> {
                     begun[k] = true;
                 }
                 found.push(lattice);
+                // The first blob's other cells lead to the same lattice.
+                break;
             }
         }
     }
@@ -113,17 +119,33 @@ impl<'a> Field<'a> {
                 }
                 let fourth = plus(plus(a.centre, u), v);
                 if let Some(last) = self.at(fourth, 0.5 * (lu + lv), a.side) {
-                    cells.push([first, along, across, last]);
+                    let cell = [first, along, across, last];
+                    if self.is_colourful(cell) {
+                        cells.push(cell);
+                    }
                 }
             }
         }
-        // One cell of each quarter is enough; the others are near copies.
-        let mut quarters = HashSet::new();
-        cells.retain(|[a, b, ..]| {
-            let d = minus(self.blobs[*b].centre, self.blobs[*a].centre);
-            quarters.insert((d[1].atan2(d[0]).to_degrees() / 20.0).floor() as i32)
-        });
+        // The tightest cells first: wider ones may step over blobs.
+        let width = |cell: &[usize; 4]| {
+            let [a, b, c, _] = cell.map(|k| self.blobs[k].centre);
+            distance(a, b) + distance(a, c)
+        };
+        cells.sort_by(|a, b| width(a).total_cmp(&width(b)));
+        cells.truncate(MOST_CELLS);
         cells
+    }
+
+    /// Whether a cell's colours differ, as those of any four neighbours on the
+    /// chart do; tiles, weaves and keys go no further.
+    fn is_colourful(&self, cell: [usize; 4]) -> bool {
+        let colours = cell.map(|k| self.blobs[k].colour);
+        (0..3).any(|c| {
+            let channel = colours.map(|colour| colour[c]);
+            let high = channel.into_iter().fold(f32::MIN, f32::max);
+            let low = channel.into_iter().fold(f32::MAX, f32::min);
+            high - low > LEAST_CONTRAST
+        })
     }
 
     /// Follows a cell outwards, node by node.
@@ -225,7 +247,10 @@ impl<'a> Field<'a> {
             let off = |(n, k): (&[i32; 2], &usize)| {
                 let at = n.map(f64::from);
                 let [along, across] = map.steps_at(at);
-                (*n, 2.0 * distance(map.map(at), self.blobs[*k].centre) / (along + across))
+                (
+                    *n,
+                    2.0 * distance(map.map(at), self.blobs[*k].centre) / (along + across),
+                )
             };
             let worst = nodes.iter().map(off).max_by(|a, b| a.1.total_cmp(&b.1))?;
             if worst.1 < 0.12 {

@@ -39,8 +39,14 @@ mod tests {
             for (k, quad) in quads.iter().enumerate() {
                 let (x, y) = ((k % 6) as f64, (k / 6) as f64);
                 for p in quad {
-                    assert!((x + 0.02..x + side - 0.02).contains(&p[0]), "{side} {k} {p:?}");
-                    assert!((y + 0.02..y + side - 0.02).contains(&p[1]), "{side} {k} {p:?}");
+                    assert!(
+                        (x + 0.02..x + side - 0.02).contains(&p[0]),
+                        "{side} {k} {p:?}"
+                    );
+                    assert!(
+                        (y + 0.02..y + side - 0.02).contains(&p[1]),
+                        "{side} {k} {p:?}"
+                    );
                 }
             }
         }

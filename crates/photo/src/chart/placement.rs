@@ -8,7 +8,7 @@ use nalgebra::Matrix3;
 use std::collections::HashMap;
 
 /// The least share of explained colour for a chart.
-const LEAST_EXPLAINED: f64 = 0.86;
+const LEAST_EXPLAINED: f64 = 0.9;
 /// The same where part of the grid lies outside the photo: fewer colours, less proof.
 const LEAST_EXPLAINED_IN_PART: f64 = 0.95;
 /// Patches of the grid that must have been seen as blobs.
@@ -111,8 +111,11 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
         for y in from[1]..=to[1] {
             for x in from[0]..=to[0] {
                 let nodes: [[i32; 2]; PATCHES] = std::array::from_fn(|k| turn.node([x, y], k));
-                let seen = nodes.iter().filter(|n| lattice.nodes.contains(*n)).count();
-                if seen < LEAST_BLOBS {
+                let mut seen = [false; PATCHES];
+                for (seen, node) in seen.iter_mut().zip(&nodes) {
+                    *seen = lattice.nodes.contains(node);
+                }
+                if seen.iter().filter(|s| **s).count() < LEAST_BLOBS {
                     continue;
                 }
                 let patches = nodes.map(|n| {
@@ -120,7 +123,7 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
                         .entry(n)
                         .or_insert_with(|| sample(&lattice.map, level, n))
                 });
-                let Some((explained, kind)) = judge(&patches, turn.is_mirrored()) else {
+                let Some((explained, kind)) = judge(&patches, &seen, turn.is_mirrored()) else {
                     continue;
                 };
                 let Some(map) = turn.map([x, y], &lattice.map) else {
@@ -142,7 +145,11 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
 }
 
 /// Whether 24 samples are the chart, how well and in which way.
-fn judge(patches: &[Option<Sample>; PATCHES], mirrored: bool) -> Option<(f64, Kind)> {
+fn judge(
+    patches: &[Option<Sample>; PATCHES],
+    blobs: &[bool; PATCHES],
+    mirrored: bool,
+) -> Option<(f64, Kind)> {
     let in_sight = patches.iter().flatten().count();
     if in_sight < LEAST_IN_SIGHT {
         return None;
@@ -164,9 +171,16 @@ fn judge(patches: &[Option<Sample>; PATCHES], mirrored: bool) -> Option<(f64, Ki
         return None;
     }
     let whole = in_sight == PATCHES;
+    if whole && !covers(blobs) {
+        return None;
+    }
     let usual = explained(&colours, |k| k)?;
     if whole && usual >= LEAST_EXPLAINED {
-        let kind = if mirrored { Kind::Mirrored } else { Kind::Whole };
+        let kind = if mirrored {
+            Kind::Mirrored
+        } else {
+            Kind::Whole
+        };
         return Some((usual, kind));
     }
     if !whole && !mirrored && usual >= LEAST_EXPLAINED_IN_PART {
@@ -179,6 +193,14 @@ fn judge(patches: &[Option<Sample>; PATCHES], mirrored: bool) -> Option<(f64, Ki
     };
     let other = explained(&colours, reversed)?;
     (whole && !mirrored && other >= LEAST_EXPLAINED).then_some((other, Kind::RowsReversed))
+}
+
+/// Whether every row and column of the grid has a patch seen as a blob.
+fn covers(blobs: &[bool; PATCHES]) -> bool {
+    let any = |mut line: std::ops::Range<usize>, step: usize| {
+        line.by_ref().step_by(step).any(|k| blobs[k])
+    };
+    (0..4).all(|r| any(6 * r..6 * r + 6, 1)) && (0..6).all(|c| any(c..PATCHES, 6))
 }
 
 /// The colour of the middle of a patch; none outside the picture.

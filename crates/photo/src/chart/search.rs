@@ -93,17 +93,18 @@ impl Level {
     /// The linear colour between pixels; none outside the picture.
     pub(crate) fn at(&self, [x, y]: [f64; 2]) -> Option<[f32; 3]> {
         let (x, y) = (x - 0.5, y - 0.5);
-        let inside = x >= -0.5
-            && y >= -0.5
-            && x <= self.width as f64 - 0.5
-            && y <= self.height as f64 - 0.5;
+        let inside =
+            x >= -0.5 && y >= -0.5 && x <= self.width as f64 - 0.5 && y <= self.height as f64 - 0.5;
         if !inside {
             return None;
         }
         let x = x.clamp(0.0, (self.width - 1) as f64);
         let y = y.clamp(0.0, (self.height - 1) as f64);
         let (left, top) = (x as usize, y as usize);
-        let (right, bottom) = ((left + 1).min(self.width - 1), (top + 1).min(self.height - 1));
+        let (right, bottom) = (
+            (left + 1).min(self.width - 1),
+            (top + 1).min(self.height - 1),
+        );
         let (fx, fy) = ((x - left as f64) as f32, (y - top as f64) as f32);
         let pixel = |x: usize, y: usize, c: usize| self.rgb[3 * (y * self.width + x) + c];
         Some([0, 1, 2].map(|c| {

@@ -1,0 +1,76 @@
+//! Which correction: the one that misses left-out patches least.
+
+use super::{Bend, Chart, Correction, Family, Recipe, plane::plane, poor_fit};
+use crate::{Point, Refusal, decode::Upright, light};
+
+/// Ridges tried for the root polynomials.
+const RIDGES: [f64; 3] = [1e-5, 1e-4, 1e-3];
+/// How much better (as a share of the miss) a freer recipe has to be.
+const WORTH: f64 = 0.97;
+/// How much worse the chart may fit under the ground's light and still be
+/// trusted to it: the ground says nothing false about the chart, only more.
+const GROUND_MAY_COST: f64 = 1.25;
+
+/// The best correction of the chart, its light taken from the chart alone or
+/// from the ground around `hidden` (outlines of chart and pieces) as well.
+pub(crate) fn choose(
+    chart: &Chart<'_>,
+    photo: &Upright,
+    centre: Point,
+    hidden: &[Vec<Point>],
+    places: &[Point],
+) -> Result<Correction, Refusal> {
+    let unit = photo.width.max(photo.height) as f64;
+    let even = light::Light::even(centre, unit);
+    let file = &photo.profile.linear;
+    let by_chart = best_of(Bend::ALL.into_iter().filter_map(|bend| {
+        let light = plane(chart, &even, bend)?;
+        best_of(
+            recipes(bend).filter_map(|recipe| Correction::new(chart, file, light.clone(), recipe)),
+        )
+    }));
+    let Some(by_chart) = by_chart else {
+        return Err(poor_fit(
+            "its grey patches don't get darker from white to black".into(),
+        ));
+    };
+    let ground = light::from_ground(photo, &by_chart.linear, &by_chart.light, hidden, places);
+    let by_ground = ground.and_then(|light| {
+        best_of(
+            Bend::ALL
+                .into_iter()
+                .flat_map(recipes)
+                .filter_map(|recipe| Correction::new(chart, file, light.clone(), recipe)),
+        )
+    });
+    Ok(match by_ground {
+        Some(other) if other.score() < GROUND_MAY_COST * by_chart.score() + 0.1 => other,
+        _ => by_chart,
+    })
+}
+
+fn recipes(bend: Bend) -> impl Iterator<Item = Recipe> {
+    Family::ALL.into_iter().flat_map(move |family| {
+        let ridges = if family == Family::Linear {
+            1
+        } else {
+            RIDGES.len()
+        };
+        RIDGES[..ridges].iter().map(move |&ridge| Recipe {
+            bend,
+            family,
+            ridge,
+        })
+    })
+}
+
+/// The best by score; one that comes later has to be clearly better.
+fn best_of(candidates: impl Iterator<Item = Correction>) -> Option<Correction> {
+    candidates.reduce(|best, next| {
+        if next.score() < WORTH * best.score() {
+            next
+        } else {
+            best
+        }
+    })
+}

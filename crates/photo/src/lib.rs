@@ -1,0 +1,37 @@
+//! From a photograph to colours with an honest plus-or-minus.
+//!
+//! In: decoding to upright pixels, finding the 24-patch chart, correcting tone,
+//! colour and light by it, reading areas, refusing in words what can't be read.
+//! Out: who a piece is, what it means, where files are kept. Start with
+//! [`read`] and [`Request`]; [`survey`] looks whether a photo can be read at all.
+//!
+//! Nothing here reads a file or a clock: a photo comes in as bytes.
+//!
+//! ```
+//! let refusal = photo::survey(b"just some words", None).unwrap_err();
+//! assert_eq!(refusal.code.as_str(), "not_a_photo");
+//! ```
+
+mod area;
+mod chart;
+mod correct;
+mod decode;
+mod flag;
+mod interval;
+mod light;
+mod matrix;
+mod patches;
+mod preview;
+mod read;
+mod reference;
+mod refusal;
+mod request;
+mod survey;
+
+pub use flag::{Flag, FlagCode};
+pub use preview::preview;
+pub use read::{AreaReading, ChartFit, Difference, PhotoReading, read};
+pub use reference::{ChartReference, ReferenceError};
+pub use refusal::{Refusal, RefusalCode};
+pub use request::{Area, Point, Request};
+pub use survey::{Survey, survey};

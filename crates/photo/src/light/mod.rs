@@ -1,0 +1,84 @@
+//! The light field: how much light falls where, as a smooth surface.
+
+mod ground;
+
+pub(crate) use ground::from_ground;
+
+use crate::Point;
+
+/// Terms of the surface: x, y, x², xy, y².
+const TERMS: usize = 5;
+
+/// Logarithm of the light as a polynomial of place, 0 in the chart's middle.
+#[derive(Debug, Clone)]
+pub(crate) struct Light {
+    centre: Point,
+    /// Pixels to one unit of the polynomial: the photo's longer side.
+    unit_px: f64,
+    coefficients: [f64; TERMS],
+    covariance: [[f64; TERMS]; TERMS],
+}
+
+impl Light {
+    /// Even light.
+    pub fn even(centre: Point, unit_px: f64) -> Self {
+        Self {
+            centre,
+            unit_px,
+            coefficients: [0.0; TERMS],
+            covariance: [[0.0; TERMS]; TERMS],
+        }
+    }
+
+    /// A plane with its slopes (per longer side of the photo) and their covariance.
+    pub fn with_plane(&self, slopes: [f64; 2], covariance: [[f64; 2]; 2]) -> Self {
+        let mut light = Self::even(self.centre, self.unit_px);
+        light.coefficients[..2].copy_from_slice(&slopes);
+        for (row, from) in light.covariance.iter_mut().zip(covariance) {
+            row[..2].copy_from_slice(&from);
+        }
+        light
+    }
+
+    fn terms(&self, [x, y]: Point) -> [f64; TERMS] {
+        let u = (x - self.centre[0]) / self.unit_px;
+        let v = (y - self.centre[1]) / self.unit_px;
+        [u, v, u * u, u * v, v * v]
+    }
+
+    /// Light at a place as a multiple of that in the chart's middle.
+    pub fn at(&self, place: Point) -> f64 {
+        let terms = self.terms(place);
+        let ln: f64 = (0..TERMS).map(|i| self.coefficients[i] * terms[i]).sum();
+        ln.clamp(-3.0, 3.0).exp()
+    }
+
+    /// Variance of the logarithm of the light between two places.
+    pub fn variance_between(&self, a: Point, b: Point) -> f64 {
+        let (ta, tb) = (self.terms(a), self.terms(b));
+        let d: [f64; TERMS] = std::array::from_fn(|i| ta[i] - tb[i]);
+        let mut sum = 0.0;
+        for (i, row) in self.covariance.iter().enumerate() {
+            for (j, c) in row.iter().enumerate() {
+                sum += d[i] * c * d[j];
+            }
+        }
+        sum.max(0.0)
+    }
+
+    /// Variance of the logarithm of the light at a place beside the chart's middle.
+    pub fn variance(&self, place: Point) -> f64 {
+        self.variance_between(place, self.centre)
+    }
+
+    /// Brightest over darkest of some places.
+    pub fn range(&self, places: &[Point]) -> f64 {
+        let (mut least, mut most) = (f64::INFINITY, 0.0f64);
+        for place in places {
+            let light = self.at(*place);
+            least = least.min(light);
+            most = most.max(light);
+        }
+        if least > 0.0 { most / least } else { 1.0 }
+    }
+}

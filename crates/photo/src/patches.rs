@@ -1,0 +1,79 @@
+//! What the camera recorded of each patch.
+
+use crate::{Point, area::Mask, decode::Upright};
+
+/// A code value from which on a channel counts as burnt out.
+pub(crate) const CLIPPED_CODE: usize = 253;
+
+/// One patch as recorded.
+pub(crate) struct Patch {
+    /// How often each code value occurs, by channel.
+    histogram: Vec<[u32; 3]>,
+    /// How many pixels were looked at.
+    count: u32,
+    /// The patch's middle, pixels.
+    pub middle: Point,
+}
+
+impl Patch {
+    fn new(photo: &Upright, quad: &[Point; 4]) -> Self {
+        let mut histogram = vec![[0; 3]; 256];
+        let mut count = 0;
+        if let Some(mask) = Mask::of(quad, photo.width, photo.height) {
+            mask.each(|x, y| {
+                for (channel, code) in photo.at(x, y).into_iter().enumerate() {
+                    histogram[code as usize][channel] += 1;
+                }
+                count += 1;
+            });
+        }
+        let middle = [0, 1].map(|k| quad.iter().map(|p| p[k]).sum::<f64>() / 4.0);
+        Self {
+            histogram,
+            count,
+            middle,
+        }
+    }
+
+    /// Mean linear light of each channel, the outer tenth at each end left out
+    /// (dust, scratches, a shadow's edge).
+    pub fn mean(&self, linear: &[[f64; 256]; 3]) -> [f64; 3] {
+        [0, 1, 2].map(|channel| {
+            let skip = self.count / 10;
+            let (from, to) = (skip, self.count - skip);
+            let (mut seen, mut sum, mut used) = (0, 0.0, 0);
+            for (code, counts) in self.histogram.iter().enumerate() {
+                let n = counts[channel];
+                let taken = (seen + n).min(to).saturating_sub(seen.max(from));
+                sum += f64::from(taken) * linear[channel][code];
+                used += taken;
+                seen += n;
+            }
+            if used == 0 {
+                0.0
+            } else {
+                sum / f64::from(used)
+            }
+        })
+    }
+
+    /// Share of the pixels that are burnt out in any one channel, 0 to 1.
+    pub fn clipped_share(&self) -> f64 {
+        let of = |channel: usize| -> u32 {
+            self.histogram[CLIPPED_CODE..]
+                .iter()
+                .map(|counts| counts[channel])
+                .sum()
+        };
+        let most = (0..3).map(of).max().unwrap_or(0);
+        f64::from(most) / f64::from(self.count.max(1))
+    }
+}
+
+/// The 24 patches of the chart at `corners`; none where those span no area or a
+/// patch lies outside the photo.
+pub(crate) fn sample(photo: &Upright, corners: [Point; 4]) -> Option<Vec<Patch>> {
+    let quads = crate::chart::patches(corners)?;
+    let patches: Vec<Patch> = quads.iter().map(|quad| Patch::new(photo, quad)).collect();
+    patches.iter().all(|p| p.count > 0).then_some(patches)
+}

@@ -1,0 +1,247 @@
+//! One area: its pixels, their mean light, and how sure that is.
+
+use colour::Lab;
+
+use crate::{
+    Area, Flag, FlagCode, Point,
+    area::{Mask, contains, shoelace},
+    decode::Upright,
+    matrix::{Matrix3, carry, jacobian},
+    patches::CLIPPED_CODE,
+    survey::{Prepared, middle},
+};
+
+/// Fewest pixels that make a reading.
+const FEWEST_PIXELS: usize = 50;
+/// Fewest pixels that make a good one.
+const FEW_PIXELS: usize = 400;
+/// Light above this multiple of the area's middle one shines.
+const GLARE: f64 = 3.0;
+/// Cells along the longer side, for the scatter of their means.
+const CELLS: usize = 12;
+
+/// An area as read.
+pub(super) struct Piece {
+    pub id: String,
+    pub recorded: Option<Recorded>,
+    pub flags: Vec<Flag>,
+}
+
+/// What an area recorded and what follows from it.
+pub(super) struct Recorded {
+    pub lab: Lab,
+    /// Covariance of Lab from texture and noise.
+    pub pixel_cov: Matrix3,
+    /// Lab by each fit that leaves out a patch.
+    pub replicates: Vec<Lab>,
+    /// Change of Lab for a change of the light's logarithm by 1.
+    pub by_light: [f64; 3],
+    pub middle: Point,
+    pub pixels: u64,
+}
+
+impl Piece {
+    pub fn read(photo: &Upright, area: &Area, prepared: &Prepared) -> Self {
+        let mut flags = Vec::new();
+        let recorded = outline(photo, area, prepared, &mut flags)
+            .and_then(|mask| Recorded::from_pixels(photo, &mask, prepared, &mut flags));
+        Self {
+            id: area.id.clone(),
+            recorded,
+            flags,
+        }
+    }
+}
+
+/// The pixels to read, or none with a flag that says why.
+fn outline(
+    photo: &Upright,
+    area: &Area,
+    prepared: &Prepared,
+    flags: &mut Vec<Flag>,
+) -> Option<Mask> {
+    let polygon = &area.polygon;
+    let sound = polygon.len() >= 3
+        && polygon.iter().flatten().all(|v| v.is_finite())
+        && shoelace(polygon).abs() > 0.0;
+    if !sound {
+        flags.push(Flag::new(
+            FlagCode::AreaOutline,
+            "The area's outline needs at least three corners that span a surface.",
+        ));
+        return None;
+    }
+    let Some(mask) = Mask::of(polygon, photo.width, photo.height) else {
+        flags.push(Flag::new(
+            FlagCode::AreaOutside,
+            "The area lies outside the photo, or holds no pixel of it. Mark it on the upright photo.",
+        ));
+        return None;
+    };
+    let found = mask.count();
+    if (found as f64) < 0.98 * mask.wanted - 4.0 * mask.reach() as f64 {
+        flags.push(Flag::new(
+            FlagCode::AreaOutside,
+            "Part of the area lies outside the photo (or its outline crosses itself); only what is inside was read.",
+        ));
+    }
+    if found < FEWEST_PIXELS {
+        flags.push(Flag::new(
+            FlagCode::AreaTooSmall,
+            format!("The area holds only {found} pixels; a reading needs at least {FEWEST_PIXELS}. Mark more of the piece or go nearer."),
+        ));
+        return None;
+    }
+    if found < FEW_PIXELS {
+        flags.push(Flag::new(
+            FlagCode::AreaTooSmall,
+            format!(
+                "The area holds only {found} pixels; from {FEW_PIXELS} on a reading is steadier."
+            ),
+        ));
+    }
+    if contains(&prepared.corners, middle(polygon)) {
+        flags.push(Flag::new(
+            FlagCode::AreaOnChart,
+            "The area lies on the chart. Mark the piece instead.",
+        ));
+    }
+    // Cloth meets ground at the rim; a few pixels of it are left out.
+    let rim = (0.015 * (found as f64).sqrt()).round().min(6.0) as usize;
+    Some(mask.eroded(rim))
+}
+
+/// Sums over pixels, and over cells for the scatter of their means.
+struct Sums {
+    scene: [f64; 3],
+    recorded: [f64; 3],
+    pixels: u64,
+}
+
+impl Recorded {
+    fn from_pixels(
+        photo: &Upright,
+        mask: &Mask,
+        prepared: &Prepared,
+        flags: &mut Vec<Flag>,
+    ) -> Option<Self> {
+        let correction = &prepared.correction;
+        let linear = &correction.linear;
+        let glare = GLARE * middle_green(photo, mask, linear);
+        let size = (mask.reach() / CELLS).max(4);
+        let across = photo.width / size + 1;
+        let mut cells: std::collections::BTreeMap<usize, Sums> = std::collections::BTreeMap::new();
+        let (mut burnt, mut shining, mut seen) = (0u64, 0u64, 0u64);
+        mask.each(|x, y| {
+            let codes = photo.at(x, y);
+            seen += 1;
+            if codes.iter().any(|&code| code as usize >= CLIPPED_CODE) {
+                burnt += 1;
+                return;
+            }
+            let scene = [0, 1, 2].map(|k| linear[k][codes[k] as usize]);
+            if scene[1] > glare {
+                shining += 1;
+                return;
+            }
+            let cell = cells.entry(y / size * across + x / size).or_insert(Sums {
+                scene: [0.0; 3],
+                recorded: [0.0; 3],
+                pixels: 0,
+            });
+            for k in 0..3 {
+                cell.scene[k] += scene[k];
+                cell.recorded[k] += photo.profile.linear[k][codes[k] as usize];
+            }
+            cell.pixels += 1;
+        });
+        remark(flags, burnt, shining, seen);
+        let pixels: u64 = cells.values().map(|c| c.pixels).sum();
+        if (pixels as usize) < FEWEST_PIXELS {
+            return None;
+        }
+        // The light changes little inside a cell: it is taken off cell by cell.
+        let half = size as f64 / 2.0;
+        let lit = |key: usize| {
+            let corner = [(key % across * size) as f64, (key / across * size) as f64];
+            correction.light.at([corner[0] + half, corner[1] + half])
+        };
+        let n = pixels as f64;
+        let mut scene = [0.0; 3];
+        let mut recorded = [0.0; 3];
+        let mut centre = [0.0; 2];
+        let mut means = Vec::with_capacity(cells.len());
+        for (&key, cell) in &cells {
+            let light = lit(key);
+            let share = cell.pixels as f64 / n;
+            let mean = cell.scene.map(|v| v / light / cell.pixels as f64);
+            for k in 0..3 {
+                scene[k] += share * mean[k];
+                recorded[k] += cell.recorded[k] / n;
+            }
+            centre[0] += share * ((key % across * size) as f64 + half);
+            centre[1] += share * ((key / across * size) as f64 + half);
+            means.push((share, mean));
+        }
+        if scene[1] < 0.003 {
+            flags.push(Flag::new(
+                FlagCode::UnderExposed,
+                "The area is so dark that noise outweighs its colour. Give the photo more light.",
+            ));
+        }
+        let lab = correction.lab(scene);
+        let to_lab = |v: [f64; 3]| correction.lab(v).to_array();
+        let by_channel = jacobian(to_lab, scene, 0.01);
+        Some(Self {
+            lab,
+            pixel_cov: carry(&by_channel, &mean_covariance(&means, scene)),
+            replicates: correction.replicates(recorded, scene),
+            by_light: [0, 1, 2].map(|row| (0..3).map(|k| by_channel[row][k] * scene[k]).sum()),
+            middle: centre,
+            pixels,
+        })
+    }
+}
+
+/// Covariance of the mean from the scatter of the cells' means: cells are large
+/// enough to be nearly independent, which single pixels of a cloth are not.
+fn mean_covariance(means: &[(f64, [f64; 3])], mean: [f64; 3]) -> Matrix3 {
+    let mut sum = [[0.0; 3]; 3];
+    let squared: f64 = means.iter().map(|(share, _)| share * share).sum();
+    for (share, value) in means {
+        let d = [0, 1, 2].map(|k| value[k] - mean[k]);
+        crate::matrix::add(&mut sum, &crate::matrix::outer(d), share * share);
+    }
+    // With equal shares 1/n this is the usual n - 1 in place of n.
+    let unbiased = 1.0 / (1.0 - squared).max(0.1);
+    sum.map(|row| row.map(|v| v * unbiased))
+}
+
+/// The middle (median) green light of an area, from a sample of its pixels.
+fn middle_green(photo: &Upright, mask: &Mask, linear: &[[f64; 256]; 3]) -> f64 {
+    let mut counts = [0u32; 256];
+    mask.each(|x, y| counts[photo.at(x, y)[1] as usize] += 1);
+    let half = counts.iter().sum::<u32>() / 2;
+    let mut seen = 0;
+    let code = counts.iter().position(|n| {
+        seen += n;
+        seen > half
+    });
+    linear[1][code.unwrap_or(255)]
+}
+
+fn remark(flags: &mut Vec<Flag>, burnt: u64, shining: u64, seen: u64) {
+    let percent = |n: u64| 100.0 * n as f64 / seen.max(1) as f64;
+    if percent(burnt) > 0.5 {
+        flags.push(Flag::new(
+            FlagCode::Clipped,
+            format!("{:.0} % of the area's pixels are at the end of the scale and were left out; the colour may be off. Expose less.", percent(burnt).max(1.0)),
+        ));
+    }
+    if percent(shining) > 0.5 {
+        flags.push(Flag::new(
+            FlagCode::Glare,
+            format!("{:.0} % of the area shines and was left out. Turn the piece or the light, and see that it is dry.", percent(shining).max(1.0)),
+        ));
+    }
+}

@@ -1,0 +1,45 @@
+//! What is asked of a photo.
+
+use colour::View;
+use serde::{Deserialize, Serialize};
+
+use crate::ChartReference;
+
+/// A place on the upright photo, pixels: x to the right, y down; the middle of
+/// the first pixel is at 0.5, 0.5.
+pub type Point = [f64; 2];
+
+/// An area of the photo to be read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Area {
+    /// The caller's name for it, given back with its reading.
+    pub id: String,
+    /// Its corners in order, three or more.
+    pub polygon: Vec<Point>,
+}
+
+/// What to read from a photo, and how.
+#[derive(Debug, Clone)]
+pub struct Request {
+    /// The areas to read; none reads the chart alone.
+    pub areas: Vec<Area>,
+    /// The outer corners of the patch grid at the brown, the bluish-green, the
+    /// black and the white patch; none lets the chart be found.
+    pub corners: Option<[Point; 4]>,
+    /// What the chart's patches truly are.
+    pub chart: ChartReference,
+    /// Light and observer of the answer.
+    pub view: View,
+}
+
+impl Default for Request {
+    /// No areas, the chart to be found and taken as the published average, D65/10.
+    fn default() -> Self {
+        Self {
+            areas: Vec::new(),
+            corners: None,
+            chart: ChartReference::published(),
+            view: View::D65_10,
+        }
+    }
+}

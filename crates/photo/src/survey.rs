@@ -1,0 +1,172 @@
+//! A first look: can this photo be read at all, and where is its chart?
+
+use colour::View;
+
+use crate::{
+    ChartReference, Flag, Point, Refusal, RefusalCode,
+    chart::{self, NotFound, Search},
+    correct::{self, Chart, Correction},
+    decode::{self, Upright},
+    patches,
+};
+
+/// What a first look at a photo tells.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Survey {
+    /// Width of the upright photo, pixels.
+    pub width: u32,
+    /// Height of the upright photo, pixels.
+    pub height: u32,
+    /// Outer corners of the chart's patch grid at the brown, the bluish-green,
+    /// the black and the white patch, pixels of the upright photo.
+    pub corners: [Point; 4],
+    /// What was noticed about the photo as a whole.
+    pub flags: Vec<Flag>,
+}
+
+/// Decodes a photo, finds its chart (or takes the corners given) and tries the
+/// correction, so that a photo that can't be read is refused at the door.
+///
+/// # Errors
+/// A [`Refusal`] says what is wrong with the photo and how to mend it.
+pub fn survey(bytes: &[u8], corners: Option<[Point; 4]>) -> Result<Survey, Refusal> {
+    let photo = decode::decode(bytes)?;
+    let reference = ChartReference::published();
+    let prepared = prepare(&photo, corners, &reference, View::D65_10, &[])?;
+    Ok(Survey {
+        width: photo.width as u32,
+        height: photo.height as u32,
+        corners: prepared.corners,
+        flags: prepared.flags,
+    })
+}
+
+/// A photo with its chart found and its correction made.
+pub(crate) struct Prepared {
+    pub corners: [Point; 4],
+    pub correction: Correction,
+    pub flags: Vec<Flag>,
+}
+
+/// The way that a survey and a reading share.
+pub(crate) fn prepare(
+    photo: &Upright,
+    corners: Option<[Point; 4]>,
+    reference: &ChartReference,
+    view: View,
+    areas: &[Vec<Point>],
+) -> Result<Prepared, Refusal> {
+    refuse_greyscale(photo)?;
+    let corners = match corners {
+        Some(corners) => given(corners, photo)?,
+        None => find(photo)?,
+    };
+    let patches = patches::sample(photo, corners).ok_or_else(cut_off)?;
+    let chart = Chart::new(&patches, &photo.profile.linear, reference, view)?;
+    let centre = [0, 1].map(|k| corners.iter().map(|p| p[k]).sum::<f64>() / 4.0);
+    let mut hidden: Vec<Vec<Point>> = areas.iter().map(|outline| grown(outline, 1.25)).collect();
+    hidden.push(grown(&corners, 1.25));
+    let places: Vec<Point> = areas.iter().map(|outline| middle(outline)).collect();
+    let correction = correct::choose(&chart, photo, centre, &hidden, &places)?;
+    let mut flags = photo.flags.clone();
+    flags.extend(correction.judge()?);
+    Ok(Prepared {
+        corners,
+        correction,
+        flags,
+    })
+}
+
+/// The mean of an outline's corners.
+pub(crate) fn middle(outline: &[Point]) -> Point {
+    let n = outline.len().max(1) as f64;
+    [0, 1].map(|k| outline.iter().map(|p| p[k]).sum::<f64>() / n)
+}
+
+/// An outline drawn out about its middle, so that frame and edges are covered.
+fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
+    let m = middle(outline);
+    outline
+        .iter()
+        .map(|p| [0, 1].map(|k| m[k] + factor * (p[k] - m[k])))
+        .collect()
+}
+
+fn find(photo: &Upright) -> Result<[Point; 4], Refusal> {
+    let linear = &photo.profile.linear;
+    let search = Search::new(photo.width, photo.height, |x, y| {
+        let [r, g, b] = photo.at(x, y);
+        [
+            linear[0][r as usize] as f32,
+            linear[1][g as usize] as f32,
+            linear[2][b as usize] as f32,
+        ]
+    });
+    chart::find(&search).map(|found| found.corners).map_err(|why| match why {
+        NotFound::Missing => Refusal::new(
+            RefusalCode::ChartMissing,
+            "No 24-patch chart was found in the photo. Lay the chart flat beside the pieces, whole and in the same light, and take the photo again; or give its corners.",
+        ),
+        NotFound::CutOff => cut_off(),
+        NotFound::TwoCharts => Refusal::new(
+            RefusalCode::TwoCharts,
+            "There are two charts in the photo. Leave one of them out, or give the corners of the one to use.",
+        ),
+        NotFound::Mirrored => Refusal::new(
+            RefusalCode::Mirrored,
+            "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
+        ),
+        NotFound::RowsReversed => correct::poor_fit(
+            "its first and third row run the other way, as some makers print them".into(),
+        ),
+    })
+}
+
+fn cut_off() -> Refusal {
+    Refusal::new(
+        RefusalCode::ChartCutOff,
+        "Part of the chart lies outside the photo. Take it again with the whole chart in the picture.",
+    )
+}
+
+/// Corners a person gave: they have to lie in the photo and go round the right way.
+fn given(corners: [Point; 4], photo: &Upright) -> Result<[Point; 4], Refusal> {
+    let (width, height) = (photo.width as f64, photo.height as f64);
+    let inside = corners
+        .iter()
+        .all(|[x, y]| (-1.0..=width + 1.0).contains(x) && (-1.0..=height + 1.0).contains(y));
+    if !inside {
+        return Err(Refusal::new(
+            RefusalCode::BadCorners,
+            format!(
+                "The chart's corners have to lie in the upright photo, which is {width} x {height} pixels."
+            ),
+        ));
+    }
+    if crate::area::shoelace(&corners) < 24.0 * 16.0 {
+        return Err(Refusal::new(
+            RefusalCode::BadCorners,
+            "The four chart corners have to go round as the brown, the bluish-green, the black and the white patch do, and hold at least a few pixels a patch.",
+        ));
+    }
+    Ok(corners)
+}
+
+/// A colour photo with a grey first look still has coloured pixels somewhere.
+fn refuse_greyscale(photo: &Upright) -> Result<(), Refusal> {
+    let colourless = photo
+        .codes
+        .chunks_exact(3)
+        .step_by((photo.codes.len() / 3 / 20_000).max(1))
+        .all(|p| {
+            p.iter()
+                .max()
+                .zip(p.iter().min())
+                .is_some_and(|(a, b)| a - b <= 3)
+        });
+    if colourless {
+        Err(decode::greyscale())
+    } else {
+        Ok(())
+    }
+}

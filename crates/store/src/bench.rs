@@ -1,0 +1,241 @@
+//! Opening the bench: its folder, its database, its vault.
+
+use crate::{StoreError, vault::Vault};
+use rusqlite::{Connection, ErrorCode, Transaction, TransactionBehavior};
+use rusqlite_migration::{Error as MigrationError, M, MigrationDefinitionError, Migrations};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    time::Duration,
+};
+
+const DATABASE: &str = "woadstone.sqlite";
+const VAULT: &str = "vault";
+
+/// How long one handle waits for another one to finish a change.
+const PATIENCE: Duration = Duration::from_secs(10);
+
+const STEPS: &[M<'_>] = &[M::up(include_str!("../migrations/0001_bench.sql"))];
+const MIGRATIONS: Migrations<'_> = Migrations::from_slice(STEPS);
+
+/// The trials, photos and readings of one person, in one folder.
+///
+/// Several handles, also of several programs, may be open on one folder.
+#[derive(Debug)]
+pub struct Bench {
+    pub(crate) database: Connection,
+    pub(crate) vault: Vault,
+}
+
+impl Bench {
+    /// Opens the bench in `home`; makes the folder and an empty bench if there is none.
+    ///
+    /// # Errors
+    /// The folder can't be used, what lies there is no bench, or it was written by
+    /// a newer version of the program.
+    pub fn open(home: &Path) -> Result<Self, StoreError> {
+        let unusable = |source| StoreError::Home {
+            path: home.to_owned(),
+            source,
+        };
+        fs::create_dir_all(home).map_err(unusable)?;
+        // SQLite says only "unable to open"; trying it by hand gets the system's reason.
+        tempfile::tempfile_in(home).map_err(unusable)?;
+        let vault = Vault::open(&home.join(VAULT))?;
+        let database = database(home.join(DATABASE))?;
+        let mut bench = Self { database, vault };
+        bench.sweep()?;
+        Ok(bench)
+    }
+
+    /// Starts a change: everything in it happens, or nothing does. It holds off every
+    /// other writer, also those of the vault, until it ends.
+    pub(crate) fn change(&mut self) -> Result<Transaction<'_>, StoreError> {
+        self.database
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(StoreError::database("begin a change"))
+    }
+
+    /// Removes unfinished files that a crash left in the vault.
+    fn sweep(&mut self) -> Result<(), StoreError> {
+        if self.vault.unfinished()?.is_empty() {
+            return Ok(());
+        }
+        let vault = self.vault.clone();
+        // Files are written within a change, so whatever is unfinished now is an orphan.
+        let change = self.change()?;
+        for file in vault.unfinished()? {
+            vault.remove(&file)?;
+        }
+        drop(change);
+        Ok(())
+    }
+}
+
+fn database(path: PathBuf) -> Result<Connection, StoreError> {
+    let mut database = Connection::open(&path).map_err(StoreError::database("open its file"))?;
+    prepare(&database).map_err(|source| match source.sqlite_error_code() {
+        Some(ErrorCode::NotADatabase) => StoreError::NotABench { path: path.clone() },
+        _ => StoreError::Database {
+            doing: "open its file",
+            source,
+        },
+    })?;
+    MIGRATIONS
+        .to_latest(&mut database)
+        .map_err(|error| match error {
+            MigrationError::MigrationDefinition(MigrationDefinitionError::DatabaseTooFarAhead) => {
+                StoreError::Newer { path }
+            }
+            MigrationError::RusqliteError { ref err, .. } if holds_other_tables(err) => {
+                StoreError::NotABench { path }
+            }
+            other => StoreError::Migration(other),
+        })?;
+    Ok(database)
+}
+
+/// Whether a migration failed because tables of that name are there already.
+fn holds_other_tables(error: &rusqlite::Error) -> bool {
+    error.to_string().contains("already exists")
+}
+
+fn prepare(database: &Connection) -> rusqlite::Result<()> {
+    database.busy_timeout(PATIENCE)?;
+    database.pragma_update_and_check(None, "journal_mode", "wal", |_| Ok(()))?;
+    // FULL, not NORMAL: NORMAL may lose the last changes in a power cut, and a reading
+    // that was shown to a person must still be there afterwards. Changes are few.
+    database.pragma_update(None, "synchronous", "full")?;
+    database.pragma_update(None, "foreign_keys", true)?;
+    // Without it REPLACE would delete rows past the triggers that forbid it.
+    database.pragma_update(None, "recursive_triggers", true)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn migrations_are_sound() {
+        MIGRATIONS.validate().unwrap();
+    }
+
+    fn bench() -> (tempfile::TempDir, Bench) {
+        let home = tempfile::tempdir().unwrap();
+        let bench = Bench::open(home.path()).unwrap();
+        (home, bench)
+    }
+
+    #[test]
+    fn the_database_is_opened_as_it_should_be() {
+        let (_home, bench) = bench();
+        let pragma = |name: &str| -> String {
+            bench
+                .database
+                .query_row(
+                    &format!("SELECT CAST({name} AS TEXT) FROM pragma_{name}"),
+                    [],
+                    |row| row.get(0),
+                )
+                .unwrap()
+        };
+        assert_eq!(pragma("journal_mode"), "wal");
+        assert_eq!(pragma("foreign_keys"), "1");
+        assert_eq!(pragma("synchronous"), "2", "2 is FULL");
+    }
+
+    #[test]
+    fn a_newer_bench_is_left_alone() {
+        let (home, bench) = bench();
+        bench
+            .database
+            .pragma_update(None, "user_version", 1000)
+            .unwrap();
+        drop(bench);
+        let error = Bench::open(home.path()).unwrap_err();
+        assert_eq!(error.code(), "newer_bench");
+        assert!(error.to_string().contains("newer Woadstone"));
+    }
+
+    #[test]
+    fn another_file_of_that_name_is_not_taken_for_a_bench() {
+        let home = tempfile::tempdir().unwrap();
+        let words = "shopping list: alum, soda, string. ".repeat(40);
+        fs::write(home.path().join(DATABASE), &words).unwrap();
+        assert_eq!(Bench::open(home.path()).unwrap_err().code(), "not_a_bench");
+        assert_eq!(
+            fs::read_to_string(home.path().join(DATABASE)).unwrap(),
+            words
+        );
+    }
+
+    #[test]
+    fn another_programs_database_is_not_taken_for_a_bench() {
+        let home = tempfile::tempdir().unwrap();
+        let other = Connection::open(home.path().join(DATABASE)).unwrap();
+        other
+            .execute("CREATE TABLE trial (verdict TEXT)", [])
+            .unwrap();
+        assert_eq!(Bench::open(home.path()).unwrap_err().code(), "not_a_bench");
+    }
+
+    #[test]
+    fn a_folder_that_cannot_be_used_is_named() {
+        let home = tempfile::tempdir().unwrap();
+        let file = home.path().join("a file");
+        fs::write(&file, "in the way").unwrap();
+        let error = Bench::open(&file.join("bench")).unwrap_err();
+        assert_eq!(error.code(), "home_unusable");
+        assert!(error.to_string().contains("a file"));
+    }
+
+    #[test]
+    fn nothing_that_was_added_can_be_changed_or_deleted() {
+        let (_home, bench) = bench();
+        bench
+            .database
+            .execute_batch(
+                "INSERT INTO trial VALUES (1, 's', 't', 'q', 1, 1, 0, '', 'now');
+                 INSERT INTO arm VALUES (1, 1, 'a', '');
+                 INSERT INTO piece VALUES (1, 1, 1, 'p', 'test', NULL);
+                 INSERT INTO photo VALUES (1, 1, 0, 'n', hex(zeroblob(32)), 1, 1, 1, NULL, 'now');
+                 INSERT INTO marking VALUES (1, 1, 'now');
+                 INSERT INTO area VALUES (1, 0, 1, '[]');
+                 INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
+                 INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
+                 INSERT INTO journal VALUES (1, 'now', 'w', 'd');",
+            )
+            .unwrap();
+        for (table, column) in [
+            ("photo", "name"),
+            ("marking", "marked_at"),
+            ("area", "polygon_px"),
+            ("outcome", "made_at"),
+            ("reading", "cielab_l"),
+            ("journal", "detail"),
+        ] {
+            for change in [
+                format!("UPDATE {table} SET {column} = {column}"),
+                format!("DELETE FROM {table}"),
+                format!("REPLACE INTO {table} SELECT * FROM {table}"),
+            ] {
+                let error = bench.database.execute(&change, []).unwrap_err();
+                assert!(error.to_string().contains("never"), "{change}: {error}");
+            }
+        }
+    }
+
+    #[test]
+    fn leavings_of_a_crash_are_swept_and_nothing_else() {
+        let (home, bench) = bench();
+        drop(bench);
+        let vault = home.path().join(VAULT);
+        fs::write(vault.join(".incoming-x1"), "half a pho").unwrap();
+        fs::create_dir_all(vault.join("ab")).unwrap();
+        fs::write(vault.join("ab").join("cdef"), "a file without a row").unwrap();
+        fs::write(vault.join("notes.txt"), "somebody's").unwrap();
+        Bench::open(home.path()).unwrap();
+        assert!(!vault.join(".incoming-x1").exists());
+        assert!(vault.join("ab/cdef").exists() && vault.join("notes.txt").exists());
+    }
+}

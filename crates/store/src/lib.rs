@@ -1,0 +1,37 @@
+//! The bench on disk: trials, photos and readings of one person in one folder.
+//!
+//! In: the database `woadstone.sqlite` with its migrations, the `vault` that
+//! keeps photos by their content, the queue of photos that wait to be read. Out:
+//! what a reading means (`trial`), how a photo is read (`photo`), clocks (times
+//! come in as RFC 3339 text). Start with [`Bench`] and [`NewPhoto`].
+//!
+//! Photos, markings and readings are added, never changed; triggers in the
+//! database hold that.
+//!
+//! ```
+//! let home = tempfile::tempdir()?;
+//! let bench = store::Bench::open(home.path())?;
+//! assert!(bench.trials()?.is_empty());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod bench;
+mod error;
+mod journal;
+mod json;
+mod marking;
+mod outcome;
+mod photos;
+mod queue;
+mod readings;
+mod slug;
+mod trials;
+mod vault;
+
+pub use bench::Bench;
+pub use error::StoreError;
+pub use journal::Entry;
+pub use outcome::Outcome;
+pub use photos::NewPhoto;
+pub use queue::{Reader, Waiting};
+pub use trials::TrialSummary;

@@ -1,0 +1,102 @@
+//! What came of reading a photo, ready to be recorded.
+
+use photo::{Flag, PhotoReading, Refusal};
+use trial::{Note, PhotoArea, PhotoState, PieceId};
+
+/// What came of reading a photo: its new state and the readings of its pieces.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    pub(crate) state: PhotoState,
+    pub(crate) colours: Vec<Colour>,
+}
+
+/// The colour of one piece as read.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Colour {
+    pub(crate) piece: PieceId,
+    pub(crate) lab: [f64; 3],
+    pub(crate) cov: [[f64; 3]; 3],
+    pub(crate) pixels: u64,
+    pub(crate) view: String,
+    pub(crate) notes: Vec<Note>,
+}
+
+impl Outcome {
+    /// A photo from which nothing was taken.
+    pub(crate) fn refused(code: &str, message: String) -> Self {
+        Self {
+            state: PhotoState::Refused {
+                code: code.to_owned(),
+                message,
+            },
+            colours: Vec::new(),
+        }
+    }
+
+    /// What a reader said of a photo; `areas` in the order they were asked for.
+    pub(crate) fn told(areas: &[PhotoArea], told: Result<PhotoReading, Refusal>) -> Self {
+        match told {
+            Ok(reading) => Self::read(areas, reading),
+            Err(refusal) => Self::refused(refusal.code.as_str(), refusal.message),
+        }
+    }
+
+    fn read(areas: &[PhotoArea], reading: PhotoReading) -> Self {
+        if !reading.chart.loo_de00_median.is_finite() {
+            return Self::refused(
+                "poor_fit",
+                "The colours of the chart could not be told apart on this photo. \
+                 Take it again with the whole chart in even light."
+                    .into(),
+            );
+        }
+        let mut flags: Vec<Note> = reading.flags.into_iter().map(note).collect();
+        let mut colours = Vec::new();
+        let view = reading.view.to_string();
+        for (area, read) in areas.iter().zip(reading.readings) {
+            let notes: Vec<Note> = read.flags.into_iter().map(note).collect();
+            let lab = read.lab.map(|lab| lab.to_array()).filter(|lab| {
+                lab.iter()
+                    .chain(read.cov.iter().flatten())
+                    .all(|x| x.is_finite())
+            });
+            match lab {
+                Some(lab) => colours.push(Colour {
+                    piece: area.piece,
+                    lab,
+                    cov: read.cov,
+                    pixels: read.pixels,
+                    view: view.clone(),
+                    notes,
+                }),
+                // A piece without a colour has no reading to carry its notes: the photo does.
+                None => flags.extend(unread(notes)),
+            }
+        }
+        Self {
+            state: PhotoState::Read {
+                model: reading.chart.model,
+                loo_de00_median: reading.chart.loo_de00_median,
+                flags,
+            },
+            colours,
+        }
+    }
+}
+
+fn note(flag: Flag) -> Note {
+    Note {
+        code: flag.code.as_str().to_owned(),
+        message: flag.message,
+    }
+}
+
+fn unread(notes: Vec<Note>) -> Vec<Note> {
+    if notes.is_empty() {
+        return vec![Note {
+            code: "area_unread".into(),
+            message: "One piece could not be read: mark its area again.".into(),
+        }];
+    }
+    notes
+}

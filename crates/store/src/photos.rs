@@ -1,0 +1,317 @@
+//! Photos of trials.
+
+use crate::{Bench, StoreError, journal, json, vault::Kept};
+use rusqlite::{Connection, OptionalExtension, Row, params};
+use std::collections::HashMap;
+use trial::{Photo, PhotoArea, PhotoId, PhotoState, PieceId, TrialId};
+
+/// A photo to be added to a trial.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NewPhoto<'a> {
+    /// The trial it belongs to.
+    pub trial: TrialId,
+    /// After how many rounds it was taken; 0 is before the first.
+    pub stage: u32,
+    /// The file's name as it came.
+    pub name: &'a str,
+    /// The file's content, whole.
+    pub bytes: &'a [u8],
+    /// Width of the upright photo, pixels.
+    pub width: u32,
+    /// Height of the upright photo, pixels.
+    pub height: u32,
+    /// Outer corners of the chart at the brown, bluish-green, black and white patch,
+    /// pixels of the upright photo, as a survey found them; none lets reading find it.
+    pub corners: Option<[[f64; 2]; 4]>,
+}
+
+const ADD: &str = "add a photo";
+const READ: &str = "read its photos";
+
+/// A photo's row beside its newest marking and what came of it.
+const SELECT: &str = "
+    SELECT photo.id, photo.trial_id, photo.stage, photo.name, photo.sha256, photo.file_bytes,
+        photo.width_px, photo.height_px, photo.corners_px, photo.added_at,
+        marking.id AS marking_id, outcome.model, outcome.loo_de00_median, outcome.notes,
+        outcome.refusal_code, outcome.refusal_message
+    FROM photo
+    LEFT JOIN marking ON marking.id = (SELECT max(id) FROM marking WHERE photo_id = photo.id)
+    LEFT JOIN outcome ON outcome.marking_id = marking.id";
+
+impl Bench {
+    /// Keeps a photo in the vault and adds it to its trial, unmarked.
+    ///
+    /// The file comes first and the row after it: a crash between the two leaves a
+    /// file that nobody refers to, which is harmless.
+    ///
+    /// # Errors
+    /// The trial is not there, the photo's size or corners make no sense, or the vault
+    /// or database can't be written; then a file that no other photo uses is taken away.
+    pub fn add_photo(&mut self, new: NewPhoto<'_>, now: &str) -> Result<PhotoId, StoreError> {
+        check(&new)?;
+        let vault = self.vault.clone();
+        let change = self.change()?;
+        if !trial_is_there(&change, new.trial).map_err(StoreError::database(ADD))? {
+            return Err(StoreError::Unknown {
+                what: "trial",
+                id: new.trial.0,
+            });
+        }
+        let kept = vault.put(new.bytes)?;
+        let added = insert(&change, &new, &kept.hash, now)
+            .and_then(|id| change.commit().map(|()| id))
+            .map_err(StoreError::database(ADD));
+        if added.is_err() {
+            self.take_back(&kept);
+        }
+        added
+    }
+
+    /// The photos of a trial, in the order they were added.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn photos(&self, trial: TrialId) -> Result<Vec<Photo>, StoreError> {
+        let query = format!("{SELECT} WHERE photo.trial_id = ?1 ORDER BY photo.id");
+        let mut areas = self.areas(
+            "SELECT area.marking_id, area.piece_id, area.polygon_px
+             FROM photo JOIN area ON area.marking_id =
+                (SELECT max(id) FROM marking WHERE photo_id = photo.id)
+             WHERE photo.trial_id = ?1 ORDER BY area.marking_id, area.place",
+            trial.0,
+        )?;
+        let read = || -> rusqlite::Result<Vec<Stored>> {
+            self.database
+                .prepare_cached(&query)?
+                .query_map([trial.0], stored)?
+                .collect()
+        };
+        read()
+            .map_err(StoreError::database(READ))?
+            .into_iter()
+            .map(|stored| {
+                let areas = stored.marking.and_then(|marking| areas.remove(&marking));
+                stored.into_photo(areas.unwrap_or_default())
+            })
+            .collect()
+    }
+
+    /// The photo of that number, if there is one.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn photo(&self, id: PhotoId) -> Result<Option<Photo>, StoreError> {
+        Ok(self.marked_photo(id)?.map(|(photo, _)| photo))
+    }
+
+    /// The file of a photo, whole and as it was added; `hash` as in [`Photo::hash`].
+    ///
+    /// # Errors
+    /// The file is missing, damaged or can't be read.
+    pub fn photo_bytes(&self, hash: &str) -> Result<Vec<u8>, StoreError> {
+        self.vault.get(hash)
+    }
+
+    /// A photo with the number of its newest marking.
+    pub(crate) fn marked_photo(
+        &self,
+        id: PhotoId,
+    ) -> Result<Option<(Photo, Option<i64>)>, StoreError> {
+        let query = format!("{SELECT} WHERE photo.id = ?1");
+        let stored = self
+            .database
+            .prepare_cached(&query)
+            .and_then(|mut query| query.query_row([id.0], stored).optional())
+            .map_err(StoreError::database(READ))?;
+        let Some(stored) = stored else {
+            return Ok(None);
+        };
+        let marking = stored.marking;
+        let areas = match marking {
+            Some(marking) => self
+                .areas(
+                    "SELECT marking_id, piece_id, polygon_px FROM area
+                     WHERE marking_id = ?1 ORDER BY place",
+                    marking,
+                )?
+                .remove(&marking)
+                .unwrap_or_default(),
+            None => Vec::new(),
+        };
+        Ok(Some((stored.into_photo(areas)?, marking)))
+    }
+
+    /// Areas by the number of their marking.
+    fn areas(&self, query: &str, of: i64) -> Result<HashMap<i64, Vec<PhotoArea>>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(i64, i64, String)>> {
+            self.database
+                .prepare_cached(query)?
+                .query_map([of], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
+                .collect()
+        };
+        let mut areas: HashMap<i64, Vec<PhotoArea>> = HashMap::new();
+        for (marking, piece, polygon) in read().map_err(StoreError::database(READ))? {
+            areas.entry(marking).or_default().push(PhotoArea {
+                piece: PieceId(piece),
+                polygon: json::polygon(&polygon)?,
+            });
+        }
+        Ok(areas)
+    }
+
+    /// Takes a file out of the vault that came for a photo which was not added.
+    fn take_back(&mut self, kept: &Kept) {
+        if !kept.new {
+            return;
+        }
+        let path = self.vault.path(&kept.hash);
+        let vault = self.vault.clone();
+        // If this fails too, a file without a row stays: harmless, and the first
+        // error is the one to tell.
+        let Ok(change) = self.change() else { return };
+        let used = change.query_row(
+            "SELECT EXISTS (SELECT 1 FROM photo WHERE sha256 = ?1)",
+            [&kept.hash],
+            |row| row.get::<_, bool>(0),
+        );
+        if let Ok(false) = used {
+            let _ = vault.remove(&path);
+        }
+    }
+}
+
+fn check(new: &NewPhoto<'_>) -> Result<(), StoreError> {
+    if new.bytes.is_empty() {
+        return Err(StoreError::input(
+            "bytes",
+            "The photo's file is empty: choose another one.",
+        ));
+    }
+    if new.width == 0 || new.height == 0 {
+        return Err(StoreError::input(
+            "width",
+            "The photo has no width or no height: survey it before it is added.",
+        ));
+    }
+    if new
+        .corners
+        .iter()
+        .flatten()
+        .flatten()
+        .any(|x| !x.is_finite())
+    {
+        return Err(StoreError::input(
+            "corners",
+            "The chart's corners must be four pairs of numbers.",
+        ));
+    }
+    Ok(())
+}
+
+fn trial_is_there(change: &Connection, trial: TrialId) -> rusqlite::Result<bool> {
+    change.query_row(
+        "SELECT EXISTS (SELECT 1 FROM trial WHERE id = ?1)",
+        [trial.0],
+        |row| row.get(0),
+    )
+}
+
+fn insert(
+    change: &Connection,
+    new: &NewPhoto<'_>,
+    hash: &str,
+    now: &str,
+) -> rusqlite::Result<PhotoId> {
+    change.execute(
+        "INSERT INTO photo
+            (trial_id, stage, name, sha256, file_bytes, width_px, height_px, corners_px, added_at)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+        params![
+            new.trial.0,
+            new.stage,
+            new.name,
+            hash,
+            // A slice is never longer than isize::MAX, so this keeps its value.
+            new.bytes.len() as i64,
+            new.width,
+            new.height,
+            new.corners.as_ref().map(json::corners_text),
+            now
+        ],
+    )?;
+    let id = PhotoId(change.last_insert_rowid());
+    let detail = format!(
+        "photo {id}, \"{}\", of trial {} after round {}, {} bytes, SHA-256 {hash}",
+        new.name,
+        new.trial,
+        new.stage,
+        new.bytes.len()
+    );
+    journal::note(change, now, "photo added", &detail)?;
+    Ok(id)
+}
+
+/// A photo's row, with lists still as text.
+struct Stored {
+    photo: Photo,
+    corners: Option<String>,
+    marking: Option<i64>,
+    outcome: Option<(Result<(String, f64), (String, String)>, String)>,
+}
+
+fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
+    let notes: Option<String> = row.get("notes")?;
+    let outcome = match notes {
+        None => None,
+        Some(notes) => {
+            let refusal: Option<String> = row.get("refusal_code")?;
+            let told = match refusal {
+                Some(code) => Err((code, row.get("refusal_message")?)),
+                None => Ok((row.get("model")?, row.get("loo_de00_median")?)),
+            };
+            Some((told, notes))
+        }
+    };
+    let file_bytes: i64 = row.get("file_bytes")?;
+    Ok(Stored {
+        photo: Photo {
+            id: PhotoId(row.get("id")?),
+            trial: TrialId(row.get("trial_id")?),
+            stage: row.get("stage")?,
+            name: row.get("name")?,
+            hash: row.get("sha256")?,
+            // The table refuses negative sizes.
+            bytes: file_bytes.unsigned_abs(),
+            width: row.get("width_px")?,
+            height: row.get("height_px")?,
+            corners: None,
+            areas: Vec::new(),
+            state: PhotoState::Unmarked,
+            added_at: row.get("added_at")?,
+        },
+        corners: row.get("corners_px")?,
+        marking: row.get("marking_id")?,
+        outcome,
+    })
+}
+
+impl Stored {
+    fn into_photo(self, areas: Vec<PhotoArea>) -> Result<Photo, StoreError> {
+        let state = match (self.marking, self.outcome) {
+            (None, _) => PhotoState::Unmarked,
+            (Some(_), None) => PhotoState::Waiting,
+            (Some(_), Some((Ok((model, loo_de00_median)), notes))) => PhotoState::Read {
+                model,
+                loo_de00_median,
+                flags: json::notes(&notes)?,
+            },
+            (Some(_), Some((Err((code, message)), _))) => PhotoState::Refused { code, message },
+        };
+        Ok(Photo {
+            corners: self.corners.as_deref().map(json::corners).transpose()?,
+            areas,
+            state,
+            ..self.photo
+        })
+    }
+}

@@ -51,19 +51,34 @@ impl App {
         .await?
     }
 
-    /// Reads every waiting photo, one at a time so that pages get their turn between two.
+    /// Reads every waiting photo, oldest first. The bench is free for pages while one is read.
     pub(crate) async fn read_waiting(self) {
         loop {
-            let read = self.at_bench(|bench| Ok(bench.read_next(&now())?)).await;
-            match read {
-                Ok(Some(_)) => {}
-                Ok(None) => return,
+            match self.read_one().await {
+                Ok(true) => {}
+                Ok(false) => return,
                 Err(error) => {
                     tracing::error!(?error, "a waiting photo could not be read");
                     return;
                 }
             }
         }
+    }
+
+    /// Reads the photo that has waited longest; false if none waits.
+    async fn read_one(&self) -> Result<bool, Error> {
+        let Some(waiting) = self.at_bench(|bench| Ok(bench.next_waiting()?)).await? else {
+            return Ok(false);
+        };
+        let (waiting, outcome) = blocking(move || {
+            let outcome = waiting.read(&photo::read);
+            (waiting, outcome)
+        })
+        .await?;
+        // Two readers may take the same photo; the bench records the first and lets the other go.
+        self.at_bench(move |bench| Ok(bench.record(&waiting, outcome, &now())?))
+            .await?;
+        Ok(true)
     }
 
     /// Starts the reading of waiting photos and waits for it, but not for ever.

@@ -22,6 +22,8 @@ pub(crate) enum Error {
     TooLarge(String),
     /// A photo that can't be read, where no form can show why.
     Refused { code: String, message: String },
+    /// What the bench says it can't do, a sentence for the person.
+    Bench(String),
     /// Our own fault. The text is logged, not shown.
     Broken(String),
 }
@@ -50,6 +52,10 @@ impl Error {
                     sentence: message,
                 };
             }
+            Self::Bench(sentence) => {
+                tracing::error!(sentence, "the bench failed");
+                (StatusCode::INTERNAL_SERVER_ERROR, "bench", sentence)
+            }
             Self::Broken(cause) => {
                 let id = format!("{:08x}", rand::random::<u32>());
                 tracing::error!(id, cause, "a request failed");
@@ -70,7 +76,11 @@ impl Error {
 
 impl From<store::StoreError> for Error {
     fn from(error: store::StoreError) -> Self {
-        Self::broken(error)
+        use store::StoreError::{Input, Trial};
+        match error {
+            Input { .. } | Trial(_) => Self::Malformed(error.to_string()),
+            _ => Self::Bench(error.to_string()),
+        }
     }
 }
 
@@ -163,7 +173,7 @@ impl Fault {
             heading: match self.status {
                 StatusCode::NOT_FOUND => "Nothing here",
                 StatusCode::FORBIDDEN => "Not done",
-                StatusCode::INTERNAL_SERVER_ERROR => "Our fault",
+                StatusCode::INTERNAL_SERVER_ERROR => "Something is wrong",
                 _ => "This can\u{2019}t be taken",
             },
             sentence: &self.sentence,

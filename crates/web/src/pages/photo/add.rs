@@ -124,7 +124,7 @@ async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Resp
                 store::NewPhoto {
                     trial: id,
                     stage: taken.stage,
-                    name: taken.name,
+                    name: &taken.name,
                     bytes: &taken.bytes,
                     width: taken.survey.width,
                     height: taken.survey.height,

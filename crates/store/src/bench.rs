@@ -83,6 +83,8 @@ fn database(path: PathBuf) -> Result<Connection, StoreError> {
     })?;
     MIGRATIONS
         .to_latest(&mut database)
+        // Another program may have made the same tables at the same time: then they fit now.
+        .or_else(|_| MIGRATIONS.to_latest(&mut database))
         .map_err(|error| match error {
             MigrationError::MigrationDefinition(MigrationDefinitionError::DatabaseTooFarAhead) => {
                 StoreError::Newer { path }

@@ -6,23 +6,19 @@ use trial::Note;
 pub(crate) type Polygon = Vec<[f64; 2]>;
 
 pub(crate) fn corners_text(corners: &[[f64; 2]; 4]) -> String {
-    value_text(serde_json::json!(corners))
+    serde_json::json!(corners).to_string()
 }
 
 pub(crate) fn polygon_text(polygon: &[[f64; 2]]) -> String {
-    value_text(serde_json::json!(polygon))
+    serde_json::json!(polygon).to_string()
 }
 
 pub(crate) fn covariance_text(covariance: &[[f64; 3]; 3]) -> String {
-    value_text(serde_json::json!(covariance))
+    serde_json::json!(covariance).to_string()
 }
 
 pub(crate) fn notes_text(notes: &[Note]) -> String {
-    value_text(serde_json::json!(notes))
-}
-
-fn value_text(value: serde_json::Value) -> String {
-    value.to_string()
+    serde_json::json!(notes).to_string()
 }
 
 pub(crate) fn corners(text: &str) -> Result<[[f64; 2]; 4], StoreError> {

@@ -21,6 +21,7 @@ mod journal;
 mod json;
 mod marking;
 mod outcome;
+mod photo_row;
 mod photos;
 mod queue;
 mod readings;

@@ -1,9 +1,13 @@
 //! Photos of trials.
 
-use crate::{Bench, StoreError, journal, json, vault::Kept};
-use rusqlite::{Connection, OptionalExtension, Row, params};
+use crate::{
+    Bench, StoreError, journal, json,
+    photo_row::{PhotoRow, SELECT, row},
+    vault::Kept,
+};
+use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashMap;
-use trial::{Photo, PhotoArea, PhotoId, PhotoState, PieceId, TrialId};
+use trial::{Photo, PhotoArea, PhotoId, PieceId, TrialId};
 
 /// A photo to be added to a trial.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,16 +31,6 @@ pub struct NewPhoto<'a> {
 
 const ADD: &str = "add a photo";
 const READ: &str = "read its photos";
-
-/// A photo's row beside its newest marking and what came of it.
-const SELECT: &str = "
-    SELECT photo.id, photo.trial_id, photo.stage, photo.name, photo.sha256, photo.file_bytes,
-        photo.width_px, photo.height_px, photo.corners_px, photo.added_at,
-        marking.id AS marking_id, outcome.model, outcome.loo_de00_median, outcome.notes,
-        outcome.refusal_code, outcome.refusal_message
-    FROM photo
-    LEFT JOIN marking ON marking.id = (SELECT max(id) FROM marking WHERE photo_id = photo.id)
-    LEFT JOIN outcome ON outcome.marking_id = marking.id";
 
 impl Bench {
     /// Keeps a photo in the vault and adds it to its trial, unmarked.
@@ -73,6 +67,11 @@ impl Bench {
     /// The database can't be read.
     pub fn photos(&self, trial: TrialId) -> Result<Vec<Photo>, StoreError> {
         let query = format!("{SELECT} WHERE photo.trial_id = ?1 ORDER BY photo.id");
+        // One look for both queries: marks made in between would come without their areas.
+        let _look = self
+            .database
+            .unchecked_transaction()
+            .map_err(StoreError::database(READ))?;
         let mut areas = self.areas(
             "SELECT area.marking_id, area.piece_id, area.polygon_px
              FROM photo JOIN area ON area.marking_id =
@@ -80,10 +79,10 @@ impl Bench {
              WHERE photo.trial_id = ?1 ORDER BY area.marking_id, area.place",
             trial.0,
         )?;
-        let read = || -> rusqlite::Result<Vec<Stored>> {
+        let read = || -> rusqlite::Result<Vec<PhotoRow>> {
             self.database
                 .prepare_cached(&query)?
-                .query_map([trial.0], stored)?
+                .query_map([trial.0], row)?
                 .collect()
         };
         read()
@@ -121,7 +120,7 @@ impl Bench {
         let stored = self
             .database
             .prepare_cached(&query)
-            .and_then(|mut query| query.query_row([id.0], stored).optional())
+            .and_then(|mut query| query.query_row([id.0], row).optional())
             .map_err(StoreError::database(READ))?;
         let Some(stored) = stored else {
             return Ok(None);
@@ -249,69 +248,4 @@ fn insert(
     );
     journal::note(change, now, "photo added", &detail)?;
     Ok(id)
-}
-
-/// A photo's row, with lists still as text.
-struct Stored {
-    photo: Photo,
-    corners: Option<String>,
-    marking: Option<i64>,
-    outcome: Option<(Result<(String, f64), (String, String)>, String)>,
-}
-
-fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
-    let notes: Option<String> = row.get("notes")?;
-    let outcome = match notes {
-        None => None,
-        Some(notes) => {
-            let refusal: Option<String> = row.get("refusal_code")?;
-            let told = match refusal {
-                Some(code) => Err((code, row.get("refusal_message")?)),
-                None => Ok((row.get("model")?, row.get("loo_de00_median")?)),
-            };
-            Some((told, notes))
-        }
-    };
-    let file_bytes: i64 = row.get("file_bytes")?;
-    Ok(Stored {
-        photo: Photo {
-            id: PhotoId(row.get("id")?),
-            trial: TrialId(row.get("trial_id")?),
-            stage: row.get("stage")?,
-            name: row.get("name")?,
-            hash: row.get("sha256")?,
-            // The table refuses negative sizes.
-            bytes: file_bytes.unsigned_abs(),
-            width: row.get("width_px")?,
-            height: row.get("height_px")?,
-            corners: None,
-            areas: Vec::new(),
-            state: PhotoState::Unmarked,
-            added_at: row.get("added_at")?,
-        },
-        corners: row.get("corners_px")?,
-        marking: row.get("marking_id")?,
-        outcome,
-    })
-}
-
-impl Stored {
-    fn into_photo(self, areas: Vec<PhotoArea>) -> Result<Photo, StoreError> {
-        let state = match (self.marking, self.outcome) {
-            (None, _) => PhotoState::Unmarked,
-            (Some(_), None) => PhotoState::Waiting,
-            (Some(_), Some((Ok((model, loo_de00_median)), notes))) => PhotoState::Read {
-                model,
-                loo_de00_median,
-                flags: json::notes(&notes)?,
-            },
-            (Some(_), Some((Err((code, message)), _))) => PhotoState::Refused { code, message },
-        };
-        Ok(Photo {
-            corners: self.corners.as_deref().map(json::corners).transpose()?,
-            areas,
-            state,
-            ..self.photo
-        })
-    }
 }

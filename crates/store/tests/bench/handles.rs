@@ -89,3 +89,20 @@ fn handles_at_work_at_the_same_time_wait_for_each_other() {
     assert_eq!(desk.bench.photos(trial.id).unwrap().len(), 20);
     assert_eq!(desk.vault().len(), 10);
 }
+
+#[test]
+fn several_programs_may_make_the_bench_at_the_same_time() {
+    for _ in 0..10 {
+        let home = tempfile::tempdir().unwrap();
+        thread::scope(|scope| {
+            for _ in 0..4 {
+                scope.spawn(|| {
+                    let mut bench = Bench::open(home.path()).unwrap();
+                    bench.create_trial(&rinses(), NOW).unwrap();
+                });
+            }
+        });
+        let bench = Bench::open(home.path()).unwrap();
+        assert_eq!(bench.trials().unwrap().len(), 4);
+    }
+}

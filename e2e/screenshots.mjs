@@ -10,6 +10,13 @@ const LOOKS = [
   ["dark", "desktop", { colorScheme: "dark" }],
 ];
 
+/** Scrolls past every picture that loads only when it comes near. */
+async function showEverything(page) {
+  for (const picture of await page.locator("img[loading=lazy]").all()) await picture.scrollIntoViewIfNeeded();
+  await page.evaluate(() => scrollTo(0, 0));
+  await page.waitForLoadState("networkidle");
+}
+
 await mkdir(screenshots, { recursive: true });
 const demo = await serve("demo");
 const empty = await serve("empty");
@@ -29,7 +36,7 @@ for (const [look, size, options] of LOOKS) {
   const page = await newPage(browser, size, options);
   for (const [name, address] of Object.entries(pages)) {
     await page.goto(address);
-    await page.waitForLoadState("networkidle");
+    await showEverything(page);
     await page.screenshot({ path: path.join(screenshots, `${name}-${look}.png`), fullPage: true });
   }
   await page.context().close();

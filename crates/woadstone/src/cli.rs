@@ -1,0 +1,219 @@
+//! The command line's grammar.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use colour::{Lab, View};
+
+/// Answers whether a dyed colour lasts, and whether an extra step is worth its price.
+///
+/// Without a command it serves your own bench on this machine.
+#[derive(Debug, Parser)]
+#[command(name = "woadstone", version, about, long_about = None)]
+pub struct Cli {
+    /// Where database and photos live (default: this platform's data folder).
+    #[arg(long, global = true, value_name = "DIR")]
+    pub home: Option<PathBuf>,
+    /// What to do; `serve` when left out.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+}
+
+/// What the program can be asked to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Serve the bench as a web app on this machine only.
+    Serve(ServeArgs),
+    /// Run the invented demo trial from photographs to verdict, then serve it.
+    Demo(DemoArgs),
+    /// Read colours from a photograph with a 24-patch chart on it.
+    Read(ReadArgs),
+    /// Grade a change in colour or a stain on the ISO 105 grey scales.
+    Grade(GradeArgs),
+    /// Colour difference of two colours by every formula.
+    Difference(PairArgs),
+    /// Decide between arms from a table of readings.
+    Decide(DecideArgs),
+    /// Write a trial's report as one self-contained page.
+    Publish(PublishArgs),
+}
+
+/// Arguments of `serve`.
+#[derive(Debug, Args, Default)]
+pub struct ServeArgs {
+    /// Port on the loopback address; 0 takes a free one.
+    #[arg(long, default_value_t = 7117)]
+    pub port: u16,
+}
+
+/// Arguments of `demo`.
+#[derive(Debug, Args)]
+pub struct DemoArgs {
+    /// Port on the loopback address; 0 takes a free one.
+    #[arg(long, default_value_t = 0)]
+    pub port: u16,
+    /// Stop after the report is written, without serving.
+    #[arg(long)]
+    pub no_serve: bool,
+}
+
+/// Arguments of `read`.
+#[derive(Debug, Args)]
+pub struct ReadArgs {
+    /// The photograph: JPEG or PNG.
+    pub photo: PathBuf,
+    /// Areas to read: JSON `[{"id":"P1","polygon":[[x,y],...]}]`, pixels of the upright photo.
+    #[arg(long, value_name = "AREAS.json")]
+    pub areas: Option<PathBuf>,
+    /// Outer corners of the patch grid at the brown, the bluish-green, the black and the white patch.
+    #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true)]
+    pub chart_corners: Option<[photo::Point; 4]>,
+    /// The chart's own reference values (CSV of spectra or Lab).
+    #[arg(long, value_name = "REF.csv")]
+    pub chart: Option<PathBuf>,
+    /// Light and observer of the answer: D65/10, D65/2, D50/2, A/10 or FL11/10.
+    #[arg(long, default_value = "D65/10", value_parser = view)]
+    pub view: View,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Which grey scale.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Scale {
+    /// Change in colour, ISO 105-A05.
+    Fade,
+    /// Staining of white cloth, ISO 105-A04.
+    Stain,
+}
+
+/// Arguments of `grade`.
+#[derive(Debug, Args)]
+pub struct GradeArgs {
+    /// Which scale.
+    pub scale: Scale,
+    /// The two colours, before first.
+    #[command(flatten)]
+    pub pair: PairArgs,
+}
+
+/// Two colours.
+#[derive(Debug, Args)]
+pub struct PairArgs {
+    /// The first colour (before, unstained, reference).
+    #[arg(value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
+    pub first: Lab,
+    /// The second colour (after, stained, test).
+    #[arg(value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
+    pub second: Lab,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Arguments of `decide`.
+#[derive(Debug, Args)]
+pub struct DecideArgs {
+    /// Table with the columns arm,piece,role,load,stage,L,a,b.
+    pub readings: PathBuf,
+    /// The smallest difference that matters, CIEDE2000.
+    #[arg(long, value_parser = margin, allow_hyphen_values = true)]
+    pub margin: f64,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Arguments of `publish`.
+#[derive(Debug, Args)]
+pub struct PublishArgs {
+    /// The trial's short name, as in its page's address.
+    pub trial: String,
+    /// Where to write the page.
+    #[arg(short, long, value_name = "report.html")]
+    pub output: PathBuf,
+}
+
+fn numbers<const N: usize>(text: &str, what: &str) -> Result<[f64; N], String> {
+    let values: Vec<f64> = text
+        .split(',')
+        .map(|part| part.trim().parse::<f64>())
+        .collect::<Result<_, _>>()
+        .map_err(|_| format!("\"{text}\" is not {what}"))?;
+    let values: [f64; N] = values
+        .try_into()
+        .map_err(|_| format!("\"{text}\" is not {what}"))?;
+    if values.iter().all(|v| v.is_finite()) {
+        Ok(values)
+    } else {
+        Err(format!("\"{text}\" holds a number without an end"))
+    }
+}
+
+fn lab(text: &str) -> Result<Lab, String> {
+    let lab: Lab = numbers(text, "a colour: write L,a,b as in 52.3,-28.4,-24.8")?.into();
+    if !(0.0..=100.0).contains(&lab.l) {
+        return Err(format!("L* is {}, but lightness goes from 0 to 100", lab.l));
+    }
+    if lab.a.abs() > 200.0 || lab.b.abs() > 200.0 {
+        return Err(format!(
+            "a* {} and b* {}: no surface lies further than 200 from grey",
+            lab.a, lab.b
+        ));
+    }
+    Ok(lab)
+}
+
+fn corners(text: &str) -> Result<[photo::Point; 4], String> {
+    let points: Vec<photo::Point> = text
+        .split(';')
+        .map(|point| numbers(point, "a point: write x,y in pixels"))
+        .collect::<Result<_, _>>()?;
+    points
+        .try_into()
+        .map_err(|_| format!("\"{text}\" doesn't hold four points x,y;x,y;x,y;x,y"))
+}
+
+fn view(text: &str) -> Result<View, String> {
+    text.parse().map_err(|e: colour::ColourError| e.to_string())
+}
+
+fn margin(text: &str) -> Result<f64, String> {
+    match text.trim().parse::<f64>() {
+        Ok(value) if value > 0.0 && value.is_finite() => Ok(value),
+        _ => Err(format!(
+            "the margin \"{text}\" has to be a number above zero, such as 1.0"
+        )),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_grammar_is_sound() {
+        Cli::command().debug_assert();
+    }
+
+    #[test]
+    fn colours_are_read_and_nonsense_is_named() {
+        assert_eq!(
+            lab("52.3, -28.4,-24").unwrap(),
+            Lab::new(52.3, -28.4, -24.0)
+        );
+        for wrong in [
+            "", "52", "52,1", "52,1,2,3", "a,b,c", "nan,0,0", "101,0,0", "50,900,0",
+        ] {
+            assert!(lab(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn corners_want_four_points() {
+        assert!(corners("0,0;10,0;10,8;0,8").is_ok());
+        assert!(corners("0,0;10,0;10,8").is_err());
+    }
+}

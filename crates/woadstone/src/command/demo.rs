@@ -1,0 +1,84 @@
+//! `woadstone demo`: the main job on the invented trial, before the person's eyes.
+
+use std::{fmt::Write, path::PathBuf};
+
+use store::Bench;
+use trial::{PhotoState, Trial, decide};
+
+use crate::{
+    cli::DemoArgs,
+    command::{decide::table, now, publish, serve},
+    demo::{self, Step},
+    home,
+    outcome::{Outcome, Stop, print},
+};
+
+/// Reads the demo's photographs, prints what they say, writes the report, serves.
+pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
+    let home = home::demo(home)?;
+    let mut bench = Bench::open(&home).map_err(Stop::refused)?;
+    print("An invented trial: no such napkins were dyed, and its photographs are rendered.\n\n")?;
+    let slug = demo::lay_out(&mut bench, &now(), &mut |step| tell(&step))?;
+    let trial = bench
+        .trial(&slug)?
+        .ok_or_else(|| anyhow::anyhow!("the demo trial is not on the bench"))?;
+    let readings = bench.current_readings(trial.id)?;
+    print(&readings_table(&trial, &readings))?;
+    let decision = decide::decide(&trial::rows(&trial, &readings), trial.margin_de00)
+        .map_err(Stop::refused)?;
+    print(&format!(
+        "{}\nThe margin, the smallest difference that matters: {:.1} CIEDE2000.\n{}\n",
+        trial.question,
+        trial.margin_de00,
+        table(&decision)
+    ))?;
+    let report = home.join("report.html");
+    publish::write(&bench, &slug, &report)?;
+    print(&format!("Report: {}\n", report.display()))?;
+    if args.no_serve {
+        return Ok(());
+    }
+    serve::serve(bench, args.port, &format!("trials/{slug}"))
+}
+
+/// A line for each step; a terminal that is gone is no reason to stop.
+fn tell(step: &Step<'_>) {
+    let line = match step {
+        Step::Photographing { stage, arm } => {
+            format!("photographing \"{arm}\" after {stage} rounds … ")
+        }
+        Step::Read { name, state } => match state {
+            PhotoState::Read {
+                model,
+                loo_de00_median,
+                ..
+            } => format!("{name} read ({model}, chart missed by {loo_de00_median:.2})\n"),
+            PhotoState::Refused { message, .. } => format!("{name} refused: {message}\n"),
+            PhotoState::Unmarked | PhotoState::Waiting => format!("{name} waits\n"),
+        },
+    };
+    let _ = print(&line);
+}
+
+/// Every piece's colour by stage.
+fn readings_table(trial: &Trial, readings: &[trial::Reading]) -> String {
+    let mut text = String::from("\nReadings (CIELAB, D65/10; ± 95 %)\n");
+    for arm in &trial.arms {
+        let _ = writeln!(text, "  {}", arm.name);
+        for piece in trial.pieces.iter().filter(|piece| piece.arm == arm.id) {
+            let mut of_piece: Vec<_> = readings.iter().filter(|r| r.piece == piece.id).collect();
+            of_piece.sort_by_key(|r| r.stage);
+            for r in of_piece {
+                let [l, a, b] = r.lab;
+                let [sl, sa, sb] = [0, 1, 2].map(|k| 1.96 * r.cov[k][k].max(0.0).sqrt());
+                let _ = writeln!(
+                    text,
+                    "    {:<4} round {}  L* {l:6.2} ±{sl:.2}  a* {a:6.2} ±{sa:.2}  b* {b:6.2} ±{sb:.2}",
+                    piece.code, r.stage
+                );
+            }
+        }
+    }
+    text.push('\n');
+    text
+}

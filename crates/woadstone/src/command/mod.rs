@@ -1,0 +1,41 @@
+//! One file a command.
+
+mod decide;
+mod demo;
+mod difference;
+mod grade;
+mod publish;
+mod read;
+mod serve;
+
+use std::path::Path;
+
+use crate::{
+    cli::{Cli, Command, ServeArgs},
+    outcome::{Outcome, Stop},
+};
+
+/// Runs what was asked for.
+pub fn run(cli: Cli) -> Outcome {
+    match cli.command {
+        None => serve::run(cli.home, &ServeArgs { port: 7117 }),
+        Some(Command::Serve(args)) => serve::run(cli.home, &args),
+        Some(Command::Demo(args)) => demo::run(cli.home, &args),
+        Some(Command::Read(args)) => read::run(&args),
+        Some(Command::Grade(args)) => grade::run(&args),
+        Some(Command::Difference(args)) => difference::run(&args),
+        Some(Command::Decide(args)) => decide::run(&args),
+        Some(Command::Publish(args)) => publish::run(cli.home, &args),
+    }
+}
+
+/// The bytes of a file that a person named.
+fn file(path: &Path) -> Result<Vec<u8>, Stop> {
+    std::fs::read(path)
+        .map_err(|e| Stop::refused(format!("{} can't be opened: {e}", path.display())))
+}
+
+/// The time now, as the store keeps it.
+fn now() -> String {
+    jiff::Timestamp::now().to_string()
+}

@@ -1,0 +1,68 @@
+//! `woadstone publish TRIAL -o report.html`.
+
+use std::path::{Path, PathBuf};
+
+use report::{Published, PublishedPhoto};
+use store::Bench;
+use trial::decide::decide;
+
+use crate::{
+    cli::PublishArgs,
+    command::now,
+    home,
+    outcome::{Outcome, Stop, print},
+};
+
+/// The longest side of a photo in a report, pixels.
+const PHOTO_PX: u32 = 1400;
+
+/// Writes the report of a trial of the person's bench.
+pub fn run(home: Option<PathBuf>, args: &PublishArgs) -> Outcome {
+    let home = home::own(home)?;
+    let bench = Bench::open(&home).map_err(Stop::refused)?;
+    write(&bench, &args.trial, &args.output)?;
+    print(&format!("wrote {}\n", args.output.display()))
+}
+
+/// Writes the report of `slug` to `output`.
+pub fn write(bench: &Bench, slug: &str, output: &Path) -> Outcome {
+    let trial = bench
+        .trial(slug)
+        .map_err(Stop::refused)?
+        .ok_or_else(|| unknown(bench, slug))?;
+    let readings = bench.current_readings(trial.id)?;
+    let decision = decide(&trial::rows(&trial, &readings), trial.margin_de00).ok();
+    let mut photos = Vec::new();
+    for photo in bench.photos(trial.id)? {
+        let bytes = bench.photo_bytes(&photo.hash).map_err(Stop::refused)?;
+        photos.push(PublishedPhoto {
+            stage: photo.stage,
+            name: photo.name,
+            jpeg: photo::preview(&bytes, PHOTO_PX).map_err(Stop::refused)?,
+        });
+    }
+    let html = report::publish(&Published {
+        trial: &trial,
+        decision: decision.as_ref(),
+        readings: &readings,
+        photos,
+        made_at: &now(),
+    })?;
+    std::fs::write(output, html)
+        .map_err(|e| Stop::refused(format!("{} can't be written: {e}", output.display())))
+}
+
+fn unknown(bench: &Bench, slug: &str) -> Stop {
+    let known: Vec<String> = bench
+        .trials()
+        .map(|trials| trials.into_iter().map(|t| t.slug).take(12).collect())
+        .unwrap_or_default();
+    let known = if known.is_empty() {
+        "there is no trial on it yet".to_owned()
+    } else {
+        format!("its trials are {}", known.join(", "))
+    };
+    Stop::refused(format!(
+        "there is no trial \"{slug}\" on this bench; {known}"
+    ))
+}

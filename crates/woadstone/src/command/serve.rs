@@ -1,0 +1,54 @@
+//! `woadstone serve`: the app on the loopback address.
+
+use std::{
+    net::{Ipv4Addr, SocketAddr},
+    path::PathBuf,
+    sync::{Arc, Mutex},
+};
+
+use anyhow::Context;
+use store::Bench;
+
+use crate::{
+    cli::ServeArgs,
+    command::now,
+    demo, home,
+    outcome::{Outcome, Stop, print},
+};
+
+/// Serves the person's own bench.
+pub fn run(home: Option<PathBuf>, args: &ServeArgs) -> Outcome {
+    let home = home::own(home)?;
+    let bench = Bench::open(&home).map_err(Stop::refused)?;
+    serve(bench, args.port, "")
+}
+
+/// Serves a bench until the person stops it; `path` is what to open first.
+pub fn serve(bench: Bench, port: u16, path: &str) -> Outcome {
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .build()
+        .context("can't start the server's threads")?;
+    runtime.block_on(async {
+        let address = SocketAddr::from((Ipv4Addr::LOCALHOST, port));
+        let listener = tokio::net::TcpListener::bind(address).await.map_err(|e| {
+            Stop::refused(format!(
+                "port {port} can't be used ({e}); is Woadstone running already? Try --port 0"
+            ))
+        })?;
+        let address = listener.local_addr()?;
+        print(&format!(
+            "Open http://{address}/{path} (stop with Ctrl-C)\n"
+        ))?;
+        web::serve(web::Config {
+            listener,
+            bench: Arc::new(Mutex::new(bench)),
+            demo: Arc::new(|bench| {
+                demo::lay_out(bench, &now(), &mut |_| {}).map_err(|e| format!("{e:#}"))
+            }),
+        })
+        .await
+        .context("the server stopped")?;
+        Ok(())
+    })
+}

@@ -2,6 +2,7 @@
 
 use std::{fmt::Write, path::PathBuf};
 
+use report::words;
 use store::Bench;
 use trial::{PhotoState, Trial, decide};
 
@@ -45,7 +46,7 @@ pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
 fn tell(step: &Step<'_>) {
     let line = match step {
         Step::Photographing { stage, arm } => {
-            format!("photographing \"{arm}\" after {stage} rounds … ")
+            format!("photographing \"{arm}\" {} … ", words::stage(*stage))
         }
         Step::Read { name, state } => match state {
             PhotoState::Read {

@@ -11,12 +11,13 @@ use std::collections::HashMap;
 /// Unlikeness of neighbours up to which they are joined, step by step, in 1/255
 /// of the scale of even steps.
 const STEPS: [f32; 10] = [1.2, 2.0, 3.0, 4.5, 6.5, 9.0, 12.5, 17.0, 23.0, 32.0];
-/// Stored unlikeness per 1/255.
-const FINE: f32 = 6.0;
 /// The least side of a region, px.
 const LEAST_SIDE_PX: usize = 5;
-/// The largest side as a share of the photo's longer side.
+/// The largest side in the coarsest picture, as a share of the longer side: a
+/// chart fills the photo with patches of a sixth.
 const LARGEST_SIDE: f64 = 0.24;
+/// The largest side elsewhere, px; wider patches are plain in a coarser picture.
+const LARGEST_SIDE_PX: f64 = 100.0;
 
 /// One compact region.
 #[derive(Debug, Clone, Copy)]
@@ -38,34 +39,26 @@ pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
         return Vec::new();
     }
     let encoded = encoded(level);
-    let [right, down] = unlikeness(&encoded, w, h);
+    let edges = edges(&encoded, w, h);
     let mut regions = Regions::new(w * h);
-    let largest = LARGEST_SIDE * w.max(h) as f64;
+    let largest = if level.is_coarsest {
+        LARGEST_SIDE * w.max(h) as f64
+    } else {
+        LARGEST_SIDE_PX
+    };
     let areas = LEAST_SIDE_PX * LEAST_SIDE_PX..(largest * largest) as usize;
     let mut found: Vec<Blob> = Vec::new();
     let mut known: HashMap<u32, usize> = HashMap::new();
-    let mut slots = vec![u32::MAX; w * h];
-    let mut before = 0;
-    for (step, limit) in STEPS.iter().enumerate() {
-        let limit = (limit * FINE) as u8;
-        let range = if step == 0 {
-            0..=limit
-        } else {
-            before + 1..=limit
-        };
-        before = limit;
-        for y in 0..h {
-            let at = y * w;
-            for x in 0..w {
-                if range.contains(&right[at + x]) {
-                    regions.join(at + x, at + x + 1);
-                }
-                if range.contains(&down[at + x]) {
-                    regions.join(at + x, at + x + w);
-                }
-            }
+    for step in edges {
+        for (at, way) in step
+            .to_right
+            .into_iter()
+            .map(|a| (a, 1))
+            .chain(step.to_below.into_iter().map(|a| (a, w)))
+        {
+            regions.join(at as usize, at as usize + way);
         }
-        for (root, moments) in regions.moments(w, &areas, &mut slots) {
+        for (root, moments) in regions.moments(w, &areas) {
             let Some(blob) = moments.blob() else { continue };
             match known.get(&root) {
                 // The same region, a little more complete.
@@ -99,35 +92,55 @@ fn encoded(level: &Level) -> Vec<f32> {
     level.rgb.iter().map(encode).collect()
 }
 
-/// How unlike each pixel is to its neighbour on the right and below; the last
-/// column and row never join anything.
-fn unlikeness(encoded: &[f32], w: usize, h: usize) -> [Vec<u8>; 2] {
-    let between = |a: usize, b: usize| {
+/// Pixels to be joined at one step with the one on the right and the one below.
+#[derive(Default, Clone)]
+struct Step {
+    to_right: Vec<u32>,
+    to_below: Vec<u32>,
+}
+
+/// Neighbouring pixels by the step at which they are alike enough to be joined.
+fn edges(encoded: &[f32], w: usize, h: usize) -> [Step; STEPS.len()] {
+    let mut steps: [Step; STEPS.len()] = Default::default();
+    // The step for each unlikeness, in quarters of 1/255.
+    let step_of: Vec<u8> = (0..4 * 33)
+        .map(|q| STEPS.partition_point(|limit| 4.0 * limit < q as f32) as u8)
+        .collect();
+    let step = |a: usize, b: usize| {
         let difference = (0..3)
             .map(|c| (encoded[3 * a + c] - encoded[3 * b + c]).abs())
             .fold(0.0, f32::max);
-        (difference * FINE).min(254.0) as u8
+        step_of
+            .get((4.0 * difference).ceil() as usize)
+            .copied()
+            .unwrap_or(u8::MAX) as usize
     };
-    let mut right = vec![255u8; w * h];
-    let mut down = vec![255u8; w * h];
     for y in 0..h {
         for x in 0..w {
             let at = y * w + x;
-            if x + 1 < w {
-                right[at] = between(at, at + 1);
+            if x + 1 < w
+                && let Some(step) = steps.get_mut(step(at, at + 1))
+            {
+                step.to_right.push(at as u32);
             }
-            if y + 1 < h {
-                down[at] = between(at, at + w);
+            if y + 1 < h
+                && let Some(step) = steps.get_mut(step(at, at + w))
+            {
+                step.to_below.push(at as u32);
             }
         }
     }
-    [right, down]
+    steps
 }
 
 /// Disjoint sets of pixels.
 struct Regions {
     parent: Vec<u32>,
     size: Vec<u32>,
+    /// Pixels of regions that aren't too large yet.
+    small: Vec<u32>,
+    /// A region's place in a list being made; `u32::MAX` otherwise.
+    slots: Vec<u32>,
 }
 
 impl Regions {
@@ -135,6 +148,8 @@ impl Regions {
         Self {
             parent: (0..count as u32).collect(),
             size: vec![1; count],
+            small: (0..count as u32).collect(),
+            slots: vec![u32::MAX; count],
         }
     }
 
@@ -162,29 +177,28 @@ impl Regions {
         self.size[large as usize] += self.size[small as usize];
     }
 
-    /// Moments of the regions whose area lies in the range. `slots` is scratch
-    /// space, all `u32::MAX` before and after.
-    fn moments(
-        &mut self,
-        width: usize,
-        areas: &std::ops::Range<usize>,
-        slots: &mut [u32],
-    ) -> Vec<(u32, Moments)> {
+    /// Moments of the regions whose area lies in the range.
+    fn moments(&mut self, width: usize, areas: &std::ops::Range<usize>) -> Vec<(u32, Moments)> {
         let mut found: Vec<(u32, Moments)> = Vec::new();
-        for at in 0..self.parent.len() {
-            let root = self.root(at);
-            if !areas.contains(&(self.size[root as usize] as usize)) {
-                continue;
+        let mut small = std::mem::take(&mut self.small);
+        small.retain(|&at| {
+            let root = self.root(at as usize);
+            let size = self.size[root as usize] as usize;
+            if areas.contains(&size) {
+                let slot = &mut self.slots[root as usize];
+                if *slot == u32::MAX {
+                    *slot = found.len() as u32;
+                    found.push((root, Moments::default()));
+                }
+                found[*slot as usize]
+                    .1
+                    .add(at as usize % width, at as usize / width);
             }
-            let slot = &mut slots[root as usize];
-            if *slot == u32::MAX {
-                *slot = found.len() as u32;
-                found.push((root, Moments::default()));
-            }
-            found[*slot as usize].1.add(at % width, at / width);
-        }
+            size < areas.end
+        });
+        self.small = small;
         for (root, _) in &found {
-            slots[*root as usize] = u32::MAX;
+            self.slots[*root as usize] = u32::MAX;
         }
         found
     }

@@ -2,11 +2,14 @@
 
 use super::search::even;
 use nalgebra::{Matrix4, Vector4};
+use std::sync::LazyLock;
 
 /// Patches of the chart.
 pub(crate) const PATCHES: usize = 24;
 /// Patches that may be left out of a fit: a shine, a thumb, a clipped white.
 const SPARED: usize = 2;
+/// Below this share, leaving patches out can't save a fit.
+const WORTH_A_FIT: f64 = 0.4;
 
 /// Linear sRGB of the patches, for recognition only.
 ///
@@ -50,20 +53,66 @@ pub(crate) fn explained(
     seen: &[Option<[f32; 3]>; PATCHES],
     order: impl Fn(usize) -> usize,
 ) -> Option<f64> {
+    if let Some(share) = glance(seen, &order)
+        && share < WORTH_A_FIT
+    {
+        return Some(share);
+    }
     let mut rows: Vec<([f64; 4], [f64; 3])> = seen
         .iter()
         .enumerate()
         .filter_map(|(k, colour)| Some((chart(order(k)), colour.as_ref()?.map(level))))
         .collect();
-    let first = share(&rows)?;
-    if first.explained < 0.6 {
-        return Some(first.explained);
-    }
     for _ in 0..SPARED {
         let fit = share(&rows)?;
         rows.remove(fit.worst);
     }
     Some(share(&rows)?.explained)
+}
+
+/// The share explained with all 24 patches; none where some are out of sight.
+///
+/// The same fit as [`share`] against a basis made once: most grids tried are
+/// nothing like the chart, and this tells at little cost.
+fn glance(seen: &[Option<[f32; 3]>; PATCHES], order: impl Fn(usize) -> usize) -> Option<f64> {
+    static BASIS: LazyLock<[[f64; PATCHES]; 3]> = LazyLock::new(basis);
+    let mut levels = [[0.0; PATCHES]; 3];
+    for (k, colour) in seen.iter().enumerate() {
+        let colour = colour.as_ref()?;
+        for (channel, value) in levels.iter_mut().zip(colour) {
+            channel[order(k)] = level(*value);
+        }
+    }
+    let (mut whole, mut explained) = (0.0, 0.0);
+    for channel in &levels {
+        let mean = channel.iter().sum::<f64>() / PATCHES as f64;
+        whole += channel.iter().map(|v| (v - mean).powi(2)).sum::<f64>();
+        for axis in BASIS.iter() {
+            let along: f64 = axis.iter().zip(channel).map(|(a, v)| a * v).sum();
+            explained += along * along;
+        }
+    }
+    Some(explained / whole.max(1e-9))
+}
+
+/// The chart's red, green and blue without their means, made orthonormal.
+fn basis() -> [[f64; PATCHES]; 3] {
+    let mut axes = [0, 1, 2].map(|c| LINEAR_SRGB.map(|colour| level(colour[c])));
+    for k in 0..3 {
+        let (made, rest) = axes.split_at_mut(k);
+        let axis = &mut rest[0];
+        let mean = axis.iter().sum::<f64>() / PATCHES as f64;
+        axis.iter_mut().for_each(|v| *v -= mean);
+        for other in made {
+            let along: f64 = other.iter().zip(axis.iter()).map(|(a, b)| a * b).sum();
+            axis.iter_mut()
+                .zip(other.iter())
+                .for_each(|(v, o)| *v -= along * o);
+        }
+        let length = axis.iter().map(|v| v * v).sum::<f64>().sqrt();
+        axis.iter_mut().for_each(|v| *v /= length);
+    }
+    axes
 }
 
 /// How widely the seen colours are spread on the scale of even steps: the
@@ -162,8 +211,9 @@ mod tests {
 
     #[test]
     fn other_orders_are_not_the_chart() {
+        type Order = fn(usize) -> usize;
         let seen = under([1.0, 0.9, 0.7], 1.0);
-        let orders: [(&str, fn(usize) -> usize); 4] = [
+        let orders: [(&str, Order); 4] = [
             ("turned by half", |k| 23 - k),
             ("mirrored", |k| k / 6 * 6 + 5 - k % 6),
             ("one column on", |k| k / 6 * 6 + (k + 1) % 6),

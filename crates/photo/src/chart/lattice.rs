@@ -5,11 +5,11 @@ use super::homography::{Homography, distance};
 use std::collections::{HashMap, HashSet, VecDeque};
 
 /// How far a lattice is followed from where it was begun, nodes.
-const REACH: i32 = 8;
+const REACH: i32 = 4;
 /// Fewer nodes than this don't make a lattice.
 const LEAST_NODES: usize = 7;
 /// How far a blob may lie from where the lattice expects it, as a share of the pitch.
-const TOLERANCE: f64 = 0.22;
+const TOLERANCE: f64 = 0.15;
 /// The least difference of colour within a cell of four blobs, of 255.
 const LEAST_CONTRAST: f32 = 16.0;
 /// Cells tried about one blob.
@@ -207,7 +207,12 @@ impl<'a> Field<'a> {
         for round in 0..3 {
             let map = self.fit(&mut nodes)?;
             if round == 2 {
-                let members = nodes.values().copied().collect();
+                // Other states of the same patches would lead here again.
+                let members = nodes
+                    .values()
+                    .map(|&k| self.blobs[k])
+                    .flat_map(|blob| self.near(blob.centre, 0.2 * blob.side))
+                    .collect();
                 let nodes = nodes.into_keys().collect();
                 return Some((Lattice { map, nodes }, members));
             }

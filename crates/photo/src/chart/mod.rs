@@ -60,10 +60,11 @@ pub fn find(image: &Search) -> Result<Found, NotFound> {
         let seen = grids(level);
         let whole: Vec<&Grid> = seen.iter().filter(|g| g.kind == Kind::Whole).collect();
         let Some(best) = whole.first() else {
-            if let Some(grid) = seen.first()
-                && doubt == NotFound::Missing
-            {
-                doubt = grid.trouble();
+            match seen.first().map(Grid::trouble) {
+                // Part of a grid may turn out whole in a finer picture.
+                Some(NotFound::CutOff) => doubt = NotFound::CutOff,
+                Some(why) => return Err(why),
+                None => {}
             }
             continue;
         };

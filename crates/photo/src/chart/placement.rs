@@ -5,7 +5,6 @@ use super::homography::Homography;
 use super::lattice::Lattice;
 use super::search::Level;
 use nalgebra::Matrix3;
-use std::collections::HashMap;
 
 /// The least share of explained colour for a chart.
 const LEAST_EXPLAINED: f64 = 0.9;
@@ -97,12 +96,58 @@ struct Sample {
     grain: f64,
 }
 
-/// The best placement of each kind on a lattice.
+/// A node's place in the picture.
+#[derive(Clone, Copy, Default)]
+struct Spot {
+    is_blob: bool,
+    /// Its colour once asked for; none outside the picture.
+    sample: Option<Option<Sample>>,
+}
+
+/// Every node that a grid overlapping the lattice may touch.
+struct Field<'a> {
+    map: &'a Homography,
+    low: [i32; 2],
+    width: usize,
+    spots: Vec<Spot>,
+}
+
+impl<'a> Field<'a> {
+    fn new(lattice: &'a Lattice, low: [i32; 2], high: [i32; 2]) -> Self {
+        const BEYOND: i32 = 6;
+        let [width, height] = [0, 1].map(|d| (high[d] - low[d] + 1 + 2 * BEYOND) as usize);
+        let mut field = Self {
+            map: &lattice.map,
+            low: low.map(|v| v - BEYOND),
+            width,
+            spots: vec![Spot::default(); width * height],
+        };
+        for node in &lattice.nodes {
+            let at = field.index(*node);
+            field.spots[at].is_blob = true;
+        }
+        field
+    }
+
+    fn index(&self, node: [i32; 2]) -> usize {
+        let [x, y] = [0, 1].map(|d| (node[d] - self.low[d]) as usize);
+        y * self.width + x
+    }
+
+    fn sample(&mut self, node: [i32; 2], level: &Level) -> Option<Sample> {
+        let at = self.index(node);
+        *self.spots[at]
+            .sample
+            .get_or_insert_with(|| sample(self.map, level, node))
+    }
+}
+
+/// The placements on a lattice whose colours fit on a lattice.
 pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
     let low = [0, 1].map(|d| lattice.nodes.iter().map(|n| n[d]).min().unwrap_or(0));
     let high = [0, 1].map(|d| lattice.nodes.iter().map(|n| n[d]).max().unwrap_or(0));
-    let mut samples: HashMap<[i32; 2], Option<Sample>> = HashMap::new();
-    let mut best: Vec<Placement> = Vec::new();
+    let mut field = Field::new(lattice, low, high);
+    let mut found: Vec<Placement> = Vec::new();
     for turn in &TURNS {
         let far = turn.node([0, 0], PATCHES - 1);
         // Every origin whose grid overlaps the lattice's nodes.
@@ -111,18 +156,11 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
         for y in from[1]..=to[1] {
             for x in from[0]..=to[0] {
                 let nodes: [[i32; 2]; PATCHES] = std::array::from_fn(|k| turn.node([x, y], k));
-                let mut seen = [false; PATCHES];
-                for (seen, node) in seen.iter_mut().zip(&nodes) {
-                    *seen = lattice.nodes.contains(node);
-                }
+                let seen = nodes.map(|n| field.spots[field.index(n)].is_blob);
                 if seen.iter().filter(|s| **s).count() < LEAST_BLOBS {
                     continue;
                 }
-                let patches = nodes.map(|n| {
-                    *samples
-                        .entry(n)
-                        .or_insert_with(|| sample(&lattice.map, level, n))
-                });
+                let patches = nodes.map(|n| field.sample(n, level));
                 let Some((explained, kind)) = judge(&patches, &seen, turn.is_mirrored()) else {
                     continue;
                 };
@@ -133,7 +171,7 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
                 if !map.faces(&corners) {
                     continue;
                 }
-                best.push(Placement {
+                found.push(Placement {
                     map,
                     explained,
                     kind,
@@ -141,7 +179,7 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
             }
         }
     }
-    best
+    found
 }
 
 /// Whether 24 samples are the chart, how well and in which way.

@@ -23,6 +23,8 @@ pub(crate) struct Level {
     pub(crate) rgb: Vec<f32>,
     /// Pixels of the photo for one pixel here.
     pub(crate) scale: f64,
+    /// Whether no coarser picture is kept.
+    pub(crate) is_coarsest: bool,
 }
 
 impl Search {
@@ -34,6 +36,9 @@ impl Search {
             && last.width.max(last.height) / 2 >= COARSEST_PX
         {
             levels.push(last.halved());
+        }
+        if let Some(last) = levels.last_mut() {
+            last.is_coarsest = true;
         }
         Self { levels }
     }
@@ -56,8 +61,8 @@ impl Level {
             for (bx, out) in row.chunks_exact_mut(3).enumerate() {
                 for x in bx * block..(bx + 1) * block {
                     for (sum, value) in out.iter_mut().zip(pixel(x, y)) {
-                        // `max` also turns a NaN into 0.
-                        *sum += value.max(0.0).min(1.0) * share;
+                        // The maximum turns a NaN into 0.
+                        *sum += value.max(0.0).clamp(0.0, 1.0) * share;
                     }
                 }
             }
@@ -67,6 +72,7 @@ impl Level {
             height: h,
             rgb,
             scale: block as f64,
+            is_coarsest: false,
         }
     }
 
@@ -87,6 +93,7 @@ impl Level {
             height: h,
             rgb,
             scale: 2.0 * self.scale,
+            is_coarsest: false,
         }
     }
 

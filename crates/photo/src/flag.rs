@@ -16,6 +16,10 @@ pub enum FlagCode {
     Clipped,
     /// Shining pixels were left out.
     Glare,
+    /// Patches of the chart were burnt out and left aside.
+    OverExposed,
+    /// Edges are soft.
+    Blurred,
     /// So dark that noise outweighs colour.
     UnderExposed,
     /// Light falls very unevenly.
@@ -42,6 +46,8 @@ impl FlagCode {
         match self {
             Self::Clipped => "clipped",
             Self::Glare => "glare",
+            Self::OverExposed => "over_exposed",
+            Self::Blurred => "blurred",
             Self::UnderExposed => "under_exposed",
             Self::UnevenLight => "uneven_light",
             Self::AreaTooSmall => "area_too_small",

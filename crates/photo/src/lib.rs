@@ -13,6 +13,7 @@
 //! ```
 
 mod area;
+mod blur;
 mod chart;
 mod correct;
 mod decode;

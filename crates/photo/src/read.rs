@@ -77,8 +77,13 @@ pub struct Difference {
 const UNEVEN: f64 = 1.35;
 /// Standard deviation of each of L*, a*, b* that no photo gets below.
 const FLOOR: f64 = 0.05;
-/// Distance of two colours (CIELAB) over which their chart errors part ways.
-const SHARED_REACH: f64 = 25.0;
+/// Distance of two colours (CIELAB) over which their chart errors part ways:
+/// that at which 95 of 100 intervals of near pairs hold on rendered photos.
+const SHARED_REACH: f64 = 7.0;
+/// The chart's error is told twice, by how much the fit moves without a patch
+/// and by how far patches left out are missed. Both hold the fit's own scatter:
+/// their mean is taken, not their sum.
+const EACH: f64 = 0.5;
 
 /// Reads the areas of a photo.
 ///
@@ -158,8 +163,8 @@ fn reading(piece: Piece, prepared: &Prepared) -> AreaReading {
     };
     let correction = &prepared.correction;
     let mut cov = r.pixel_cov;
-    add(&mut cov, &jackknife(&r.replicates, r.lab.to_array()), 1.0);
-    add(&mut cov, &correction.miss_near(r.lab), 1.0);
+    add(&mut cov, &jackknife(&r.replicates, r.lab.to_array()), EACH);
+    add(&mut cov, &correction.miss_near(r.lab), EACH);
     add(
         &mut cov,
         &outer(r.by_light),
@@ -222,10 +227,10 @@ fn covariance_between(a: &Recorded, b: &Recorded, prepared: &Prepared) -> Matrix
     let gap = |a: Lab, b: Lab| [b.l - a.l, b.a - a.a, b.b - a.b];
     let pairs = a.replicates.iter().zip(&b.replicates);
     let moved = pairs.map(|(&a, &b)| gap(a, b));
-    add(&mut cov, &spread(moved, gap(a.lab, b.lab)), 1.0);
+    add(&mut cov, &spread(moved, gap(a.lab, b.lab)), EACH);
     // Colours near each other are missed in nearly the same way.
     let apart = colour::difference::cie76(a.lab, b.lab) / SHARED_REACH;
-    let own = 1.0 - (-0.5 * apart * apart).exp();
+    let own = EACH * (1.0 - (-0.5 * apart * apart).exp());
     let correction = &prepared.correction;
     add(&mut cov, &correction.miss_near(a.lab), own);
     add(&mut cov, &correction.miss_near(b.lab), own);

@@ -3,7 +3,7 @@
 use colour::View;
 
 use crate::{
-    ChartReference, Flag, Point, Refusal, RefusalCode,
+    ChartReference, Flag, Point, Refusal, RefusalCode, blur,
     chart::{self, NotFound, Search},
     correct::{self, Chart, Correction},
     decode::{self, Upright},
@@ -69,7 +69,9 @@ pub(crate) fn prepare(
     let places: Vec<Point> = areas.iter().map(|outline| middle(outline)).collect();
     let correction = correct::choose(&chart, photo, centre, &hidden, &places)?;
     let mut flags = photo.flags.clone();
+    flags.extend(chart.remark());
     flags.extend(correction.judge()?);
+    flags.extend(blur::remark(photo, corners));
     Ok(Prepared {
         corners,
         correction,
@@ -116,8 +118,9 @@ fn find(photo: &Upright) -> Result<[Point; 4], Refusal> {
             RefusalCode::Mirrored,
             "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
         ),
-        NotFound::RowsReversed => correct::poor_fit(
-            "its first and third row run the other way, as some makers print them".into(),
+        NotFound::RowsReversed => Refusal::new(
+            RefusalCode::PoorFit,
+            "The chart's first and third row run the other way, as some makers print them, so the usual values don't hold for it. Give its own values, row by row as it lies, together with its corners.",
         ),
     })
 }

@@ -163,8 +163,67 @@ fn a_preview_is_small_and_upright() {
     assert!(preview(b"words", 400).is_err());
 }
 
+#[test]
+fn flaws_of_a_photo_are_remarked() {
+    let flags = |scene: Scene| -> Vec<&'static str> {
+        let survey = survey(&render(&scene).jpeg, None).expect("it can be read");
+        survey.flags.iter().map(|flag| flag.code.as_str()).collect()
+    };
+    assert_eq!(flags(Scene::default()), Vec::<&str>::new());
+    let blurred = Scene {
+        flaws: Flaws {
+            blur_px: 12.0,
+            ..Flaws::default()
+        },
+        ..Scene::default()
+    };
+    assert!(flags(blurred).contains(&"blurred"));
+    let bright = Scene {
+        exposure_stops: 0.25,
+        ..Scene::default()
+    };
+    assert!(flags(bright).contains(&"over_exposed"));
+    let burnt = Scene {
+        exposure_stops: 2.5,
+        ..Scene::default()
+    };
+    let corners = render(&burnt).truth.chart_corners;
+    let refusal = survey(&render(&burnt).jpeg, Some(corners)).expect_err("nothing is left");
+    assert_eq!(refusal.code.as_str(), "over_exposed");
+}
+
+/// A small photo, quickly read, for many tries.
+fn small() -> scene::Rendered {
+    render(&Scene {
+        width_px: 480,
+        height_px: 360,
+        ..Scene::default()
+    })
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn flipped_bits_bring_nothing_down(flips in prop::collection::vec((any::<prop::sample::Index>(), 0..8), 1..20)) {
+        let whole = small();
+        let mut jpeg = whole.jpeg.clone();
+        for (place, bit) in flips {
+            let i = place.index(jpeg.len());
+            jpeg[i] ^= 1u8 << bit;
+        }
+        let asked = Request {
+            corners: Some(whole.truth.chart_corners),
+            areas: vec![Area { id: "a".into(), polygon: vec![[10.0, 10.0], [90.0, 10.0], [50.0, 80.0]] }],
+            ..Request::default()
+        };
+        if let Ok(reading) = read(&jpeg, &asked) {
+            let r = &reading.readings[0];
+            prop_assert!(r.cov.iter().flatten().all(|v| v.is_finite()));
+            prop_assert!(r.lab.is_none_or(|lab| lab.to_array().iter().all(|v| v.is_finite())));
+        }
+        let _ = survey(&jpeg, None);
+    }
 
     #[test]
     fn no_bytes_bring_it_down(bytes in prop::collection::vec(any::<u8>(), 0..400), kind in 0..3) {

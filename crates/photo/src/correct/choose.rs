@@ -1,11 +1,9 @@
-//! Which correction: the one that misses left-out patches least.
+//! Which tone and light: those that miss left-out patches least.
 
-use super::{Bend, Chart, Correction, Family, Recipe, plane::plane, poor_fit};
+use super::{Bend, Chart, Correction, plane::plane, poor_fit};
 use crate::{Point, Refusal, decode::Upright, light};
 
-/// Ridges tried for the root polynomials.
-const RIDGES: [f64; 3] = [1e-5, 1e-4, 1e-3];
-/// How much better (as a share of the miss) a freer recipe has to be.
+/// How much better (as a share of the miss) a freer curve has to be.
 const WORTH: f64 = 0.97;
 /// How much worse the chart may fit under the ground's light and still be
 /// trusted to it: the ground says nothing false about the chart, only more.
@@ -25,9 +23,7 @@ pub(crate) fn choose(
     let file = &photo.profile.linear;
     let by_chart = best_of(Bend::ALL.into_iter().filter_map(|bend| {
         let light = plane(chart, &even, bend)?;
-        best_of(
-            recipes(bend).filter_map(|recipe| Correction::new(chart, file, light.clone(), recipe)),
-        )
+        Correction::new(chart, file, light, bend)
     }));
     let Some(by_chart) = by_chart else {
         return Err(poor_fit(
@@ -39,28 +35,12 @@ pub(crate) fn choose(
         best_of(
             Bend::ALL
                 .into_iter()
-                .flat_map(recipes)
-                .filter_map(|recipe| Correction::new(chart, file, light.clone(), recipe)),
+                .filter_map(|bend| Correction::new(chart, file, light.clone(), bend)),
         )
     });
     Ok(match by_ground {
         Some(other) if other.score() < GROUND_MAY_COST * by_chart.score() + 0.1 => other,
         _ => by_chart,
-    })
-}
-
-fn recipes(bend: Bend) -> impl Iterator<Item = Recipe> {
-    Family::ALL.into_iter().flat_map(move |family| {
-        let ridges = if family == Family::Linear {
-            1
-        } else {
-            RIDGES.len()
-        };
-        RIDGES[..ridges].iter().map(move |&ridge| Recipe {
-            bend,
-            family,
-            ridge,
-        })
     })
 }
 

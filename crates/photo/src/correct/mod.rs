@@ -8,7 +8,7 @@ mod tone;
 use colour::{Lab, View, Xyz, difference};
 
 use crate::{ChartReference, Flag, FlagCode, Refusal, RefusalCode, light::Light, patches::Patch};
-use model::{Family, Model, Pair, Target};
+use model::{Model, Pair, Target};
 use tone::{Bend, Neutral, Tone};
 
 /// The first neutral patch; the neutrals end the chart's last row.
@@ -19,14 +19,6 @@ const MOST_CLIPPED: f64 = 0.05;
 const HOPELESS_DE00: f64 = 9.0;
 /// Median miss from which on it is remarked.
 const ROUGH_DE00: f64 = 4.0;
-
-/// How the correction is made up.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Recipe {
-    bend: Bend,
-    family: Family,
-    ridge: f64,
-}
 
 /// The chart as recorded, with what its patches truly are.
 pub(crate) struct Chart<'a> {
@@ -65,6 +57,20 @@ impl<'a> Chart<'a> {
         })
     }
 
+    /// What is to be said of patches that were left aside.
+    pub fn remark(&self) -> Option<Flag> {
+        let aside = self.usable.iter().filter(|&&usable| !usable).count();
+        (aside > 0).then(|| {
+            let patches = if aside == 1 { "patch is" } else { "patches are" };
+            Flag::new(
+                FlagCode::OverExposed,
+                format!(
+                    "{aside} of the chart's {patches} burnt out and left aside. Expose a little less (-0.7); light colours are then surer."
+                ),
+            )
+        })
+    }
+
     fn tone(&self, light: &Light, bend: Bend, left_out: Option<usize>) -> Option<Tone> {
         let neutrals: Vec<Neutral> = (FIRST_NEUTRAL..24)
             .filter(|&i| self.usable[i] && Some(i) != left_out)
@@ -82,16 +88,16 @@ impl<'a> Chart<'a> {
     }
 
     /// Tone and model without one patch, or with all.
-    fn fit(&self, light: &Light, recipe: Recipe, left_out: Option<usize>) -> Option<(Tone, Model)> {
-        let tone = self.tone(light, recipe.bend, left_out)?;
-        let pairs = (0..24)
+    fn fit(&self, light: &Light, bend: Bend, left_out: Option<usize>) -> Option<(Tone, Model)> {
+        let tone = self.tone(light, bend, left_out)?;
+        let pairs: Vec<Pair<'_>> = (0..24)
             .filter(|&i| self.usable[i] && Some(i) != left_out)
             .map(|i| Pair {
                 light: self.scene(&tone, light, i),
                 target: &self.targets[i],
-            });
-        let model = Model::fit(recipe.family, recipe.ridge, pairs)?;
-        Some((tone, model))
+            })
+            .collect();
+        Some((tone, Model::mean(&pairs)?))
     }
 }
 
@@ -121,7 +127,7 @@ pub(crate) struct Correction {
     /// The light field.
     pub light: Light,
     white: Xyz,
-    recipe: Recipe,
+    bend: Bend,
     tone: Tone,
     model: Model,
     left_out: Vec<LeftOut>,
@@ -141,16 +147,11 @@ struct LeftOut {
 
 impl Correction {
     /// The correction of a chart under a light field.
-    fn new(
-        chart: &Chart<'_>,
-        file: &[[f64; 256]; 3],
-        light: Light,
-        recipe: Recipe,
-    ) -> Option<Self> {
-        let (tone, model) = chart.fit(&light, recipe, None)?;
+    fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bend: Bend) -> Option<Self> {
+        let (tone, model) = chart.fit(&light, bend, None)?;
         let mut left_out = Vec::with_capacity(24);
         for i in (0..24).filter(|&i| chart.usable[i]) {
-            let (tone, model) = chart.fit(&light, recipe, Some(i))?;
+            let (tone, model) = chart.fit(&light, bend, Some(i))?;
             let lab = model.xyz(chart.scene(&tone, &light, i)).to_lab(chart.white);
             let truth = chart.targets[i].lab;
             left_out.push(LeftOut {
@@ -166,7 +167,7 @@ impl Correction {
             linear,
             light,
             white: chart.white,
-            recipe,
+            bend,
             tone,
             model,
             left_out,
@@ -237,7 +238,11 @@ impl Correction {
 
     /// A name for how it was made up.
     pub fn name(&self) -> String {
-        format!("{}, {}", self.recipe.family.name(), self.recipe.bend.name())
+        format!(
+            "mean of matrix and root polynomials, {}, light by the {}",
+            self.bend.name(),
+            self.light.source()
+        )
     }
 
     /// One figure to choose by: the mean miss, no patch counting above 12.

@@ -1,6 +1,6 @@
 //! The light's slope across the chart, from the patches themselves.
 
-use super::{Bend, Chart, Family, Recipe};
+use super::{Bend, Chart};
 use crate::{light::Light, matrix::apply};
 use nalgebra::{Matrix2, Vector2};
 
@@ -10,22 +10,17 @@ const USUAL_SLOPE: f64 = 0.25;
 
 /// The plane of light under which the patches fit best, beginning from even light.
 pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light> {
-    let recipe = Recipe {
-        bend,
-        family: Family::Root2,
-        ridge: 1e-4,
-    };
     let none = [[0.0; 2]; 2];
     let mut slopes = [0.0; 2];
     let mut covariance = none;
     for _ in 0..4 {
-        let here = misses(chart, &even.with_plane(slopes, none), recipe)?;
+        let here = misses(chart, &even.with_plane(slopes, none), bend)?;
         const STEP: f64 = 0.01;
         let mut columns = Vec::with_capacity(2);
         for k in 0..2 {
             let mut moved = slopes;
             moved[k] += STEP;
-            let there = misses(chart, &even.with_plane(moved, none), recipe)?;
+            let there = misses(chart, &even.with_plane(moved, none), bend)?;
             columns.push(
                 there
                     .iter()
@@ -73,8 +68,8 @@ pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light
 }
 
 /// By how much each usable patch is missed in L*, a* and b*, eyes' weights applied.
-fn misses(chart: &Chart<'_>, light: &Light, recipe: Recipe) -> Option<Vec<f64>> {
-    let (tone, model) = chart.fit(light, recipe, None)?;
+fn misses(chart: &Chart<'_>, light: &Light, bend: Bend) -> Option<Vec<f64>> {
+    let (tone, model) = chart.fit(light, bend, None)?;
     let mut out = Vec::with_capacity(72);
     for i in (0..24).filter(|&i| chart.usable[i]) {
         let lab = model.xyz(chart.scene(&tone, light, i)).to_lab(chart.white);

@@ -100,10 +100,6 @@ fn check_size(width: u32, height: u32) -> Result<(), Refusal> {
 
 fn check_colours(colours: ExtendedColorType) -> Result<(), Refusal> {
     match colours {
-        ExtendedColorType::Cmyk8 | ExtendedColorType::Cmyk16 => Err(Refusal::new(
-            RefusalCode::NotAPhoto,
-            "The file holds printing inks (CMYK), no camera's colours. Use the photo as the camera saved it.",
-        )),
         ExtendedColorType::L1
         | ExtendedColorType::L2
         | ExtendedColorType::L4

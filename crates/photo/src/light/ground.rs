@@ -2,7 +2,7 @@
 
 use nalgebra::{DMatrix, DVector, SMatrix};
 
-use super::{Light, TERMS};
+use super::{Light, Source, TERMS};
 use crate::{Point, area::contains, decode::Upright};
 
 /// Blocks along the photo's longer side.
@@ -205,6 +205,7 @@ impl Surface {
             light.coefficients[i] += self.coefficients[i];
         }
         light.covariance = self.covariance;
+        light.source = Source::Ground;
         light
     }
 }

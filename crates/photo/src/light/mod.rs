@@ -17,6 +17,14 @@ pub(crate) struct Light {
     unit_px: f64,
     coefficients: [f64; TERMS],
     covariance: [[f64; TERMS]; TERMS],
+    source: Source,
+}
+
+/// What the light was read from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Source {
+    Chart,
+    Ground,
 }
 
 impl Light {
@@ -27,6 +35,15 @@ impl Light {
             unit_px,
             coefficients: [0.0; TERMS],
             covariance: [[0.0; TERMS]; TERMS],
+            source: Source::Chart,
+        }
+    }
+
+    /// What the light was read from, a word for the correction's name.
+    pub const fn source(&self) -> &'static str {
+        match self.source {
+            Source::Chart => "chart",
+            Source::Ground => "ground",
         }
     }
 

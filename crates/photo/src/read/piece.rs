@@ -131,10 +131,11 @@ impl Recorded {
         let size = (mask.reach() / CELLS).max(4);
         let across = photo.width / size + 1;
         let mut cells: std::collections::BTreeMap<usize, Sums> = std::collections::BTreeMap::new();
-        let (mut burnt, mut shining, mut seen) = (0u64, 0u64, 0u64);
+        let (mut burnt, mut shining, mut bottomed, mut seen) = (0u64, 0u64, 0u64, 0u64);
         mask.each(|x, y| {
             let codes = photo.at(x, y);
             seen += 1;
+            bottomed += u64::from(codes.contains(&0));
             if codes.iter().any(|&code| code as usize >= CLIPPED_CODE) {
                 burnt += 1;
                 return;
@@ -156,6 +157,7 @@ impl Recorded {
             cell.pixels += 1;
         });
         remark(flags, burnt, shining, seen);
+        remark_bottom(flags, bottomed, seen);
         let pixels: u64 = cells.values().map(|c| c.pixels).sum();
         if (pixels as usize) < FEWEST_PIXELS {
             return None;
@@ -242,6 +244,19 @@ fn remark(flags: &mut Vec<Flag>, burnt: u64, shining: u64, seen: u64) {
         flags.push(Flag::new(
             FlagCode::Glare,
             format!("{:.0} % of the area shines and was left out. Turn the piece or the light, and see that it is dry.", percent(shining).max(1.0)),
+        ));
+    }
+}
+
+/// Pixels with a channel at 0 stay in: to drop them would lighten the colour.
+fn remark_bottom(flags: &mut Vec<Flag>, bottomed: u64, seen: u64) {
+    if bottomed * 20 > seen {
+        flags.push(Flag::new(
+            FlagCode::Clipped,
+            format!(
+                "{:.0} % of the area's pixels have a channel at 0: the colour is deeper than the file can hold, and its reading falls short. A camera set to Display P3 or Adobe RGB holds more.",
+                100.0 * bottomed as f64 / seen as f64
+            ),
         ));
     }
 }

@@ -44,6 +44,10 @@ pub struct Errors {
     pub near_difference: Vec<f64>,
     /// How many pairs' intervals hold the truth.
     pub held: usize,
+    /// How many of the near pairs' do.
+    pub near_held: usize,
+    /// How many colours lie within their own 95 % region.
+    pub colour_held: usize,
 }
 
 /// Compares a reading with what was rendered.
@@ -59,23 +63,39 @@ pub fn errors(rendered: &Rendered, reading: &PhotoReading) -> Errors {
         difference: Vec::new(),
         near_difference: Vec::new(),
         held: 0,
+        near_held: 0,
+        colour_held: 0,
     };
     for r in &reading.readings {
         let lab = r
             .lab
             .unwrap_or_else(|| panic!("{} not read: {:?}", r.id, r.flags));
         errors.colour.push(ciede2000(lab, truth(&r.id)));
+        errors.colour_held += usize::from(holds(lab, &r.cov, truth(&r.id)));
     }
     for d in &reading.differences {
         let true_de = ciede2000(truth(&d.a), truth(&d.b));
         let miss = (d.de00 - true_de).abs();
         errors.difference.push(miss);
+        let held = usize::from((d.low..=d.high).contains(&true_de));
+        errors.held += held;
         if d.a[..1] == d.b[..1] {
             errors.near_difference.push(miss);
+            errors.near_held += held;
         }
-        errors.held += usize::from((d.low..=d.high).contains(&true_de));
     }
     errors
+}
+
+/// Whether the truth lies in the 95 % region of a reading.
+///
+/// # Source
+/// Published: the quantile 7.815 of chi-squared with three degrees of freedom.
+fn holds(lab: Lab, cov: &[[f64; 3]; 3], truth: Lab) -> bool {
+    let d = nalgebra::Vector3::new(truth.l - lab.l, truth.a - lab.a, truth.b - lab.b);
+    let cov = nalgebra::Matrix3::from_fn(|r, c| cov[r][c]);
+    let inverse = cov.try_inverse().expect("a covariance has an inverse");
+    d.dot(&(inverse * d)) < 7.815
 }
 
 /// The middle one of some figures.

@@ -134,6 +134,18 @@ fn areas_that_cannot_be_read_are_flagged_and_the_rest_is_read() {
             &[[50.0, 50.0], [54.0, 50.0], [54.0, 54.0], [50.0, 54.0]],
         ),
         area("chart", &rendered.truth.chart_corners),
+        area(
+            "vast",
+            &[[-1e12, -1e12], [1e12, -1e12], [1e12, 1e12], [-1e12, 1e12]],
+        ),
+        area(
+            "absurd",
+            &[[-1e308, -1e308], [1e308, -1e307], [1e300, 1e308]],
+        ),
+        area(
+            "partly",
+            &[[-60.0, 10.0], [80.0, 10.0], [80.0, 150.0], [-60.0, 150.0]],
+        ),
     ]);
     let reading = read(&rendered.jpeg, &asked).expect("the photo is fine");
     let flags = |id: &str| -> Vec<FlagCode> {
@@ -145,6 +157,9 @@ fn areas_that_cannot_be_read_are_flagged_and_the_rest_is_read() {
         r.flags.iter().map(|f| f.code).collect()
     };
     assert_eq!(flags("away"), [FlagCode::AreaOutside]);
+    assert!(flags("vast").contains(&FlagCode::AreaOutside));
+    assert_eq!(flags("absurd"), [FlagCode::AreaOutline]);
+    assert!(flags("partly").contains(&FlagCode::AreaOutside));
     assert_eq!(flags("line"), [FlagCode::AreaOutline]);
     assert_eq!(flags("nan"), [FlagCode::AreaOutline]);
     assert_eq!(flags("dot"), [FlagCode::AreaTooSmall]);

@@ -1,6 +1,6 @@
 //! Prints how well rendered photos are read: `reading_accuracy [PHOTOS] [FIRST_SEED]`.
 
-#[path = "../tests/common.rs"]
+#[path = "../tests/common/mod.rs"]
 #[allow(dead_code, reason = "each test file uses its share")]
 mod common;
 

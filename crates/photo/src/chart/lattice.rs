@@ -2,7 +2,7 @@
 
 use super::blobs::Blob;
 use super::homography::{Homography, distance};
-use std::collections::{HashMap, HashSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 /// How far a lattice is followed from where it was begun, nodes.
 const REACH: i32 = 4;
@@ -21,7 +21,7 @@ pub(crate) struct Lattice {
     /// From lattice coordinates (nodes at whole numbers) to px.
     pub(crate) map: Homography,
     /// Nodes with a blob.
-    pub(crate) nodes: HashSet<[i32; 2]>,
+    pub(crate) nodes: BTreeSet<[i32; 2]>,
 }
 
 /// Every lattice among the blobs.
@@ -57,14 +57,14 @@ pub(crate) fn lattices(blobs: &[Blob]) -> Vec<Lattice> {
 /// Blobs by place.
 struct Field<'a> {
     blobs: &'a [Blob],
-    cells: HashMap<[i32; 2], Vec<usize>>,
+    cells: BTreeMap<[i32; 2], Vec<usize>>,
 }
 
 const CELL_PX: f64 = 24.0;
 
 impl<'a> Field<'a> {
     fn new(blobs: &'a [Blob]) -> Self {
-        let mut cells: HashMap<[i32; 2], Vec<usize>> = HashMap::new();
+        let mut cells: BTreeMap<[i32; 2], Vec<usize>> = BTreeMap::new();
         for (k, blob) in blobs.iter().enumerate() {
             cells.entry(cell(blob.centre)).or_default().push(k);
         }
@@ -149,12 +149,12 @@ impl<'a> Field<'a> {
     }
 
     /// Follows a cell outwards, node by node.
-    fn grow(&self, cell: [usize; 4]) -> HashMap<[i32; 2], usize> {
-        let mut nodes: HashMap<[i32; 2], usize> = [[0, 0], [1, 0], [0, 1], [1, 1]]
+    fn grow(&self, cell: [usize; 4]) -> BTreeMap<[i32; 2], usize> {
+        let mut nodes: BTreeMap<[i32; 2], usize> = [[0, 0], [1, 0], [0, 1], [1, 1]]
             .into_iter()
             .zip(cell)
             .collect();
-        let mut taken: HashSet<usize> = cell.into_iter().collect();
+        let mut taken: BTreeSet<usize> = cell.into_iter().collect();
         let mut queue: VecDeque<[i32; 2]> = nodes.keys().copied().collect();
         while let Some(at) = queue.pop_front() {
             for step in [[1, 0], [-1, 0], [0, 1], [0, -1]] {
@@ -182,7 +182,7 @@ impl<'a> Field<'a> {
     /// The way from a node to its neighbour, as seen one node back or beside.
     fn stride(
         &self,
-        nodes: &HashMap<[i32; 2], usize>,
+        nodes: &BTreeMap<[i32; 2], usize>,
         at: [i32; 2],
         step: [i32; 2],
     ) -> Option<[f64; 2]> {
@@ -203,7 +203,7 @@ impl<'a> Field<'a> {
     }
 
     /// Fits the map, drops what doesn't lie on it and picks up what does.
-    fn settle(&self, mut nodes: HashMap<[i32; 2], usize>) -> Option<(Lattice, Vec<usize>)> {
+    fn settle(&self, mut nodes: BTreeMap<[i32; 2], usize>) -> Option<(Lattice, Vec<usize>)> {
         for round in 0..3 {
             let map = self.fit(&mut nodes)?;
             if round == 2 {
@@ -239,7 +239,7 @@ impl<'a> Field<'a> {
     }
 
     /// The map through the nodes; nodes far off it are dropped, the worst first.
-    fn fit(&self, nodes: &mut HashMap<[i32; 2], usize>) -> Option<Homography> {
+    fn fit(&self, nodes: &mut BTreeMap<[i32; 2], usize>) -> Option<Homography> {
         loop {
             if nodes.len() < LEAST_NODES {
                 return None;

@@ -63,7 +63,7 @@ pub(crate) fn prepare(
     };
     let patches = patches::sample(photo, corners).ok_or_else(cut_off)?;
     let chart = Chart::new(&patches, &photo.profile.linear, reference, view)?;
-    let centre = [0, 1].map(|k| corners.iter().map(|p| p[k]).sum::<f64>() / 4.0);
+    let centre = middle(&corners);
     let mut hidden: Vec<Vec<Point>> = areas.iter().map(|outline| grown(outline, 1.25)).collect();
     hidden.push(grown(&corners, 1.25));
     let places: Vec<Point> = areas.iter().map(|outline| middle(outline)).collect();

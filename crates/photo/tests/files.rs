@@ -1,8 +1,11 @@
 //! Kinds of files: what a camera or a program may hand over.
 
+#[allow(dead_code, reason = "each test file uses its share")]
+mod common;
+
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jpeg_encoder::{ColorType, Encoder};
-use photo::{Area, Request, preview, read, survey};
+use photo::{preview, read, survey};
 use scene::{Dye, Piece, Rendered, Scene, linen, render};
 
 fn rendered() -> Rendered {
@@ -21,19 +24,7 @@ fn pixels(rendered: &Rendered) -> RgbImage {
 }
 
 fn lab(bytes: &[u8], rendered: &Rendered) -> [f64; 3] {
-    let asked = Request {
-        areas: rendered
-            .truth
-            .pieces
-            .iter()
-            .map(|piece| Area {
-                id: piece.id.clone(),
-                polygon: piece.polygon.clone(),
-            })
-            .collect(),
-        ..Request::default()
-    };
-    let reading = read(bytes, &asked).expect("it is read");
+    let reading = read(bytes, &common::request(rendered)).expect("it is read");
     reading.readings[0]
         .lab
         .expect("the piece is read")

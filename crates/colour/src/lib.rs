@@ -2,8 +2,8 @@
 //!
 //! In: reflectance spectra to tristimulus values to CIELAB under the usual
 //! lights and observers, colour differences, the instrumental grey-scale grades
-//! of ISO 105, chromatic adaptation. Out: files, cameras, screens, dyes.
-//! Start with [`Lab`] and [`View`].
+//! of ISO 105, chromatic adaptation, tables of samples as instruments write
+//! them. Out: files, cameras, screens, dyes. Start with [`Lab`] and [`View`].
 //!
 //! ```
 //! use colour::{Lab, difference, grade};
@@ -19,6 +19,7 @@ mod error;
 pub mod grade;
 mod lab;
 mod spectrum;
+pub mod table;
 mod tables;
 mod view;
 

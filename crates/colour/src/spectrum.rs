@@ -48,6 +48,16 @@ impl Spectrum {
         })
     }
 
+    /// The first wavelength, nm.
+    pub const fn start_nm(&self) -> f64 {
+        self.start_nm
+    }
+
+    /// The step between wavelengths, nm.
+    pub const fn step_nm(&self) -> f64 {
+        self.step_nm
+    }
+
     /// The values, in the order of wavelength.
     pub fn values(&self) -> &[f64] {
         &self.values
@@ -55,14 +65,20 @@ impl Spectrum {
 
     /// Tristimulus values of the surface in a view, Y = 100 for a perfect diffuser.
     ///
-    /// The values are taken to 1 nm by Sprague's interpolation and summed from
-    /// 360 to 780 nm; beyond the ends of the spectrum its last value holds on.
+    /// The values are taken to 1 nm by Sprague's interpolation (those by 20 nm to
+    /// 10 nm first, as ASTM E308 asks) and summed from 360 to 780 nm; beyond the ends
+    /// of the spectrum its last value holds on.
     ///
     /// # Source
     /// CIE 015:2018 (sum by 1 nm), CIE 167:2005 (Sprague). Within 0.02
     /// CIELAB units of the weights of ASTM E308 on the spectra tried.
     pub fn xyz(&self, view: View) -> Xyz {
-        let by_nm = resample_sprague(self.start_nm, self.step_nm, &self.values);
+        let by_nm = if self.step_nm == 20.0 {
+            let by_10 = halve_step(&self.values);
+            resample_sprague(self.start_nm, 10.0, &by_10)
+        } else {
+            resample_sprague(self.start_nm, self.step_nm, &self.values)
+        };
         let mut sum = [0.0; 3];
         for (r, w) in by_nm.iter().zip(view.weights()) {
             for k in 0..3 {
@@ -99,6 +115,19 @@ pub(crate) fn resample_sprague(start_nm: f64, step_nm: f64, values: &[f64]) -> V
             sprague(&padded[k..k + 6], at - k as f64)
         })
         .collect()
+}
+
+/// The values with one more in the middle of every gap, by Sprague's interpolation.
+fn halve_step(values: &[f64]) -> Vec<f64> {
+    let padded = pad_ends(values);
+    let mut halved = Vec::with_capacity(2 * values.len());
+    for (k, value) in values.iter().enumerate() {
+        halved.push(*value);
+        if k + 1 < values.len() {
+            halved.push(sprague(&padded[k..k + 6], 0.5));
+        }
+    }
+    halved
 }
 
 /// Two more points at each end, so that the first and last gaps can be filled.

@@ -195,3 +195,20 @@ fn white_points_agree() {
         }
     }
 }
+
+/// Source: published, the worked example of ASTM E308's 20 nm case in the
+/// documentation of colour-science 0.4.7, eight decimals.
+#[test]
+fn a_spectrum_by_20_nm_gives_the_published_values() {
+    let values = [
+        0.0641, 0.0645, 0.0562, 0.0537, 0.0559, 0.0651, 0.0705, 0.0772, 0.0870, 0.1128, 0.1360,
+        0.1511, 0.1688, 0.1996, 0.2397, 0.2852,
+    ];
+    let white = View::D65_2.white();
+    let published = colour::Xyz::new(10.84019531, 9.68417402, 6.21589138).to_lab(white);
+    let ours = Spectrum::new(400.0, 20.0, values.to_vec())
+        .unwrap()
+        .lab(View::D65_2);
+    // As far apart as the two routes are by 10 nm.
+    assert!(cie76(ours, published) < 0.02, "{ours:?} {published:?}");
+}

@@ -1,14 +1,29 @@
 //! What the chart's patches truly are.
 
-use colour::{Lab, Spectrum, View, Xyz, adapt};
+mod estimate;
+
+use colour::{
+    Lab, Spectrum, View, Xyz,
+    table::{self, Layout, TableError, Value},
+};
+use estimate::Estimate;
 use thiserror::Error;
 
 /// The published average spectra, in the chart's order.
 const PUBLISHED: &str = include_str!("../data/chart24_spectra_10nm.csv");
 
-/// The true colours of the 24 patches, row by row from the brown one.
+/// Chroma C*ab below which a patch counts as neutral. Charts' greys lie below 4,
+/// their palest colours above 9.
+const NEUTRAL_BELOW: f64 = 6.0;
+/// The most rows or columns a chart may have.
+const MOST_ACROSS: usize = 64;
+
+/// The true colours of a chart's patches, row by row from its first.
 #[derive(Debug, Clone, PartialEq)]
-pub struct ChartReference(Known);
+pub struct ChartReference {
+    layout: Layout,
+    known: Known,
+}
 
 #[derive(Debug, Clone, PartialEq)]
 enum Known {
@@ -16,36 +31,45 @@ enum Known {
     Lab { patches: Vec<Lab>, view: View },
 }
 
+/// How well a chart's patches are known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum KnownAs {
+    /// By their spectra: exact in every view.
+    Spectra,
+    /// By their CIELAB in one view, and an estimate in any other.
+    Lab(View),
+}
+
 /// Why a table of patches can't be used.
 #[derive(Debug, Error)]
 pub enum ReferenceError {
-    /// It can't be taken apart.
-    #[error("the chart's table can't be read: {0}")]
-    Table(#[from] csv::Error),
-    /// It has not 24 rows.
-    #[error(
-        "the chart's table has {rows} patches; this chart has 24, row by row from the brown one"
-    )]
-    Rows {
-        /// How many it has.
-        rows: usize,
-    },
-    /// It has neither spectra nor Lab.
-    #[error(
-        "the chart's table needs the columns L, a, b, or one column per wavelength such as 400, 410, ... 700"
-    )]
-    Columns,
-    /// A cell that is no number.
-    #[error("row {row} of the chart's table holds \"{text}\" where a number belongs")]
-    Number {
-        /// Row, counted from 1 below the heading.
-        row: usize,
-        /// What stands there.
-        text: String,
-    },
-    /// A spectrum or view that makes no sense.
+    /// It is no table of colours, or its rows and columns aren't told.
     #[error("the chart's table: {0}")]
-    Colour(#[from] colour::ColourError),
+    Table(#[from] TableError),
+    /// Fewer than two rows or columns, or far too many.
+    #[error(
+        "the chart's table tells of {rows} rows of {columns} patches; a chart has from 2 to {MOST_ACROSS} of each"
+    )]
+    Size {
+        /// Rows told.
+        rows: usize,
+        /// Columns told.
+        columns: usize,
+    },
+    /// Some patches in one view, some in another.
+    #[error(
+        "the chart's table gives \"{first}\" for {first_view} and \"{other}\" for {other_view}; give all patches for one light and observer"
+    )]
+    MixedViews {
+        /// Name of the first patch.
+        first: String,
+        /// Its view.
+        first_view: View,
+        /// Name of a patch in another view.
+        other: String,
+        /// That view.
+        other_view: View,
+    },
 }
 
 impl ChartReference {
@@ -54,164 +78,130 @@ impl ChartReference {
     /// # Source
     /// colour-science 0.4.7, its averaged 24-patch data set.
     pub fn published() -> Self {
-        Self::from_csv(PUBLISHED).expect("the table is part of the program and covered by a test")
+        Self::from_text(PUBLISHED).expect("the table is part of the program and covered by a test")
     }
 
-    /// The person's own chart: a CSV with a row a patch, in the chart's order.
+    /// The person's own chart: CGATS text or a CSV with a row a patch.
     ///
-    /// Either a column for each wavelength in nm (reflectance as a share, or in
-    /// percent when a value is above 2), or columns L, a, b; a column `view` names their
-    /// light and observer, D50/2 where there is none.
+    /// Colours as [`colour::table::read`] takes them, spectra or Lab; D50/2 where light
+    /// and observer aren't said, as chart makers publish. Rows and columns as
+    /// [`colour::table::Table::laid_out`] finds them; a chart of 24 goes by 4 rows of 6
+    /// from the brown patch where nothing says otherwise.
     ///
     /// # Errors
-    /// Not 24 rows, neither kind of columns, a cell that is no number.
-    pub fn from_csv(text: &str) -> Result<Self, ReferenceError> {
-        let text = text.trim_start_matches('\u{feff}');
-        let mut reader = csv::ReaderBuilder::new()
-            .comment(Some(b'#'))
-            .trim(csv::Trim::All)
-            .from_reader(text.as_bytes());
-        let names: Vec<String> = reader.headers()?.iter().map(str::to_owned).collect();
-        let rows: Vec<csv::StringRecord> = reader.records().collect::<Result<_, _>>()?;
-        if rows.len() != 24 {
-            return Err(ReferenceError::Rows { rows: rows.len() });
+    /// A table that can't be read, that leaves rows and columns open, or that gives
+    /// patches for several lights.
+    pub fn from_text(text: &str) -> Result<Self, ReferenceError> {
+        let table = table::read(text, View::D50_2)?;
+        let (layout, patches) = table.laid_out()?;
+        let Layout { rows, columns } = layout;
+        let sizes = 2..=MOST_ACROSS;
+        if !(sizes.contains(&rows) && sizes.contains(&columns)) {
+            return Err(ReferenceError::Size { rows, columns });
         }
-        let wavelengths: Vec<(usize, f64)> = names
-            .iter()
-            .enumerate()
-            .filter_map(|(i, name)| Some((i, wavelength_nm(name)?)))
-            .collect();
-        if wavelengths.len() >= 6 {
-            return spectra(&rows, &wavelengths);
+        let mut spectra = Vec::new();
+        let mut labs = Vec::new();
+        for patch in patches {
+            match &patch.value {
+                Value::Spectrum(spectrum) => spectra.push(spectrum.clone()),
+                Value::Lab { lab, view } => labs.push((patch, *lab, *view)),
+            }
         }
-        let column = |wanted: &str| names.iter().position(|n| n.eq_ignore_ascii_case(wanted));
-        let (Some(l), Some(a), Some(b)) = (column("L"), column("a"), column("b")) else {
-            return Err(ReferenceError::Columns);
+        // A table holds colours of one kind.
+        let Some(&(first, _, view)) = labs.first() else {
+            let known = Known::Spectra(spectra);
+            return Ok(Self { layout, known });
         };
-        let view = match column("view").and_then(|i| rows[0].get(i)) {
-            Some(name) => name.parse()?,
-            None => View::D50_2,
-        };
-        let patches = rows
-            .iter()
-            .enumerate()
-            .map(|(row, r)| {
-                Ok(Lab::new(
-                    number(r, row, l)?,
-                    number(r, row, a)?,
-                    number(r, row, b)?,
-                ))
-            })
-            .collect::<Result<_, ReferenceError>>()?;
-        Ok(Self(Known::Lab { patches, view }))
+        if let Some((other, _, other_view)) = labs.iter().find(|(_, _, v)| *v != view) {
+            return Err(ReferenceError::MixedViews {
+                first: first.name.clone(),
+                first_view: view,
+                other: other.name.clone(),
+                other_view: *other_view,
+            });
+        }
+        let patches = labs.into_iter().map(|(_, lab, _)| lab).collect();
+        Ok(Self {
+            layout,
+            known: Known::Lab { patches, view },
+        })
     }
 
-    /// The patches' tristimulus values in a view. From spectra they are exact;
-    /// from Lab of another view they are adapted (CAT16), which is an estimate.
+    /// Patches from top to bottom.
+    pub const fn rows(&self) -> usize {
+        self.layout.rows
+    }
+
+    /// Patches from left to right.
+    pub const fn columns(&self) -> usize {
+        self.layout.columns
+    }
+
+    /// How well the patches are known.
+    pub const fn known_as(&self) -> KnownAs {
+        match &self.known {
+            Known::Spectra(_) => KnownAs::Spectra,
+            Known::Lab { view, .. } => KnownAs::Lab(*view),
+        }
+    }
+
+    /// The patches' tristimulus values in a view. From spectra they are exact; from
+    /// Lab of another view they are estimated by what that change of view does to the
+    /// published spectra, see [`ChartReference::estimate_sd`].
     pub fn xyz(&self, view: View) -> Vec<Xyz> {
-        match &self.0 {
+        match &self.known {
             Known::Spectra(spectra) => spectra.iter().map(|s| s.xyz(view)).collect(),
-            Known::Lab { patches, view: own } => patches
-                .iter()
-                .map(|lab| {
-                    let xyz = lab.to_xyz(own.white());
-                    adapt::cat16(xyz, own.white(), view.white())
-                })
-                .collect(),
+            Known::Lab { patches, view: own } => {
+                let known = patches.iter().map(|lab| lab.to_xyz(own.white()));
+                if *own == view {
+                    return known.collect();
+                }
+                let estimate = Estimate::learn(*own, view, &published_pairs(*own, view));
+                known.map(|xyz| estimate.apply(xyz)).collect()
+            }
+        }
+    }
+
+    /// The neutral patches, darkest first: their places in [`ChartReference::xyz`].
+    ///
+    /// Neutral is what has a chroma C*ab below 6 in the view the patches are known
+    /// in, in D65/10 if they are known by spectra.
+    pub fn neutrals(&self) -> Vec<usize> {
+        let labs: Vec<Lab> = match &self.known {
+            Known::Spectra(spectra) => spectra.iter().map(|s| s.lab(View::D65_10)).collect(),
+            Known::Lab { patches, .. } => patches.clone(),
+        };
+        let mut neutrals: Vec<usize> = (0..labs.len())
+            .filter(|i| labs[*i].chroma() < NEUTRAL_BELOW)
+            .collect();
+        neutrals.sort_by(|a, b| labs[*a].l.total_cmp(&labs[*b].l));
+        neutrals
+    }
+
+    /// By how much the patches' Lab in a view may miss the truth because they are
+    /// known in another one: a standard deviation for each of L*, a* and b*.
+    /// None where they are exact.
+    ///
+    /// The figure is the root mean square by which the estimate misses the 24
+    /// published spectra, each left out of it in turn. It says nothing of a chart's own
+    /// spread from its reference.
+    pub fn estimate_sd(&self, view: View) -> Option<[f64; 3]> {
+        match &self.known {
+            Known::Lab { view: own, .. } if *own != view => {
+                let pairs = published_pairs(*own, view);
+                Some(estimate::left_out_sd(*own, view, &pairs))
+            }
+            _ => None,
         }
     }
 }
 
-fn spectra(
-    rows: &[csv::StringRecord],
-    wavelengths: &[(usize, f64)],
-) -> Result<ChartReference, ReferenceError> {
-    let (start, step) = (wavelengths[0].1, wavelengths[1].1 - wavelengths[0].1);
-    let even = wavelengths
-        .windows(2)
-        .all(|pair| (pair[1].1 - pair[0].1 - step).abs() < 1e-6);
-    if !even {
-        return Err(ReferenceError::Columns);
-    }
-    let mut table = Vec::with_capacity(rows.len());
-    for (row, record) in rows.iter().enumerate() {
-        let values: Vec<f64> = wavelengths
-            .iter()
-            .map(|&(i, _)| number(record, row, i))
-            .collect::<Result<_, _>>()?;
-        table.push(values);
-    }
-    let percent = table.iter().flatten().any(|&v| v > 2.0);
-    let unit = if percent { 100.0 } else { 1.0 };
-    let spectra = table
-        .into_iter()
-        .map(|values| Spectrum::new(start, step, values.iter().map(|v| v / unit).collect()))
-        .collect::<Result<_, _>>()?;
-    Ok(ChartReference(Known::Spectra(spectra)))
-}
-
-/// The wavelength that a column's name gives, such as `400` or `nm400`.
-fn wavelength_nm(name: &str) -> Option<f64> {
-    let digits = name.trim_start_matches(|c: char| !c.is_ascii_digit());
-    let nm: f64 = digits.trim_end_matches("nm").trim().parse().ok()?;
-    (300.0..=900.0).contains(&nm).then_some(nm)
-}
-
-fn number(record: &csv::StringRecord, row: usize, column: usize) -> Result<f64, ReferenceError> {
-    let text = record.get(column).unwrap_or("");
-    match text.parse::<f64>() {
-        Ok(value) if value.is_finite() => Ok(value),
-        _ => Err(ReferenceError::Number {
-            row: row + 1,
-            text: text.to_owned(),
-        }),
-    }
+/// The published patches in two views.
+fn published_pairs(one: View, other: View) -> Vec<(Xyz, Xyz)> {
+    let published = ChartReference::published();
+    let pairs = published.xyz(one).into_iter().zip(published.xyz(other));
+    pairs.collect()
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_published_white_is_white_and_the_black_is_black() {
-        let xyz = ChartReference::published().xyz(View::D65_10);
-        assert_eq!(xyz.len(), 24);
-        assert!(xyz[18].y > 85.0 && xyz[23].y < 4.0);
-    }
-
-    #[test]
-    fn lab_of_the_same_view_comes_back() {
-        let white = View::D65_10.white();
-        let labs: Vec<Lab> = ChartReference::published()
-            .xyz(View::D65_10)
-            .iter()
-            .map(|xyz| xyz.to_lab(white))
-            .collect();
-        let mut text = String::from("patch,L,a,b,view\n");
-        for (i, lab) in labs.iter().enumerate() {
-            text += &format!("p{i},{},{},{},D65/10\n", lab.l, lab.a, lab.b);
-        }
-        let own = ChartReference::from_csv(&text).unwrap();
-        for (xyz, lab) in own.xyz(View::D65_10).iter().zip(&labs) {
-            assert!((xyz.to_lab(white).l - lab.l).abs() < 1e-6);
-        }
-    }
-
-    #[test]
-    fn tables_that_are_no_chart_are_named() {
-        assert!(matches!(
-            ChartReference::from_csv("patch,L,a,b\none,1,2,3\n"),
-            Err(ReferenceError::Rows { rows: 1 })
-        ));
-        let rows = "x,1,2\n".repeat(24);
-        assert!(matches!(
-            ChartReference::from_csv(&format!("patch,u,v\n{rows}")),
-            Err(ReferenceError::Columns)
-        ));
-        let rows = "x,1,2,red\n".repeat(24);
-        assert!(matches!(
-            ChartReference::from_csv(&format!("patch,L,a,b\n{rows}")),
-            Err(ReferenceError::Number { row: 1, .. })
-        ));
-    }
-}
+mod tests;

@@ -68,8 +68,8 @@ pub struct ReadArgs {
     /// Outer corners of the patch grid at the brown, the bluish-green, the black and the white patch.
     #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true)]
     pub chart_corners: Option<[photo::Point; 4]>,
-    /// The chart's own reference values (CSV of spectra or Lab).
-    #[arg(long, value_name = "REF.csv")]
+    /// The chart's own reference values: CGATS text or a CSV, of spectra or Lab.
+    #[arg(long, value_name = "FILE")]
     pub chart: Option<PathBuf>,
     /// Light and observer of the answer: D65/10, D65/2, D50/2, A/10 or FL11/10.
     #[arg(long, default_value = "D65/10", value_parser = view)]

@@ -11,6 +11,12 @@ pub enum Background {
     Wood,
     /// A striped tablecloth.
     Stripes,
+    /// A tablecloth in two colours of checks.
+    Checks,
+    /// A thick knitted blanket of a colour.
+    Knit(Box<Reflectance>),
+    /// Dark planks with strong grain.
+    DarkWood,
     /// One surface without any pattern.
     Plain(Box<Reflectance>),
 }
@@ -33,7 +39,14 @@ impl Background {
                 linen(),
                 Reflectance::from_fn(|nm| 0.12 + 0.20 * (-((nm - 470.0) / 60.0).powi(2)).exp()),
             ],
-            Self::Plain(surface) => [(**surface).clone(), (**surface).clone()],
+            Self::Checks => [
+                Reflectance::flat(0.78),
+                Reflectance::from_fn(|nm| 0.05 + 0.5 / (1.0 + (-(nm - 602.0) / 11.0).exp())),
+            ],
+            Self::DarkWood => [brown(0.02, 0.10), brown(0.06, 0.30)],
+            Self::Plain(surface) | Self::Knit(surface) => {
+                [(**surface).clone(), (**surface).clone()]
+            }
         }
     }
 
@@ -43,6 +56,24 @@ impl Background {
         match self {
             Self::Paper => (0.5 + 0.25 * smooth(seed, x * 2.2, y * 2.2), 1.0),
             Self::Wood => wood(seed, x, y),
+            Self::DarkWood => wood(seed ^ 0xDA, 0.6 * x, 0.6 * y),
+            Self::Checks => {
+                const RELIEF: Texture = Texture {
+                    contrast: 0.25,
+                    cloth: crate::Cloth::Weave,
+                    pitch_mm: 1.1,
+                };
+                let dark = |w: f64| f64::from(u8::from(w.rem_euclid(26.0) < 13.0));
+                (0.5 * (dark(x) + dark(y)), RELIEF.at(seed, [x, y]))
+            }
+            Self::Knit(_) => {
+                const RELIEF: Texture = Texture {
+                    contrast: 0.45,
+                    cloth: crate::Cloth::Knit,
+                    pitch_mm: 6.5,
+                };
+                (0.0, RELIEF.at(seed, [x, y]))
+            }
             Self::Stripes => {
                 const RELIEF: Texture = Texture {
                     contrast: 0.3,

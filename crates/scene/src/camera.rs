@@ -1,7 +1,8 @@
 //! Cameras: what the sensor makes of light, and what the camera makes of that.
 
 use crate::{
-    Light, Reflectance, chart_spectra, reflectance::weigh, tables::WEIGHTS_D65_2, wavelengths_nm,
+    Light, Optics, Reflectance, Tone, chart_spectra, lamp, reflectance::weigh,
+    tables::WEIGHTS_D65_2, wavelengths_nm,
 };
 
 /// A bell over the wavelength.
@@ -13,15 +14,6 @@ pub struct Bell {
     pub width_nm: f64,
     /// Height; only ratios matter.
     pub height: f64,
-}
-
-/// How linear light becomes the values of the file.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Tone {
-    /// The curve of sRGB and nothing else.
-    Srgb,
-    /// The same with an S-shaped curve upon it, as telephones do.
-    Phone,
 }
 
 /// Errors of the automatic white balance: factors on the red and blue channel.
@@ -46,6 +38,8 @@ pub struct Camera {
     pub tone: Tone,
     /// Standard deviation of the noise at white, as a share of white.
     pub noise: f64,
+    /// Lens and processing.
+    pub optics: Optics,
 }
 
 impl Camera {
@@ -63,6 +57,7 @@ impl Camera {
             saturation: 1.0,
             tone: Tone::Srgb,
             noise: 0.006,
+            optics: Optics::default(),
         }
     }
 
@@ -124,51 +119,111 @@ impl Camera {
     }
 }
 
+/// Lamps warmer than this are developed with the calibration for incandescent light.
+const WARM_KELVIN: f64 = 3400.0;
+
 /// A camera set to a light: surfaces in, balanced channel values out.
 pub(crate) struct Sensor {
     /// Weights of each wavelength for red, green and blue, white giving 1, 1, 1
     /// (but for the errors of the white balance).
     weights: [[f64; 3]; 36],
+    /// The same under a second light, with the white balance of the first two halves.
+    other: Option<Box<[[f64; 3]; 36]>>,
     /// From balanced channel values to linear sRGB; its rows sum to 1.
     pub(crate) matrix: [[f64; 3]; 3],
 }
 
+/// A surface in the camera's channels, under the one light and under the other.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Seen {
+    one: [f64; 3],
+    other: [f64; 3],
+}
+
+impl Seen {
+    /// The channel values where `share` of the light comes from the other.
+    pub(crate) fn under(&self, share: f64) -> [f64; 3] {
+        [0, 1, 2].map(|k| self.one[k] + share * (self.other[k] - self.one[k]))
+    }
+}
+
 impl Sensor {
-    pub(crate) fn new(camera: &Camera, light: &Light, balance: WhiteBalance) -> Self {
-        let mut weights = balanced(camera, light);
-        // Makers calibrate for daylight and for lamps of incandescence, not for
-        // each light there is.
-        let bench = if *light == Light::A {
-            Light::A
-        } else {
-            Light::D65
+    /// `other` is a second light that is balanced against half of each.
+    pub(crate) fn new(
+        camera: &Camera,
+        light: &Light,
+        other: Option<&Light>,
+        balance: WhiteBalance,
+    ) -> Self {
+        let one = light.power();
+        let (mut weights, mut second) = match other {
+            None => (balanced(camera, &one, &one), None),
+            Some(other) => {
+                let other = other.power();
+                let both = lamp::mix(&one, &other, 0.5);
+                let [one, other] =
+                    [one, other].map(|power| power.map(|v| v / lamp::illuminance(&power)));
+                let weights = balanced(camera, &one, &both);
+                (weights, Some(Box::new(balanced(camera, &other, &both))))
+            }
         };
-        let matrix = calibrate(&balanced(camera, &bench));
-        for row in &mut weights {
+        let matrix = calibrate(&{
+            let bench = bench(light).power();
+            balanced(camera, &bench, &bench)
+        });
+        for row in weights
+            .iter_mut()
+            .chain(second.iter_mut().flat_map(|w| w.iter_mut()))
+        {
             row[0] *= balance.red;
             row[2] *= balance.blue;
         }
         Self {
             weights,
+            other: second,
             matrix: saturate(matrix, camera.saturation),
         }
     }
 
     /// The channel values of a surface in full light; a perfect white gives about 1.
-    pub(crate) fn see(&self, surface: &Reflectance) -> [f64; 3] {
-        weigh(&surface.0, &self.weights)
+    pub(crate) fn see(&self, surface: &Reflectance) -> Seen {
+        let one = weigh(&surface.0, &self.weights);
+        let other = self.other.as_ref().map(|w| weigh(&surface.0, w));
+        Seen {
+            one,
+            other: other.unwrap_or(one),
+        }
+    }
+
+    /// Linear sRGB of a surface in full light, as the camera has it.
+    #[cfg(test)]
+    pub(crate) fn linear(&self, surface: &Reflectance) -> [f64; 3] {
+        apply(&self.matrix, self.see(surface).one)
     }
 }
 
-/// Sensitivity times light, scaled so that each channel sums to 1.
-fn balanced(camera: &Camera, light: &Light) -> [[f64; 3]; 36] {
+/// The light for which the maker calibrated: daylight or an incandescent lamp,
+/// not each light there is.
+fn bench(light: &Light) -> Light {
+    let is_warm = match light {
+        Light::A => true,
+        Light::D65 | Light::D50 | Light::Fl2 | Light::Led | Light::Other(_) => false,
+        _ => light.kelvin() < WARM_KELVIN,
+    };
+    if is_warm { Light::A } else { Light::D65 }
+}
+
+/// Sensitivity times light, scaled so that each channel of a perfect white is 1
+/// under the light `white`.
+fn balanced(camera: &Camera, light: &[f64; 36], white: &[f64; 36]) -> [[f64; 3]; 36] {
     let mut weights = [[0.0; 3]; 36];
     let mut sums = [0.0; 3];
-    for ((row, nm), power) in weights.iter_mut().zip(wavelengths_nm()).zip(light.power()) {
+    for (i, (row, nm)) in weights.iter_mut().zip(wavelengths_nm()).enumerate() {
         for (k, bells) in camera.channels.iter().enumerate() {
             let at = |b: &Bell| b.height * (-0.5 * ((nm - b.peak_nm) / b.width_nm).powi(2)).exp();
-            row[k] = power * bells.iter().map(at).sum::<f64>();
-            sums[k] += row[k];
+            let sensitivity = bells.iter().map(at).sum::<f64>();
+            row[k] = light[i] * sensitivity;
+            sums[k] += white[i] * sensitivity;
         }
     }
     weights.map(|row| [0, 1, 2].map(|k| row[k] / sums[k]))

@@ -17,7 +17,7 @@ pub(crate) struct Developer {
     width: u64,
     greyscale: bool,
     matrix: [[f64; 3]; 3],
-    curve: Vec<u8>,
+    curve: Vec<[u8; 3]>,
 }
 
 impl Developer {
@@ -37,20 +37,24 @@ impl Developer {
         }
     }
 
-    /// The file's values for a pixel, from its channel values.
-    pub(crate) fn pixel(&self, x: usize, y: usize, channels: [f64; 3]) -> [u8; 3] {
+    /// The file's values for a pixel, from its channel values and the factor of
+    /// the local tone mapping.
+    pub(crate) fn pixel(&self, x: usize, y: usize, channels: [f64; 3], gain: f64) -> [u8; 3] {
         let place = (y as u64 * self.width + x as u64) * 3;
         let noisy = [0, 1, 2].map(|k: usize| {
             // The variance grows with the light, as photons arrive by chance; a
             // fiftieth of it is there in the dark.
             let deviation = self.noise * (channels[k].max(0.0) + 0.02).sqrt();
-            (channels[k] + deviation * bell(self.seed, place + k as u64)).min(1.0)
+            (channels[k] + deviation * bell(self.seed, place + k as u64)).min(1.0) * gain
         });
         let mut linear = apply(&self.matrix, noisy);
         if self.greyscale {
             linear = [0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]; 3];
         }
-        linear.map(|v| self.curve[(v.clamp(0.0, 1.0) * (STEPS - 1) as f64 + 0.5) as usize])
+        [0, 1, 2].map(|k: usize| {
+            let step = (linear[k].clamp(0.0, 1.0) * (STEPS - 1) as f64 + 0.5) as usize;
+            self.curve[step][k]
+        })
     }
 }
 
@@ -63,21 +67,11 @@ const SRGB_TO_P3: [[f64; 3]; 3] = [
     [0.017_083, 0.072_397, 0.910_52],
 ];
 
-/// The tone curve as a table over linear light.
-fn curve(tone: Tone) -> Vec<u8> {
-    let value = |i: usize| {
+/// The tone curve of red, green and blue as a table over linear light.
+fn curve(tone: Tone) -> Vec<[u8; 3]> {
+    let values = |i: usize| {
         let linear = i as f64 / (STEPS - 1) as f64;
-        // IEC 61966-2-1.
-        let plain = if linear <= 0.003_130_8 {
-            12.92 * linear
-        } else {
-            1.055 * linear.powf(1.0 / 2.4) - 0.055
-        };
-        let toned = match tone {
-            Tone::Srgb => plain,
-            Tone::Phone => plain + 0.35 * (plain * plain * (3.0 - 2.0 * plain) - plain),
-        };
-        (toned * 255.0).round() as u8
+        [0, 1, 2].map(|channel| (tone.encode(linear, channel) * 255.0).round() as u8)
     };
-    (0..STEPS).map(value).collect()
+    (0..STEPS).map(values).collect()
 }

@@ -1,7 +1,11 @@
 //! What lies at each point of the table, in the camera's channels.
 
 use crate::{
-    Background, Chart, Glare, Scene, Texture, camera::Sensor, chart_spectra, hash::smooth,
+    Background, Chart, Glare, Piece, Scene, Texture, Wet,
+    camera::{Seen, Sensor},
+    chart_spectra,
+    hash::smooth,
+    resist::{self, Laid},
 };
 
 /// How far a shadow reaches beyond the edge of what casts it, mm.
@@ -11,8 +15,8 @@ const SHADOW_MM: f64 = 2.2;
 pub(crate) struct Ground<'a> {
     seed: u64,
     background: &'a Background,
-    underlay: [[f64; 3]; 2],
-    patches: [[f64; 3]; 24],
+    underlay: [Seen; 2],
+    patches: [Seen; 24],
     things: Vec<Thing<'a>>,
     glare: Option<Glare>,
 }
@@ -22,13 +26,55 @@ struct Thing<'a> {
     outline: Vec<[f64; 2]>,
     /// Left, top, right and bottom, mm.
     bounds: [f64; 4],
-    face: [f64; 3],
+    face: Seen,
     kind: Kind<'a>,
 }
 
 enum Kind<'a> {
-    Cloth { texture: Texture, seed: u64 },
+    Cloth(Box<Surface<'a>>),
     Board(&'a Chart),
+}
+
+/// The face of a cloth.
+struct Surface<'a> {
+    texture: Texture,
+    seed: u64,
+    wet: Option<Wet>,
+    /// The pattern, and its shades from pale to deep.
+    pattern: Option<(Laid<'a>, Vec<Seen>)>,
+}
+
+impl<'a> Surface<'a> {
+    fn new(piece: &'a Piece, sensor: &Sensor, seed: u64) -> Self {
+        let shades = |dyed| {
+            let shades = resist::shades(dyed).into_iter();
+            shades
+                .map(|shade| sensor.see(&piece.body(&shade)))
+                .collect()
+        };
+        let pattern = Laid::new(piece).zip(piece.resist.as_deref().map(shades));
+        Self {
+            texture: piece.texture,
+            seed,
+            wet: piece.wet,
+            pattern,
+        }
+    }
+
+    /// The channel values at a point (mm) of a cloth that is even but for this.
+    fn at(&self, even: Seen, point: [f64; 2], share: f64) -> [f64; 3] {
+        let relief = self.texture.at(self.seed, point);
+        let dyed = match &self.pattern {
+            None => even.under(share),
+            Some((laid, shades)) => {
+                let (step, part) = resist::step(laid.depth(point));
+                let [pale, deep] = [step, step + 1].map(|i| shades[i].under(share));
+                [0, 1, 2].map(|k| pale[k] + part * (deep[k] - pale[k]))
+            }
+        };
+        let sparkle = self.wet.map_or(0.0, |wet| wet.sparkle(self.seed, point));
+        dyed.map(|value| value * relief + sparkle)
+    }
 }
 
 impl<'a> Ground<'a> {
@@ -40,13 +86,13 @@ impl<'a> Ground<'a> {
             Thing::new(outline, face, Kind::Board(chart))
         });
         let cloths = scene.pieces.iter().enumerate().map(|(i, piece)| {
-            let face = sensor.see(&piece.reflectance);
+            let face = sensor.see(&piece.body(&piece.reflectance));
             let seed = crate::hash::mix(scene.seed, i as u64 + 1);
-            let texture = piece.texture;
+            let surface = Surface::new(piece, sensor, seed);
             Thing::new(
                 piece.outline_mm.clone(),
                 face,
-                Kind::Cloth { texture, seed },
+                Kind::Cloth(Box::new(surface)),
             )
         });
         Self {
@@ -69,8 +115,9 @@ impl<'a> Ground<'a> {
             .rposition(|thing| thing.may_reach(point, SHADOW_MM + PIXEL_MM))
     }
 
-    /// The channel values at a point (mm), given what is near.
-    pub(crate) fn at(&self, near: Option<usize>, point: [f64; 2]) -> [f64; 3] {
+    /// The channel values at a point (mm), given what is near and which share of
+    /// the light comes from the second.
+    pub(crate) fn at(&self, near: Option<usize>, point: [f64; 2], lit: f64) -> [f64; 3] {
         let mut shade: f64 = 1.0;
         let mut seen = None;
         for thing in near
@@ -82,7 +129,7 @@ impl<'a> Ground<'a> {
             }
             let beyond = thing.beyond(point);
             if beyond <= 0.0 {
-                seen = Some(self.face(thing, point));
+                seen = Some(face(thing, &self.patches, point, lit));
                 break;
             } else if beyond < SHADOW_MM {
                 shade = shade.min(1.0 - 0.42 * (1.0 - beyond / SHADOW_MM).powi(2));
@@ -90,7 +137,7 @@ impl<'a> Ground<'a> {
         }
         let mut seen = seen.unwrap_or_else(|| {
             let (share, relief) = self.background.at(self.seed, point);
-            let [first, second] = &self.underlay;
+            let [first, second] = self.underlay.map(|seen| seen.under(lit));
             [0, 1, 2].map(|k| shade * relief * (first[k] + share * (second[k] - first[k])))
         });
         if let Some(glare) = self.glare {
@@ -100,22 +147,21 @@ impl<'a> Ground<'a> {
         }
         seen
     }
+}
 
-    fn face(&self, thing: &Thing, point: [f64; 2]) -> [f64; 3] {
-        match thing.kind {
-            Kind::Board(chart) => chart
-                .patch_at(point)
-                .map_or(thing.face, |patch| self.patches[patch]),
-            Kind::Cloth { texture, seed } => {
-                let relief = texture.at(seed, point);
-                thing.face.map(|value| value * relief)
-            }
+/// The channel values at a point (mm) of a thing.
+fn face(thing: &Thing, patches: &[Seen; 24], point: [f64; 2], lit: f64) -> [f64; 3] {
+    match &thing.kind {
+        Kind::Board(chart) => {
+            let patch = chart.patch_at(point).map(|patch| patches[patch]);
+            patch.unwrap_or(thing.face).under(lit)
         }
+        Kind::Cloth(surface) => surface.at(thing.face, point, lit),
     }
 }
 
 impl<'a> Thing<'a> {
-    fn new(outline: Vec<[f64; 2]>, face: [f64; 3], kind: Kind<'a>) -> Self {
+    fn new(outline: Vec<[f64; 2]>, face: Seen, kind: Kind<'a>) -> Self {
         let side = |k: usize, pick: fn(f64, f64) -> f64, start: f64| {
             outline.iter().map(|p| p[k]).fold(start, pick)
         };
@@ -157,8 +203,9 @@ impl<'a> Thing<'a> {
         }
         let edge = nearest.sqrt();
         let beyond = if inside { -edge } else { edge };
-        match self.kind {
-            Kind::Cloth { seed, .. } if edge < 1.0 => {
+        match &self.kind {
+            Kind::Cloth(surface) if edge < 1.0 => {
+                let seed = surface.seed;
                 beyond
                     + 0.22 * smooth(seed ^ 0xED, x * 1.4, y * 1.4)
                     + 0.3 * smooth(seed, x / 9.0, y / 9.0)

@@ -1,6 +1,6 @@
 //! The light on the table.
 
-use crate::tables;
+use crate::{lamp, tables};
 
 /// A light by its spectrum.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,11 +15,53 @@ pub enum Light {
     Fl2,
     /// A white diode: a blue peak and a broad phosphor hump (invented).
     Led,
+    /// Daylight of a correlated colour temperature of 4000 to 10,000 K.
+    Daylight {
+        /// Correlated colour temperature, K.
+        kelvin: f64,
+    },
+    /// A fluorescent lamp of three narrow bands, the CIE's FL11.
+    ThreeBand,
+    /// Three narrow diodes, red, green and blue (invented).
+    RgbDiodes,
+    /// A white diode: a narrow blue pump and a broad phosphor (invented).
+    WhiteDiode {
+        /// Correlated colour temperature, 2500 to 7000 K.
+        kelvin: f64,
+    },
+    /// Two lights at once, as a window and a lamp.
+    Mixed(Box<Mixed>),
     /// Any relative power at 380, 390, ... 730 nm.
     Other(Box<[f64; 36]>),
 }
 
+/// Two lights falling on the same table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mixed {
+    /// The one.
+    pub first: Light,
+    /// The other.
+    pub second: Light,
+    /// Share of the illuminance that comes from the second, 0 to 1.
+    pub second_share: f64,
+}
+
 impl Light {
+    /// Two lights at once; `second_share` (0 to 1) of the illuminance is the second's.
+    pub fn mixed(first: Self, second: Self, second_share: f64) -> Self {
+        Self::Mixed(Box::new(Mixed {
+            first,
+            second,
+            second_share,
+        }))
+    }
+
+    /// Correlated colour temperature, K, by McCamy's formula; good to about 1 %
+    /// from 2500 to 10,000 K for lights near white.
+    pub fn kelvin(&self) -> f64 {
+        lamp::kelvin(&self.power())
+    }
+
     /// Relative power at 380, 390, ... 730 nm; only ratios matter.
     pub fn power(&self) -> [f64; 36] {
         match self {
@@ -28,6 +70,15 @@ impl Light {
             Self::A => tables::A,
             Self::Fl2 => tables::FL2,
             Self::Led => diode(),
+            Self::Daylight { kelvin } => lamp::daylight(*kelvin),
+            Self::ThreeBand => lamp::three_band(),
+            Self::RgbDiodes => lamp::rgb_diodes(),
+            Self::WhiteDiode { kelvin } => lamp::white_diode(*kelvin),
+            Self::Mixed(mixed) => lamp::mix(
+                &mixed.first.power(),
+                &mixed.second.power(),
+                mixed.second_share,
+            ),
             Self::Other(power) => **power,
         }
     }
@@ -60,6 +111,14 @@ impl Gradient {
         let along = (point[0] - size[0] / 2.0) * cos + (point[1] - size[1] / 2.0) * sin;
         1.0 + self.share * along / reach
     }
+}
+
+/// How far a point of a photo of the given size (px) lies along a direction: -0.5
+/// at the edge it leaves to 0.5 at the edge it goes to.
+pub(crate) fn along(towards_deg: f64, point: [f64; 2], size: [f64; 2]) -> f64 {
+    let (sin, cos) = towards_deg.to_radians().sin_cos();
+    let reach = size[0] * cos.abs() + size[1] * sin.abs();
+    ((point[0] - size[0] / 2.0) * cos + (point[1] - size[1] / 2.0) * sin) / reach
 }
 
 /// A mirror-like shine: white light added in a soft round spot.

@@ -1,18 +1,22 @@
 //! A dyed piece on the table.
 
-use crate::{Reflectance, Texture};
+use crate::{Reflectance, ResistDyed, Texture, Wet, resist::Laid};
 
 /// A dyed piece, lying flat on the table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Piece {
     /// Its code, given back in the truth.
     pub id: String,
-    /// What its whole face sends back on average.
+    /// What its whole face sends back on average, when dry.
     pub reflectance: Reflectance,
     /// Its outline on the table, mm, x right and y down from the table's middle.
     pub outline_mm: Vec<[f64; 2]>,
     /// The relief of its cloth.
     pub texture: Texture,
+    /// Its pattern, where it is resist-dyed; set it by [`Piece::resisted`].
+    pub resist: Option<Box<ResistDyed>>,
+    /// Water on it.
+    pub wet: Option<Wet>,
 }
 
 impl Piece {
@@ -29,6 +33,27 @@ impl Piece {
                 [x - half, y + half],
             ],
             texture: Texture::default(),
+            resist: None,
+            wet: None,
+        }
+    }
+
+    /// The piece with a pattern of pale and deep, its reflectance their mean well
+    /// inside the edge.
+    pub fn resisted(mut self, dyed: ResistDyed) -> Self {
+        self.resist = Some(Box::new(dyed));
+        if let Some(laid) = Laid::new(&self) {
+            let (mean, _) = laid.truth(&self);
+            self.reflectance = mean;
+        }
+        self
+    }
+
+    /// The piece with water on it.
+    pub fn wetted(self, wet: Wet) -> Self {
+        Self {
+            wet: Some(wet),
+            ..self
         }
     }
 
@@ -66,6 +91,11 @@ impl Piece {
         pieces.into_iter().enumerate().map(lay).collect()
     }
 
+    /// A shade of it as wet as it is.
+    pub(crate) fn body(&self, dry: &Reflectance) -> Reflectance {
+        self.wet.map_or_else(|| dry.clone(), |wet| wet.body(dry))
+    }
+
     /// The mean of its corners, mm.
     pub(crate) fn middle_mm(&self) -> [f64; 2] {
         let n = self.outline_mm.len().max(1) as f64;
@@ -79,4 +109,14 @@ impl Piece {
         let inwards = |p: &[f64; 2]| [0, 1].map(|k| m[k] + 0.7 * (p[k] - m[k]));
         self.outline_mm.iter().map(inwards).collect()
     }
+}
+
+/// Whether a polygon holds a point.
+pub(crate) fn holds(polygon: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
+    let n = polygon.len();
+    (0..n).fold(false, |inside, i| {
+        let ([ax, ay], [bx, by]) = (polygon[i], polygon[(i + 1) % n]);
+        let crosses = (ay > y) != (by > y) && x < ax + (y - ay) / (by - ay) * (bx - ax);
+        inside != crosses
+    })
 }

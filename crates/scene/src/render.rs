@@ -1,8 +1,8 @@
 //! Taking the photograph.
 
 use crate::{
-    PieceTruth, Scene, Truth, camera::Sensor, develop::Developer, ground::Ground,
-    viewpoint::Projection,
+    PieceTruth, Scene, Truth, camera::Sensor, develop::Developer, finish::finish, ground::Ground,
+    hand::HandShape, local_tone::Gains, optics::Barrel, resist::Laid, viewpoint::Projection,
 };
 
 /// What a perfect white gives in the middle of the photo, as a share of full scale.
@@ -39,28 +39,51 @@ pub fn render(scene: &Scene) -> Rendered {
         scene.height_px
     );
     let size = sides.map(f64::from);
-    let mut projection = scene.viewpoint.fit(&content(scene), size);
-    if scene.flaws.mirrored {
-        projection = projection.mirrored(size[0]);
-    }
-    let sensor = Sensor::new(&scene.camera, &scene.light, scene.white_balance);
-    let taking = Taking {
+    let projection = projection(scene);
+    let other = scene
+        .flaws
+        .second_light
+        .as_ref()
+        .map(|second| &second.light);
+    let sensor = Sensor::new(&scene.camera, &scene.light, other, scene.white_balance);
+    let hand = |hand| HandShape::new(hand, size, sensor.see(&hand.skin));
+    let mut taking = Taking {
         scene,
         projection,
         ground: Ground::new(scene, &sensor),
         developer: Developer::new(scene, &sensor),
         kernel: kernel(LENS_BLUR_PX.hypot(scene.flaws.blur_px)),
         level: WHITE_LEVEL * scene.exposure_stops.exp2(),
+        hands: scene.flaws.hands.iter().map(hand).collect(),
+        gains: None,
     };
+    taking.gains = scene.flaws.local_tone.map(|tone| {
+        Gains::new(tone, size, |point| {
+            taking.light_at(point[0] - 0.5, point[1] - 0.5)[1]
+        })
+    });
     let (width, height) = (scene.width_px as usize, scene.height_px as usize);
-    let rgb = taking.pixels(width, height);
+    let mut rgb = taking.pixels(width, height);
+    finish(&mut rgb, width, scene.camera.optics);
     let jpeg = scene.jpeg.write(width, height, &rgb, &scene.camera.name);
     let truth = truth(scene, projection);
     Rendered { jpeg, truth }
 }
 
+/// The way from table to photo.
+pub(crate) fn projection(scene: &Scene) -> Projection {
+    let size = [scene.width_px, scene.height_px].map(f64::from);
+    let straight = scene.viewpoint.fit(&content(scene), size);
+    let turned = if scene.flaws.mirrored {
+        straight.mirrored(size[0])
+    } else {
+        straight
+    };
+    turned.through(Barrel::new(scene.camera.optics.barrel, size))
+}
+
 /// Every point (mm) that has to be in the photo.
-fn content(scene: &Scene) -> Vec<[f64; 2]> {
+pub(crate) fn content(scene: &Scene) -> Vec<[f64; 2]> {
     let charts = scene.chart.iter().chain(&scene.flaws.second_chart);
     charts
         .flat_map(|chart| chart.corners_mm(chart.margin_mm))
@@ -69,14 +92,19 @@ fn content(scene: &Scene) -> Vec<[f64; 2]> {
 }
 
 fn truth(scene: &Scene, projection: Projection) -> Truth {
-    let piece = |piece: &crate::Piece| PieceTruth {
-        id: piece.id.clone(),
-        polygon: piece
-            .inner_mm()
-            .into_iter()
-            .map(|point| projection.to_photo(point))
-            .collect(),
-        lab_d65_10: piece.reflectance.lab_d65_10(),
+    let piece = |piece: &crate::Piece| {
+        let resist = Laid::new(piece).map(|laid| laid.truth(piece));
+        let mean = resist.as_ref().map_or(&piece.reflectance, |(mean, _)| mean);
+        PieceTruth {
+            id: piece.id.clone(),
+            polygon: piece
+                .inner_mm()
+                .into_iter()
+                .map(|point| projection.to_photo(point))
+                .collect(),
+            lab_d65_10: mean.lab_d65_10(),
+            parts: resist.as_ref().map(|(_, parts)| *parts),
+        }
     };
     let corners = |chart: &crate::Chart| chart.corners_mm(0.0).map(|p| projection.to_photo(p));
     Truth {
@@ -95,6 +123,8 @@ struct Taking<'a> {
     developer: Developer,
     kernel: Vec<f64>,
     level: f64,
+    hands: Vec<HandShape>,
+    gains: Option<Gains>,
 }
 
 impl Taking<'_> {
@@ -131,7 +161,9 @@ impl Taking<'_> {
                         sum[k] += weight * source[x][k];
                     }
                 }
-                pixel.copy_from_slice(&self.developer.pixel(x, top + row, sum));
+                let middle = [x as f64 + 0.5, (top + row) as f64 + 0.5];
+                let gain = self.gains.as_ref().map_or(1.0, |gains| gains.at(middle));
+                pixel.copy_from_slice(&self.developer.pixel(x, top + row, sum, gain));
             }
         }
     }
@@ -170,16 +202,31 @@ impl Taking<'_> {
         } else {
             &PLACES[..2]
         };
+        let size = [self.scene.width_px, self.scene.height_px].map(f64::from);
+        let flaws = &self.scene.flaws;
+        let lit = flaws
+            .second_light
+            .as_ref()
+            .map_or(0.0, |second| second.share(middle, size));
         let mut sum = [0.0; 3];
         for place in places {
-            let point = self.projection.to_table([x + place[0], y + place[1]]);
-            let seen = self.ground.at(near, point);
+            let pixel = [x + place[0], y + place[1]];
+            let hand = self.hands.iter().find_map(|hand| hand.at(pixel, lit));
+            let seen = hand.unwrap_or_else(|| {
+                let point = self.projection.to_table(pixel);
+                self.ground.at(near, point, lit)
+            });
             for k in 0..3 {
                 sum[k] += seen[k];
             }
         }
-        let size = [self.scene.width_px, self.scene.height_px].map(f64::from);
-        let light = self.level * self.scene.gradient.at(middle, size) / places.len() as f64;
+        let mut light = self.level * self.scene.gradient.at(middle, size) / places.len() as f64;
+        light *= self.scene.camera.optics.transmitted(middle, size);
+        if flaws.near_lamp.is_some() || flaws.shadow.is_some() {
+            let point = self.projection.to_table(middle);
+            light *= flaws.near_lamp.map_or(1.0, |lamp| lamp.at(point));
+            light *= flaws.shadow.map_or(1.0, |shadow| shadow.at(point));
+        }
         sum.map(|value| value * light)
     }
 }

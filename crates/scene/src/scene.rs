@@ -1,7 +1,8 @@
 //! Everything that stands before and inside the camera.
 
 use crate::{
-    Background, Camera, Chart, Glare, Gradient, Jpeg, Light, Piece, Viewpoint, WhiteBalance,
+    Background, Camera, Chart, Difficulty, Flaws, Gradient, Jpeg, Light, Piece, Viewpoint,
+    WhiteBalance,
 };
 
 /// A photograph to be rendered.
@@ -35,6 +36,8 @@ pub struct Scene {
     pub jpeg: Jpeg,
     /// What went wrong on purpose.
     pub flaws: Flaws,
+    /// Within which bounds [`Scene::relaid`] draws anew.
+    pub difficulty: Difficulty,
     /// The seed of noise, grain and yarns.
     pub seed: u64,
 }
@@ -62,22 +65,8 @@ impl Default for Scene {
             exposure_stops: 0.0,
             jpeg: Jpeg::default(),
             flaws: Flaws::default(),
+            difficulty: Difficulty::Medium,
             seed: 1,
         }
     }
-}
-
-/// Flaws put in on purpose, to see that a reader notices. None by default.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Flaws {
-    /// Standard deviation of a blur beyond the lens's own, px.
-    pub blur_px: f64,
-    /// A shine on the table.
-    pub glare: Option<Glare>,
-    /// The photo seen in a mirror.
-    pub mirrored: bool,
-    /// Colours thrown away.
-    pub greyscale: bool,
-    /// A second chart on the table.
-    pub second_chart: Option<Chart>,
 }

@@ -24,4 +24,18 @@ pub struct PieceTruth {
     pub polygon: Vec<[f64; 2]>,
     /// Its colour: CIELAB under D65, 10 degree observer.
     pub lab_d65_10: [f64; 3],
+    /// Its pale and deep areas, where it is resist-dyed; the colour above is then
+    /// that of the mean light from the area.
+    pub parts: Option<PieceParts>,
+}
+
+/// The truth about a resist-dyed piece, over the area of [`PieceTruth::polygon`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PieceParts {
+    /// Colour where the dye was kept away: CIELAB under D65, 10 degree observer.
+    pub pale_lab: [f64; 3],
+    /// Colour where it was not, likewise.
+    pub deep_lab: [f64; 3],
+    /// Share of the area that is deep, 0 to 1; a border counts by how deep it is.
+    pub deep_share: f64,
 }

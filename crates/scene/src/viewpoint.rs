@@ -1,5 +1,7 @@
 //! Where the camera stands, and where the table lands in the photo.
 
+use crate::optics::Barrel;
+
 /// The camera above the table. Its distance follows from what has to fit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Viewpoint {
@@ -36,6 +38,7 @@ impl Default for Viewpoint {
 pub(crate) struct Projection {
     to_photo: [[f64; 3]; 3],
     to_table: [[f64; 3]; 3],
+    barrel: Option<Barrel>,
 }
 
 impl Viewpoint {
@@ -91,6 +94,7 @@ impl Viewpoint {
         Projection {
             to_photo,
             to_table: adjugate(&to_photo),
+            barrel: None,
         }
     }
 }
@@ -98,12 +102,14 @@ impl Viewpoint {
 impl Projection {
     /// Where a point of the table (mm) lies in the photo (px).
     pub(crate) fn to_photo(self, point: [f64; 2]) -> [f64; 2] {
-        map(&self.to_photo, point)
+        let straight = map(&self.to_photo, point);
+        self.barrel.map_or(straight, |lens| lens.bent(straight))
     }
 
     /// The point of the table (mm) seen at a place of the photo (px).
     pub(crate) fn to_table(self, pixel: [f64; 2]) -> [f64; 2] {
-        map(&self.to_table, pixel)
+        let straight = self.barrel.map_or(pixel, |lens| lens.straight(pixel));
+        map(&self.to_table, straight)
     }
 
     /// The same photo seen in a mirror, `width` px wide.
@@ -113,7 +119,13 @@ impl Projection {
         Self {
             to_photo,
             to_table: adjugate(&to_photo),
+            ..self
         }
+    }
+
+    /// The same photo through a lens that bends lines.
+    pub(crate) fn through(self, barrel: Option<Barrel>) -> Self {
+        Self { barrel, ..self }
     }
 }
 

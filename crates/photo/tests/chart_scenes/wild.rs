@@ -85,6 +85,7 @@ pub fn wild(seed: u64, longest_px: u32) -> Scene {
             ..Flaws::default()
         },
         seed,
+        ..Scene::default()
     }
 }
 

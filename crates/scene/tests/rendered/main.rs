@@ -3,3 +3,4 @@
 mod decode;
 mod file;
 mod photograph;
+mod wild;

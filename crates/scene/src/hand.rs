@@ -33,7 +33,7 @@ impl HandShape {
                 edge[1] + along * sin + across * cos,
             ]
         };
-        let radius = 0.105;
+        let radius = 0.112;
         let mut strokes: Vec<Stroke> = FINGERS
             .iter()
             .map(|[across, short]| Stroke {
@@ -44,8 +44,8 @@ impl HandShape {
             .collect();
         strokes.push(Stroke {
             from: place(0.0, 3.0),
-            to: place(0.0, 1.4),
-            radius: 0.48 * palm,
+            to: place(0.0, 1.22),
+            radius: 0.5 * palm,
         });
         let side = |k: usize, sign: f64| {
             let ends = strokes

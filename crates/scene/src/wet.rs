@@ -29,14 +29,17 @@ impl Wet {
     /// Light mirrored at a point (mm) of a cloth.
     pub(crate) fn sparkle(self, seed: u64, [x, y]: [f64; 2]) -> f64 {
         /// Standard deviation of the bumps, from that of the smooth noise.
-        const DEVIATION: f64 = 0.317;
-        let bumps = 0.65 * smooth(seed ^ 0x3A, x / 0.9, y / 0.9)
-            + 0.35 * smooth(seed ^ 0x3B, x / 4.0, y / 4.0);
+        const DEVIATION: f64 = 0.27;
+        // Three lattices at odd angles, or the sparks would stand in rows.
+        let (u, v) = (0.8 * x - 0.6 * y, 0.6 * x + 0.8 * y);
+        let bumps = 0.45 * smooth(seed ^ 0x3A, x / 0.45, y / 0.45)
+            + 0.35 * smooth(seed ^ 0x3B, u / 0.55, v / 0.55)
+            + 0.3 * smooth(seed ^ 0x3C, u / 5.0, v / 5.0);
         // The bumps are nearly normal; the logistic distribution's quantile, scaled
         // by 1.702, lies close to the normal one's.
         let share = self.sparkle_share.clamp(0.001, 0.999);
         let edge = DEVIATION * ((1.0 - share) / share).ln() / 1.702;
-        self.strength * ((bumps - edge) / 0.12 + 0.5).clamp(0.0, 1.0)
+        self.strength * ((bumps - edge) / 0.3 + 0.5).clamp(0.0, 1.0)
     }
 }
 

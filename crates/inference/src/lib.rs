@@ -1,8 +1,9 @@
 //! What follows from a few numbers, and how surely.
 //!
 //! In: means and scatter, the difference of two means with its interval,
-//! equivalence by two one-sided tests, exact permutation, and the length of a
-//! mean vector with an interval that holds when the true length is 0. Out: what
+//! equivalence by two one-sided tests, exact permutation, the length of a mean
+//! vector with an interval that holds when the true length is 0, the parts of a
+//! variance by occasion, and the power of a test. Out: what
 //! the numbers stand for, files, chance itself (nothing here draws at random).
 //! Start with [`mean_difference::welch`] and [`length::Length`].
 //!
@@ -20,7 +21,9 @@ mod error;
 mod interval;
 pub mod length;
 pub mod mean_difference;
+pub mod occasion;
 pub mod permutation;
+pub mod power;
 pub mod quantile;
 pub mod scatter;
 pub mod summary;

@@ -1,6 +1,6 @@
 //! Quantiles and tails of the usual distributions.
 
-use statrs::distribution::{ContinuousCDF, Normal, StudentsT};
+use statrs::distribution::{ChiSquared, ContinuousCDF, FisherSnedecor, Normal, StudentsT};
 
 /// Degrees of freedom above which Student's t is the normal for all purposes.
 const NORMAL_ABOVE_DF: f64 = 1e7;
@@ -32,6 +32,28 @@ pub fn student_above(value: f64, df: f64) -> f64 {
         Some(t) => t.sf(value),
         None => Normal::standard().sf(value),
     }
+}
+
+/// The value below which chi-square with `df` (> 0) falls with probability `p`.
+///
+/// ```
+/// assert_eq!(format!("{:.4}", inference::quantile::chi_square(0.95, 3.0)), "7.8147");
+/// ```
+pub fn chi_square(p: f64, df: f64) -> f64 {
+    ChiSquared::new(df).map_or(f64::NAN, |chi_square| chi_square.inverse_cdf(p))
+}
+
+/// The value below which F with `above` and `below` degrees of freedom (> 0)
+/// falls with probability `p`.
+///
+/// ```
+/// assert_eq!(format!("{:.4}", inference::quantile::fisher(0.95, 3.0, 10.0)), "3.7083");
+/// ```
+pub fn fisher(p: f64, above: f64, below: f64) -> f64 {
+    if below > NORMAL_ABOVE_DF {
+        return chi_square(p, above) / above;
+    }
+    FisherSnedecor::new(above, below).map_or(f64::NAN, |f| f.inverse_cdf(p))
 }
 
 fn t(df: f64) -> Option<StudentsT> {

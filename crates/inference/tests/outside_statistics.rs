@@ -2,7 +2,14 @@
 //! The figures are in `reference/statistics/check_statistics.csv`, whose last
 //! column names the source of each.
 
-use inference::{equivalence, mean_difference, permutation, summary::Summary};
+use inference::{
+    equivalence, mean_difference,
+    occasion::{Look, Occasions},
+    permutation,
+    power::Test,
+    summary::Summary,
+};
+use nalgebra::{Matrix3, Vector3};
 use std::{collections::HashMap, path::PathBuf};
 
 fn file(name: &str) -> PathBuf {
@@ -37,8 +44,13 @@ fn arms(name: &str) -> (Vec<f64>, Vec<f64>) {
 }
 
 fn near(found: f64, set: &str, quantity: &str) {
+    within(1e-9, found, set, quantity);
+}
+
+/// Agrees to that share of the figure.
+fn within(share: f64, found: f64, set: &str, quantity: &str) {
     let expected = figures()[&(set.to_owned(), quantity.to_owned())];
-    let allowed = 1e-9 * expected.abs().max(1e-3);
+    let allowed = share * expected.abs().max(1e-3);
     assert!(
         (found - expected).abs() < allowed,
         "{set} {quantity}: {found} is not {expected}"
@@ -103,5 +115,77 @@ fn permutation_agrees_with_the_reference_library() {
         let high: Vec<f64> = (0..n).map(|v| f64::from(v) + 100.0).collect();
         let found = permutation::mean_difference(&low, &high).unwrap();
         near(found.p(), "permutation", &format!("smallest_p_{n}v{n}"));
+    }
+}
+
+fn looks(name: &str) -> Occasions {
+    let mut reader = csv::Reader::from_path(file(name)).expect("a table of values");
+    let looks: Vec<Look> = reader
+        .deserialize::<(usize, usize, f64)>()
+        .map(|row| {
+            let (occasion, subject, value) = row.expect("occasion, subject, value");
+            Look {
+                occasion,
+                subject,
+                value: Vector3::new(value, 0.0, 0.0),
+            }
+        })
+        .collect();
+    Occasions::of(&looks).expect("enough looks")
+}
+
+#[test]
+fn scatter_by_occasions_agrees_with_projections() {
+    let along = Matrix3::from_diagonal(&Vector3::new(1.0, 0.0, 0.0));
+    for (file, set) in [
+        ("data_judges.csv", "occasions_judges"),
+        ("data_occasions.csv", "occasions_holes"),
+    ] {
+        let found = looks(file);
+        let rest = found.within_part(&along);
+        near(rest.variance, set, "within");
+        near(rest.df, set, "within_df");
+        near(found.within_df() as f64, set, "within_df");
+        near(found.between_df() as f64, set, "between_df");
+        near(found.between()[(0, 0)], set, "between");
+        near(found.between_part(&along).variance, set, "between");
+        within(1e-6, rest.interval(0.95).low, set, "within_sd_low");
+        within(1e-6, rest.interval(0.95).high, set, "within_sd_high");
+    }
+}
+
+/// Published: Shrout and Fleiss 1979, table 3: mean squares 32.49 and 1.02.
+#[test]
+fn scatter_by_occasions_agrees_with_a_published_table_and_restricted_likelihood() {
+    let found = looks("data_judges.csv");
+    let (rest, between) = (found.within()[(0, 0)], found.between()[(0, 0)]);
+    assert_eq!(format!("{rest:.2}"), "1.02");
+    assert_eq!(format!("{:.2}", rest + 6.0 * between), "32.49");
+    within(1e-3, rest, "occasions_judges_reml", "within");
+    within(1e-3, between, "occasions_judges_reml", "between");
+}
+
+#[test]
+fn power_agrees_with_the_reference_library() {
+    for (d, n) in [(2.0, 3), (2.0, 4), (2.0, 5), (2.0, 6), (0.5, 20), (1.2, 12)] {
+        let n_real = f64::from(n);
+        let test = Test {
+            parts: 1,
+            df: 2.0 * (n_real - 1.0),
+            tail: 0.05,
+        };
+        let found = test.power(d * (n_real / 2.0).sqrt());
+        within(1e-7, found, "power", &format!("t_d{d:.1}_n{n}"));
+    }
+    for (length, df) in [(2.0, 4.0), (4.0, 8.0), (5.0, 22.0), (9.0, 2.0)] {
+        let test = Test {
+            parts: 3,
+            df,
+            tail: 0.025,
+        };
+        let name = format!("vector_l{length:.1}_df{df}");
+        within(1e-7, test.power(length), "power", &name);
+        let name = format!("vector_smallest_df{df}");
+        within(1e-7, test.smallest(0.8), "power", &name);
     }
 }

@@ -170,7 +170,7 @@ fn power_agrees_with_the_reference_library() {
     for (d, n) in [(2.0, 3), (2.0, 4), (2.0, 5), (2.0, 6), (0.5, 20), (1.2, 12)] {
         let n_real = f64::from(n);
         let test = Test {
-            parts: 1,
+            parts: 1.0,
             df: 2.0 * (n_real - 1.0),
             tail: 0.05,
         };
@@ -179,7 +179,7 @@ fn power_agrees_with_the_reference_library() {
     }
     for (length, df) in [(2.0, 4.0), (4.0, 8.0), (5.0, 22.0), (9.0, 2.0)] {
         let test = Test {
-            parts: 3,
+            parts: 3.0,
             df,
             tail: 0.025,
         };

@@ -15,7 +15,10 @@ const VAULT: &str = "vault";
 /// How long one handle waits for another one to finish a change.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-const STEPS: &[M<'_>] = &[M::up(include_str!("../migrations/0001_bench.sql"))];
+const STEPS: &[M<'_>] = &[
+    M::up(include_str!("../migrations/0001_bench.sql")),
+    M::up(include_str!("../migrations/0002_setup_check.sql")),
+];
 const MIGRATIONS: Migrations<'_> = Migrations::from_slice(STEPS);
 
 /// The trials, photos and readings of one person, in one folder.
@@ -205,6 +208,8 @@ mod tests {
                  INSERT INTO area VALUES (1, 0, 1, '[]');
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
+                 INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
+                 INSERT INTO setup_photo VALUES (1, 0, 'n', hex(zeroblob(32)), 1);
                  INSERT INTO journal VALUES (1, 'now', 'w', 'd');",
             )
             .unwrap();
@@ -214,6 +219,8 @@ mod tests {
             ("area", "polygon_px"),
             ("outcome", "made_at"),
             ("reading", "cielab_l"),
+            ("setup_check", "result"),
+            ("setup_photo", "name"),
             ("journal", "detail"),
         ] {
             for change in [

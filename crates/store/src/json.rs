@@ -1,7 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
-use trial::Note;
+use trial::{Note, setup::SetupCheck};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
 
@@ -21,6 +21,10 @@ pub(crate) fn notes_text(notes: &[Note]) -> String {
     serde_json::json!(notes).to_string()
 }
 
+pub(crate) fn setup_check_text(check: &SetupCheck) -> Result<String, StoreError> {
+    serde_json::to_string(check).map_err(odd("set-up check"))
+}
+
 pub(crate) fn corners(text: &str) -> Result<[[f64; 2]; 4], StoreError> {
     serde_json::from_str(text).map_err(odd("place of a chart"))
 }
@@ -35,6 +39,10 @@ pub(crate) fn covariance(text: &str) -> Result<[[f64; 3]; 3], StoreError> {
 
 pub(crate) fn notes(text: &str) -> Result<Vec<Note>, StoreError> {
     serde_json::from_str(text).map_err(odd("note"))
+}
+
+pub(crate) fn setup_check(text: &str) -> Result<SetupCheck, StoreError> {
+    serde_json::from_str(text).map_err(odd("set-up check"))
 }
 
 fn odd(what: &'static str) -> impl FnOnce(serde_json::Error) -> StoreError {

@@ -1,7 +1,8 @@
 //! The bench on disk: trials, photos and readings of one person in one folder.
 //!
 //! In: the database `woadstone.sqlite` with its migrations, the `vault` that
-//! keeps photos by their content, the queue of photos that wait to be read. Out:
+//! keeps photos by their content, the queue of photos that wait to be read, the
+//! checks of set-ups. Out:
 //! what a reading means (`trial`), how a photo is read (`photo`), clocks (times
 //! come in as RFC 3339 text). Start with [`Bench`] and [`NewPhoto`].
 //!
@@ -25,6 +26,7 @@ mod photo_row;
 mod photos;
 mod queue;
 mod readings;
+mod setup_checks;
 mod slug;
 mod trials;
 mod vault;
@@ -35,4 +37,5 @@ pub use journal::Entry;
 pub use outcome::Outcome;
 pub use photos::NewPhoto;
 pub use queue::{Reader, Waiting};
+pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use trials::TrialSummary;

@@ -159,7 +159,7 @@ impl Bench {
     }
 
     /// Takes a file out of the vault that came for a photo which was not added.
-    fn take_back(&mut self, kept: &Kept) {
+    pub(crate) fn take_back(&mut self, kept: &Kept) {
         if !kept.new {
             return;
         }
@@ -169,7 +169,8 @@ impl Bench {
         // error is the one to tell.
         let Ok(change) = self.change() else { return };
         let used = change.query_row(
-            "SELECT EXISTS (SELECT 1 FROM photo WHERE sha256 = ?1)",
+            "SELECT EXISTS (SELECT 1 FROM photo WHERE sha256 = ?1)
+                 OR EXISTS (SELECT 1 FROM setup_photo WHERE sha256 = ?1)",
             [&kept.hash],
             |row| row.get::<_, bool>(0),
         );

@@ -24,6 +24,7 @@ mod photo;
 mod piece;
 mod reading;
 mod rows;
+pub mod setup;
 mod trial;
 
 pub use error::TrialError;

@@ -73,10 +73,16 @@ impl Occasions {
     /// Covariance of the shift of an occasion: the nearest to the estimate that is
     /// a covariance, 0 where occasions shift no more than the rest explains.
     pub fn between(&self) -> Matrix3<f64> {
-        let raw = (self.between_square - self.within) / self.copies;
+        let raw = self.raw_between();
         let eigen = SymmetricEigen::new((raw + raw.transpose()) / 2.0);
         let kept = Matrix3::from_diagonal(&eigen.eigenvalues.map(|v| v.max(0.0)));
         eigen.eigenvectors * kept * eigen.eigenvectors.transpose()
+    }
+
+    /// The estimate of the covariance between occasions, by which alone a figure
+    /// is free of bias; it may fall below 0 in some direction.
+    fn raw_between(&self) -> Matrix3<f64> {
+        (self.between_square - self.within) / self.copies
     }
 
     /// Degrees of freedom of each part of the scatter within occasions.

@@ -8,4 +8,5 @@ mod marking;
 mod photographs;
 mod photos;
 mod queue;
+mod setup_checks;
 mod trials;

@@ -34,6 +34,8 @@ pub enum Command {
     Difference(PairArgs),
     /// Decide between arms from a table of readings.
     Decide(DecideArgs),
+    /// Check a set-up by photos of the same pieces, laid anew between shots.
+    SetupCheck(SetupCheckArgs),
     /// Write a trial's report as one self-contained page.
     Publish(PublishArgs),
 }
@@ -120,6 +122,23 @@ pub struct DecideArgs {
     /// The smallest difference that matters, CIEDE2000.
     #[arg(long, value_parser = margin, allow_hyphen_values = true)]
     pub margin: f64,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Arguments of `setup-check`.
+#[derive(Debug, Args)]
+pub struct SetupCheckArgs {
+    /// Three photographs or more of the same pieces beside the chart.
+    #[arg(required = true, value_name = "PHOTO")]
+    pub photos: Vec<PathBuf>,
+    /// Where the pieces lie, as for `read`: one file for all photos, or one for each in their order.
+    #[arg(long, value_name = "AREAS.json")]
+    pub areas: Vec<PathBuf>,
+    /// Keep the check on the bench under this name of the set-up.
+    #[arg(long)]
+    pub name: Option<String>,
     /// Print JSON.
     #[arg(long)]
     pub json: bool,

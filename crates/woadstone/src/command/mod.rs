@@ -7,6 +7,7 @@ mod grade;
 mod publish;
 mod read;
 mod serve;
+mod setup_check;
 
 use std::path::Path;
 
@@ -25,6 +26,7 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::Grade(args)) => grade::run(&args),
         Some(Command::Difference(args)) => difference::run(&args),
         Some(Command::Decide(args)) => decide::run(&args),
+        Some(Command::SetupCheck(args)) => setup_check::run(cli.home, &args),
         Some(Command::Publish(args)) => publish::run(cli.home, &args),
     }
 }

@@ -1,6 +1,6 @@
 //! `woadstone read PHOTO`.
 
-use std::fmt::Write;
+use std::{fmt::Write, path::Path};
 
 use photo::{Area, ChartReference, Flag, PhotoReading, Refusal, Request};
 use serde_json::{Value, json};
@@ -31,12 +31,7 @@ pub fn run(args: &ReadArgs) -> Outcome {
 fn request(args: &ReadArgs) -> Result<Request, Stop> {
     let areas = match &args.areas {
         None => Vec::new(),
-        Some(path) => serde_json::from_slice::<Vec<Area>>(&file(path)?).map_err(|e| {
-            Stop::refused(format!(
-                "{} is not a list of areas like [{{\"id\":\"P1\",\"polygon\":[[x,y],[x,y],[x,y]]}}]: {e}",
-                path.display()
-            ))
-        })?,
+        Some(path) => areas(path)?,
     };
     let chart = match &args.chart {
         None => ChartReference::published(),
@@ -60,6 +55,16 @@ fn request(args: &ReadArgs) -> Result<Request, Stop> {
         corners: args.chart_corners,
         chart,
         view: args.view,
+    })
+}
+
+/// The areas that a file lists.
+pub fn areas(path: &Path) -> Result<Vec<Area>, Stop> {
+    serde_json::from_slice(&file(path)?).map_err(|e| {
+        Stop::refused(format!(
+            "{} is not a list of areas like [{{\"id\":\"P1\",\"polygon\":[[x,y],[x,y],[x,y]]}}]: {e}",
+            path.display()
+        ))
     })
 }
 

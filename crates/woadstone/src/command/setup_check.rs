@@ -1,0 +1,106 @@
+//! `woadstone setup-check PHOTO...`.
+
+use std::{fmt::Write, path::PathBuf};
+
+use photo::Request;
+use store::{Bench, NewSetupCheck, check_setup};
+use trial::setup::SetupCheck;
+
+use crate::{
+    cli::SetupCheckArgs,
+    command::{file, now, read},
+    home,
+    outcome::{Outcome, Stop, print, print_json},
+};
+
+/// Finds what a set-up scatters by and what it can prove; keeps it where it has a name.
+pub fn run(home: Option<PathBuf>, args: &SetupCheckArgs) -> Outcome {
+    let requests = requests(&args.areas)?;
+    let photos = args
+        .photos
+        .iter()
+        .map(|path| Ok((path.display().to_string(), file(path)?)))
+        .collect::<Result<Vec<_>, Stop>>()?;
+    let check = check_setup(&photos, &requests, &photo::read).map_err(Stop::refused)?;
+    if let Some(name) = &args.name {
+        let mut bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+        let new = NewSetupCheck {
+            name,
+            view: &Request::default().view.to_string(),
+            check: &check,
+            photos: &photos,
+        };
+        bench.keep_setup_check(new, &now()).map_err(Stop::refused)?;
+    }
+    if args.json {
+        print_json(&check)
+    } else {
+        print(&as_text(&check, args.name.as_deref()))
+    }
+}
+
+fn requests(areas: &[PathBuf]) -> Result<Vec<Request>, Stop> {
+    if areas.is_empty() {
+        return Ok(vec![Request::default()]);
+    }
+    areas
+        .iter()
+        .map(|path| {
+            Ok(Request {
+                areas: read::areas(path)?,
+                ..Request::default()
+            })
+        })
+        .collect()
+}
+
+fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
+    let mut text = format!(
+        "{} photos, {} pieces, {} readings. Scatter of a reading (SD, CIEDE2000, 95 % interval):\n",
+        check.photos, check.pieces, check.readings
+    );
+    for (what, sd, [low, high]) in [
+        (
+            "within a photo",
+            check.within_sd_de00,
+            check.within_interval,
+        ),
+        (
+            "from photo to photo",
+            check.between_sd_de00,
+            check.between_interval,
+        ),
+    ] {
+        let _ = writeln!(text, "  {what:<20} {sd:.2}  ({low:.2} to {high:.2})");
+    }
+    text.push_str("Where it comes from:\n");
+    for share in &check.shares {
+        let cause = share.cause.to_string();
+        let _ = writeln!(text, "  {cause:<32} {:>3.0} %", 100.0 * share.share);
+    }
+    text.push_str(
+        "Smallest difference shown four times in five (CIEDE2000):\n\
+         \x20 pieces   two arms'   two arms on   one arm's change,   one arm's change,\n\
+         \x20 an arm   changes     one photo     with a keeper       without\n",
+    );
+    for row in &check.smallest_provable {
+        let _ = writeln!(
+            text,
+            "  {:>6}   {:>7.2}     {:>9.2}     {:>13.2}       {:>7.2}",
+            row.pieces,
+            row.changes_de00,
+            row.side_by_side_de00,
+            row.change_with_keeper_de00,
+            row.change_without_keeper_de00
+        );
+    }
+    text.push('\n');
+    for sentence in &check.advice {
+        let _ = writeln!(text, "{sentence}");
+    }
+    let _ = match name {
+        Some(name) => writeln!(text, "Kept on the bench as \"{name}\"."),
+        None => writeln!(text, "Not kept; --name NAME keeps it on the bench."),
+    };
+    text
+}

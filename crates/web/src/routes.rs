@@ -38,6 +38,15 @@ pub(crate) fn of(app: App) -> Router {
             "/photos/{id}/preview.jpg",
             get(pages::photo::preview::picture),
         )
+        .route(
+            "/setup",
+            get(pages::setup::show::page)
+                .post(pages::setup::check::act)
+                .layer(DefaultBodyLimit::max(
+                    pages::setup::MOST_BYTES + upload::FORM_BYTES,
+                )),
+        )
+        .route("/setup.json", get(pages::setup::show::data))
         .route("/demo", post(pages::demo::open::act))
         .route("/assets/{version}/{name}", get(assets::serve))
         .fallback(|| async {

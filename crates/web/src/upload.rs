@@ -22,8 +22,10 @@ const MOST_TEXT: usize = 4096;
 pub(crate) struct Upload {
     pub(crate) stage: String,
     pub(crate) corners: String,
-    /// The file's name and content; none where no file was chosen.
-    pub(crate) file: Option<(String, Vec<u8>)>,
+    /// What the person calls the set-up.
+    pub(crate) name: String,
+    /// Name and content of each file that was chosen.
+    pub(crate) files: Vec<(String, Vec<u8>)>,
 }
 
 /// The sentence for a file that is too large.
@@ -36,13 +38,14 @@ pub(crate) fn too_large() -> String {
 
 impl Upload {
     /// Reads the form. The token comes before the file, in the form or in a header, so that nothing
-    /// is taken in for a stranger.
+    /// is taken in for a stranger. Of all files together, `most` bytes are taken.
     pub(crate) async fn receive(
         app: &App,
         headers: &HeaderMap,
         request: Request,
+        most: usize,
     ) -> Result<Self, Error> {
-        if announced(headers) > (MOST_BYTES + FORM_BYTES) as u64 {
+        if announced(headers) > (most + FORM_BYTES) as u64 {
             discard(request).await;
             return Err(Error::TooLarge(too_large()));
         }
@@ -59,11 +62,12 @@ impl Upload {
                 token::FIELD => signed = signed || app.token.is(&text(field).await?),
                 "stage" => upload.stage = text(field).await?,
                 "corners" => upload.corners = text(field).await?,
+                "name" => upload.name = text(field).await?,
                 "photo" if signed => {
                     let name = file_name(field.file_name().unwrap_or(""));
                     let bytes = content(field, MOST_BYTES).await?;
                     if !(name.is_empty() && bytes.is_empty()) {
-                        upload.file = Some((name, bytes));
+                        upload.files.push((name, bytes));
                     }
                 }
                 "photo" => return Err(Error::Stale),

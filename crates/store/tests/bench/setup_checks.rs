@@ -1,8 +1,10 @@
 //! Checks of the set-up are kept whole, with their photos, or not at all.
 
 use crate::desk::{Desk, LATER, NOW};
-use colour::Lab;
-use store::NewSetupCheck;
+use colour::{Lab, difference::ciede2000};
+use photo::{Area, Request};
+use scene::{Dye, Piece, Scene, cotton, render};
+use store::{NewSetupCheck, check_setup};
 use trial::setup::{SetupCheck, Shown, check};
 
 fn found(step: f64) -> SetupCheck {
@@ -106,4 +108,66 @@ fn a_photo_of_a_trial_survives_a_refused_check() {
         .keep_setup_check(new("window", &check, &photos), NOW)
         .unwrap_err();
     assert_eq!(desk.vault().len(), 1);
+}
+
+#[test]
+fn rendered_photos_of_relaid_pieces_scatter_as_pairs_of_them_differ() {
+    let scene = Scene {
+        width_px: 1400,
+        height_px: 1050,
+        pieces: Piece::rows(
+            ["A1", "A2", "B1", "B2", "K"]
+                .into_iter()
+                .zip([0.9, 0.8, 0.7, 0.6, 0.5])
+                .map(|(code, depth)| (code, Dye::madder().on(&cotton(), depth))),
+        ),
+        ..Scene::default()
+    };
+    let (mut photos, mut requests) = (Vec::new(), Vec::new());
+    for seed in 0..3 {
+        let picture = render(&scene.relaid(seed));
+        requests.push(Request {
+            areas: picture
+                .truth
+                .pieces
+                .iter()
+                .map(|piece| Area {
+                    id: piece.id.clone(),
+                    polygon: piece.polygon.clone(),
+                })
+                .collect(),
+            ..Request::default()
+        });
+        photos.push((format!("shot-{seed}.jpg"), picture.jpeg));
+    }
+    let read: Vec<Vec<Lab>> = photos
+        .iter()
+        .zip(&requests)
+        .map(|((_, bytes), request)| {
+            let reading = photo::read(bytes, request).unwrap();
+            reading.readings.iter().map(|r| r.lab.unwrap()).collect()
+        })
+        .collect();
+    let found = check_setup(&photos, &requests, &photo::read).unwrap();
+    // Half the mean square of what a piece differs by from photo to photo.
+    let pairs = [(0, 1), (0, 2), (1, 2)];
+    let squares: f64 = pairs
+        .iter()
+        .flat_map(|&(a, b)| read[a].iter().zip(&read[b]))
+        .map(|(a, b)| ciede2000(*a, *b).powi(2))
+        .sum();
+    let by_pairs = (squares / 30.0).sqrt();
+    let (within, between) = (found.within_sd_de00, found.between_sd_de00);
+    let by_parts = within.hypot(between);
+    assert!(
+        (by_parts / by_pairs - 1.0).abs() < 0.15,
+        "{by_parts} {by_pairs}"
+    );
+    assert!(within < 1.0 && between < 4.0, "{within} {between}");
+
+    let error = check_setup(&photos, &requests[..2], &photo::read).unwrap_err();
+    assert!(error.to_string().contains("one for each"), "{error}");
+    photos[1].1 = b"a shopping list".to_vec();
+    let error = check_setup(&photos, &requests, &photo::read).unwrap_err();
+    assert!(error.to_string().starts_with("shot-1.jpg: "), "{error}");
 }

@@ -3,4 +3,5 @@
 pub(crate) mod demo;
 pub(crate) mod photo;
 pub(crate) mod report;
+pub(crate) mod setup;
 pub(crate) mod trial;

@@ -5,8 +5,9 @@ use axum::body::Body;
 use axum::http::{Method, Request, StatusCode, header};
 
 /// Every address that changes something.
-const CHANGES: [&str; 4] = [
+const CHANGES: [&str; 5] = [
     "/demo",
+    "/setup",
     "/trials/new",
     "/trials/onion-alum/photos",
     "/trials/onion-alum/photos/1/areas",

@@ -8,4 +8,5 @@
 mod desk;
 mod guard;
 mod photos;
+mod setup;
 mod trials;

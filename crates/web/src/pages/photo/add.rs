@@ -5,7 +5,7 @@ use crate::app::{App, blocking, now};
 use crate::areas;
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
-use crate::upload::Upload;
+use crate::upload::{MOST_BYTES, Upload};
 use askama::Template;
 use axum::Json;
 use axum::extract::{Path, Request, State};
@@ -41,7 +41,7 @@ pub(crate) async fn act(
         .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
         .await?;
     let (mut stage, mut corners) = ("0".to_owned(), String::new());
-    let taken = match Upload::receive(&app, &headers, request).await {
+    let taken = match Upload::receive(&app, &headers, request, MOST_BYTES).await {
         Ok(upload) => {
             (stage, corners) = (upload.stage.clone(), upload.corners.clone());
             take(upload).await?
@@ -84,7 +84,7 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
         Ok(corners) => corners,
         Err(message) => return Ok(Err(wrong("corners", message))),
     };
-    let Some((name, bytes)) = upload.file else {
+    let Some((name, bytes)) = upload.files.into_iter().next() else {
         return Ok(Err(wrong("photo", "Choose a photo to add.".to_owned())));
     };
     let (bytes, looked) = blocking(move || {

@@ -2,7 +2,7 @@
 
 use colour::{Lab, difference};
 
-use crate::matrix::Matrix3;
+use crate::matrix::{Matrix3, times};
 
 /// Normal quantile of a two-sided 95 % interval.
 const Z: f64 = 1.959964;
@@ -45,10 +45,6 @@ fn along_variance(d: [f64; 3], g: &Matrix3, cov: &Matrix3) -> Option<f64> {
     let cgd = crate::matrix::apply(cov, gd);
     let spread: f64 = (0..3).map(|i| gd[i] * cgd[i]).sum();
     Some(spread / length_squared)
-}
-
-fn times(a: &Matrix3, b: &Matrix3) -> Matrix3 {
-    a.map(|row| [0, 1, 2].map(|j| (0..3).map(|k| row[k] * b[k][j]).sum()))
 }
 
 #[cfg(test)]

@@ -31,7 +31,7 @@ mod survey;
 
 pub use flag::{Flag, FlagCode};
 pub use preview::preview;
-pub use read::{AreaReading, ChartFit, Difference, PhotoReading, read};
+pub use read::{AreaReading, ChartFit, Difference, Parts, PhotoReading, read};
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};
 pub use request::{Area, Point, Request};

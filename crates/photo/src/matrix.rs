@@ -3,6 +3,29 @@
 /// Three by three, row by row.
 pub(crate) type Matrix3 = [[f64; 3]; 3];
 
+/// The unit matrix.
+pub(crate) const ONE: Matrix3 = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
+
+/// `a` times `b`.
+pub(crate) fn times(a: &Matrix3, b: &Matrix3) -> Matrix3 {
+    a.map(|row| [0, 1, 2].map(|j| (0..3).map(|k| row[k] * b[k][j]).sum()))
+}
+
+/// `m` with rows and columns exchanged.
+pub(crate) fn transposed(m: &Matrix3) -> Matrix3 {
+    [0, 1, 2].map(|r| [0, 1, 2].map(|c| m[c][r]))
+}
+
+/// The symmetric root of a covariance: times itself it gives `m` again.
+pub(crate) fn root(m: &Matrix3) -> Matrix3 {
+    let eigen = nalgebra::Matrix3::from_fn(|r, c| m[r][c]).symmetric_eigen();
+    let sizes = eigen.eigenvalues.map(|v| v.max(0.0).sqrt());
+    let out = eigen.eigenvectors
+        * nalgebra::Matrix3::from_diagonal(&sizes)
+        * eigen.eigenvectors.transpose();
+    [0, 1, 2].map(|r| [0, 1, 2].map(|c| out[(r, c)]))
+}
+
 /// `m` times `v`.
 pub(crate) fn apply(m: &Matrix3, v: [f64; 3]) -> [f64; 3] {
     [0, 1, 2].map(|r| m[r][0] * v[0] + m[r][1] * v[1] + m[r][2] * v[2])

@@ -1,15 +1,18 @@
 //! Reading: each area becomes a colour with its covariance, each pair a difference.
 
+mod across;
+mod joint;
 mod piece;
 
 use colour::{Lab, View};
 
 use crate::{
     Flag, FlagCode, Point, Refusal, Request, decode, interval,
-    matrix::{Matrix3, add, outer},
+    matrix::Matrix3,
     survey::{Prepared, prepare},
 };
-use piece::{Piece, Recorded};
+pub use joint::Parts;
+use piece::Piece;
 
 /// What a photo says.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +31,10 @@ pub struct PhotoReading {
     pub readings: Vec<AreaReading>,
     /// Every pair of areas that were read.
     pub differences: Vec<Difference>,
+    /// Covariance of reading i with reading j, in the order of `readings`; 0
+    /// where one of them was not read. What two readings share drops out of
+    /// their difference, whose covariance is `[i][i] + [j][j] - [i][j] - [j][i]`.
+    pub joint: Vec<Vec<[[f64; 3]; 3]>>,
 }
 
 /// The chart and how well it is fitted.
@@ -41,6 +48,9 @@ pub struct ChartFit {
     pub loo_de00_median: f64,
     /// The miss that 95 of 100 left-out patches stay below, CIEDE2000.
     pub loo_de00_p95: f64,
+    /// Foretold minus true Lab of each patch left out of the fit in turn; none
+    /// for patches that could not be used.
+    pub misses: Vec<Option<[f64; 3]>>,
 }
 
 /// The colour of one area.
@@ -50,8 +60,10 @@ pub struct AreaReading {
     pub id: String,
     /// Its colour; none where nothing could be read, a flag says why.
     pub lab: Option<Lab>,
-    /// Covariance of L*, a* and b*.
+    /// Covariance of L*, a* and b*, from all causes.
     pub cov: [[f64; 3]; 3],
+    /// The same by cause.
+    pub parts: Parts,
     /// Pixels that went into it.
     pub pixels: u64,
     /// What was noticed about it.
@@ -75,15 +87,6 @@ pub struct Difference {
 
 /// Brightest over darkest light from which on unevenness is remarked.
 const UNEVEN: f64 = 1.35;
-/// Standard deviation of each of L*, a*, b* that no photo gets below.
-const FLOOR: f64 = 0.05;
-/// Distance of two colours (CIELAB) over which their chart errors part ways:
-/// that at which 95 of 100 intervals of near pairs hold on rendered photos.
-const SHARED_REACH: f64 = 7.0;
-/// The chart's error is told twice, by how much the fit moves without a patch
-/// and by how far patches left out are missed. Both hold the fit's own scatter:
-/// their mean is taken, not their sum.
-const EACH: f64 = 0.5;
 
 /// Reads the areas of a photo.
 ///
@@ -113,6 +116,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
     let (median, p95) = prepared.correction.median_and_p95();
     let mut flags = prepared.flags.clone();
     flags.extend(uneven_light(&prepared, &pieces));
+    let (readings, joint) = together(pieces, &prepared, &request.photo_to_photo);
     Ok(PhotoReading {
         width: photo.width as u32,
         height: photo.height as u32,
@@ -122,13 +126,12 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
             model: prepared.correction.name(),
             loo_de00_median: median,
             loo_de00_p95: p95,
+            misses: prepared.correction.misses(),
         },
         view: request.view,
-        differences: differences(&pieces, &prepared),
-        readings: pieces
-            .into_iter()
-            .map(|piece| reading(piece, &prepared))
-            .collect(),
+        differences: differences(&readings, &joint),
+        readings,
+        joint,
     })
 }
 
@@ -151,66 +154,67 @@ fn uneven_light(prepared: &Prepared, pieces: &[Piece]) -> Option<Flag> {
     })
 }
 
-fn reading(piece: Piece, prepared: &Prepared) -> AreaReading {
-    let Some(r) = piece.recorded else {
-        return AreaReading {
-            id: piece.id,
-            lab: None,
-            cov: [[0.0; 3]; 3],
-            pixels: 0,
-            flags: piece.flags,
-        };
-    };
-    let correction = &prepared.correction;
-    let mut cov = r.pixel_cov;
-    add(&mut cov, &jackknife(&r.replicates, r.lab.to_array()), EACH);
-    add(&mut cov, &correction.miss_near(r.lab), EACH);
-    add(
-        &mut cov,
-        &outer(r.by_light),
-        correction.light.variance(r.middle),
-    );
-    for (k, row) in cov.iter_mut().enumerate() {
-        row[k] += FLOOR * FLOOR;
-    }
+fn not_read(piece: Piece) -> AreaReading {
     AreaReading {
         id: piece.id,
-        lab: Some(r.lab),
-        cov,
-        pixels: r.pixels,
+        lab: None,
+        cov: [[0.0; 3]; 3],
+        parts: Parts::default(),
+        pixels: 0,
         flags: piece.flags,
     }
 }
 
-/// The jackknife's covariance of a value from its values with one patch left out.
-fn jackknife(replicates: &[Lab], whole: [f64; 3]) -> Matrix3 {
-    let values = replicates.iter().map(|lab| lab.to_array());
-    spread(values, whole)
-}
-
-fn spread(values: impl ExactSizeIterator<Item = [f64; 3]>, whole: [f64; 3]) -> Matrix3 {
-    let n = values.len() as f64;
-    let mut sum = [[0.0; 3]; 3];
-    for value in values {
-        let d = [0, 1, 2].map(|k| value[k] - whole[k]);
-        add(&mut sum, &outer(d), (n - 1.0) / n.max(1.0));
-    }
-    sum
-}
-
-fn differences(pieces: &[Piece], prepared: &Prepared) -> Vec<Difference> {
-    let read: Vec<(&str, &Recorded)> = pieces
+/// The readings with every pair's covariance.
+fn together(
+    pieces: Vec<Piece>,
+    prepared: &Prepared,
+    photo_to_photo: &Matrix3,
+) -> (Vec<AreaReading>, Vec<Vec<Matrix3>>) {
+    let parts: Vec<Option<Parts>> = pieces
         .iter()
-        .filter_map(|piece| Some((piece.id.as_str(), piece.recorded.as_ref()?)))
+        .map(|piece| Some(joint::parts(piece.recorded.as_ref()?, prepared, photo_to_photo)))
         .collect();
-    let mut all = Vec::with_capacity(read.len() * read.len().saturating_sub(1) / 2);
-    for (i, (name_a, a)) in read.iter().enumerate() {
-        for (name_b, b) in &read[i + 1..] {
-            let cov = covariance_between(a, b, prepared);
-            let (de00, low, high) = interval::de00(a.lab, b.lab, &cov);
+    let read = |i: usize| Some((pieces[i].recorded.as_ref()?, parts[i].as_ref()?));
+    let covariance = |i: usize, j: usize| match (read(i), read(j)) {
+        (Some((_, own)), Some(_)) if i == j => own.total(),
+        (Some(a), Some(b)) => joint::shared(a, b, prepared),
+        _ => [[0.0; 3]; 3],
+    };
+    let n = pieces.len();
+    let all = (0..n)
+        .map(|i| (0..n).map(|j| covariance(i, j)).collect())
+        .collect();
+    let readings = pieces
+        .into_iter()
+        .zip(parts)
+        .map(|(piece, parts)| match (piece.recorded, parts) {
+            (Some(r), Some(parts)) => AreaReading {
+                id: piece.id,
+                lab: Some(r.lab),
+                cov: parts.total(),
+                parts,
+                pixels: r.pixels,
+                flags: piece.flags,
+            },
+            (recorded, _) => not_read(Piece { recorded, ..piece }),
+        })
+        .collect();
+    (readings, all)
+}
+
+fn differences(readings: &[AreaReading], joint: &[Vec<Matrix3>]) -> Vec<Difference> {
+    let mut all = Vec::new();
+    for (i, a) in readings.iter().enumerate() {
+        for (j, b) in readings.iter().enumerate().skip(i + 1) {
+            let (Some(lab_a), Some(lab_b)) = (a.lab, b.lab) else {
+                continue;
+            };
+            let cov = joint::of_difference(&joint[i][i], &joint[j][j], &joint[i][j]);
+            let (de00, low, high) = interval::de00(lab_a, lab_b, &cov);
             all.push(Difference {
-                a: (*name_a).to_owned(),
-                b: (*name_b).to_owned(),
+                a: a.id.clone(),
+                b: b.id.clone(),
                 de00,
                 low,
                 high,
@@ -220,25 +224,9 @@ fn differences(pieces: &[Piece], prepared: &Prepared) -> Vec<Difference> {
     all
 }
 
-/// Covariance of b - a: what two areas of a photo share drops out.
-fn covariance_between(a: &Recorded, b: &Recorded, prepared: &Prepared) -> Matrix3 {
-    let mut cov = a.pixel_cov;
-    add(&mut cov, &b.pixel_cov, 1.0);
-    let gap = |a: Lab, b: Lab| [b.l - a.l, b.a - a.a, b.b - a.b];
-    let pairs = a.replicates.iter().zip(&b.replicates);
-    let moved = pairs.map(|(&a, &b)| gap(a, b));
-    add(&mut cov, &spread(moved, gap(a.lab, b.lab)), EACH);
-    // Colours near each other are missed in nearly the same way.
-    let apart = colour::difference::cie76(a.lab, b.lab) / SHARED_REACH;
-    let own = EACH * (1.0 - (-0.5 * apart * apart).exp());
-    let correction = &prepared.correction;
-    add(&mut cov, &correction.miss_near(a.lab), own);
-    add(&mut cov, &correction.miss_near(b.lab), own);
-    let by_light = [0, 1, 2].map(|k| (a.by_light[k] + b.by_light[k]) / 2.0);
-    let light = correction.light.variance_between(a.middle, b.middle);
-    add(&mut cov, &outer(by_light), light);
-    for (k, row) in cov.iter_mut().enumerate() {
-        row[k] += 2.0 * (FLOOR / 2.0) * (FLOOR / 2.0);
+impl PhotoReading {
+    /// The reading of an area by its name.
+    pub fn reading(&self, id: &str) -> Option<&AreaReading> {
+        self.readings.iter().find(|reading| reading.id == id)
     }
-    cov
 }

@@ -30,6 +30,22 @@ pub struct Request {
     pub chart: ChartReference,
     /// Light and observer of the answer.
     pub view: View,
+    /// Covariance of Lab from what changes between two photos of one thing:
+    /// re-laying, flare, the lens's fall-off. A set-up check measures it.
+    pub photo_to_photo: [[f64; 3]; 3],
+}
+
+impl Request {
+    /// What photos of one studio usually differ by, before a set-up check tells
+    /// better: a standard deviation of 0.15 in each of L*, a* and b*.
+    pub const USUAL_PHOTO_TO_PHOTO: [[f64; 3]; 3] = {
+        const VARIANCE: f64 = 0.15 * 0.15;
+        [
+            [VARIANCE, 0.0, 0.0],
+            [0.0, VARIANCE, 0.0],
+            [0.0, 0.0, VARIANCE],
+        ]
+    };
 }
 
 impl Default for Request {
@@ -40,6 +56,7 @@ impl Default for Request {
             corners: None,
             chart: ChartReference::published(),
             view: View::D65_10,
+            photo_to_photo: Self::USUAL_PHOTO_TO_PHOTO,
         }
     }
 }

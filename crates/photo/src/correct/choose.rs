@@ -39,7 +39,7 @@ pub(crate) fn choose(
         )
     });
     Ok(match by_ground {
-        Some(other) if other.score() < GROUND_MAY_COST * by_chart.score() + 0.1 => other,
+        Some(other) if other.score < GROUND_MAY_COST * by_chart.score + 0.1 => other,
         _ => by_chart,
     })
 }
@@ -47,7 +47,7 @@ pub(crate) fn choose(
 /// The best by score; one that comes later has to be clearly better.
 fn best_of(candidates: impl Iterator<Item = Correction>) -> Option<Correction> {
     candidates.reduce(|best, next| {
-        if next.score() < WORTH * best.score() {
+        if next.score < WORTH * best.score {
             next
         } else {
             best

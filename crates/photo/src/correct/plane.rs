@@ -1,6 +1,6 @@
 //! The light's slope across the chart, from the patches themselves.
 
-use super::{Bend, Chart};
+use super::{Bend, Chart, family};
 use crate::{light::Light, matrix::apply};
 use nalgebra::{Matrix2, Vector2};
 
@@ -69,13 +69,13 @@ pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light
 
 /// By how much each usable patch is missed in L*, a* and b*, eyes' weights applied.
 fn misses(chart: &Chart<'_>, light: &Light, bend: Bend) -> Option<Vec<f64>> {
-    let (tone, model) = chart.fit(light, bend, None)?;
-    let mut out = Vec::with_capacity(72);
-    for i in (0..24).filter(|&i| chart.usable[i]) {
-        let lab = model.xyz(chart.scene(&tone, light, i)).to_lab(chart.white);
+    let (tone, weights) = chart.quick(light, bend)?;
+    let mut out = Vec::with_capacity(3 * chart.len());
+    for i in chart.usable() {
+        let lab = family::xyz(&weights, chart.scene(&tone, light, i)).to_lab(chart.white);
         let truth = chart.targets[i].lab;
         let d = [lab.l - truth.l, lab.a - truth.a, lab.b - truth.b];
-        out.extend(apply(&chart.targets[i].to_de00(), d));
+        out.extend(apply(&chart.targets[i].to_de00, d));
     }
     Some(out)
 }

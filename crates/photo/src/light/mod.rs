@@ -70,22 +70,22 @@ impl Light {
         ln.clamp(-3.0, 3.0).exp()
     }
 
-    /// Variance of the logarithm of the light between two places.
-    pub fn variance_between(&self, a: Point, b: Point) -> f64 {
-        let (ta, tb) = (self.terms(a), self.terms(b));
-        let d: [f64; TERMS] = std::array::from_fn(|i| ta[i] - tb[i]);
+    /// Covariance of the logarithms of the light at two places, each beside that
+    /// in the chart's middle.
+    pub fn covariance(&self, a: Point, b: Point) -> f64 {
+        let (a, b) = (self.terms(a), self.terms(b));
         let mut sum = 0.0;
-        for (i, row) in self.covariance.iter().enumerate() {
-            for (j, c) in row.iter().enumerate() {
-                sum += d[i] * c * d[j];
+        for (row, x) in self.covariance.iter().zip(a) {
+            for (c, y) in row.iter().zip(b) {
+                sum += x * c * y;
             }
         }
-        sum.max(0.0)
+        sum
     }
 
     /// Variance of the logarithm of the light at a place beside the chart's middle.
     pub fn variance(&self, place: Point) -> f64 {
-        self.variance_between(place, self.centre)
+        self.covariance(place, place).max(0.0)
     }
 
     /// Brightest over darkest of some places.

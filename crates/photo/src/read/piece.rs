@@ -32,8 +32,10 @@ pub(super) struct Recorded {
     pub lab: Lab,
     /// Covariance of Lab from texture and noise.
     pub pixel_cov: Matrix3,
-    /// Lab by each fit that leaves out a patch.
-    pub replicates: Vec<Lab>,
+    /// Mean light as recorded, linear in the file's own space.
+    pub recorded: [f64; 3],
+    /// Mean light of the scene, tone undone and light field taken off.
+    pub scene: [f64; 3],
     /// Change of Lab for a change of the light's logarithm by 1.
     pub by_light: [f64; 3],
     pub middle: Point,
@@ -197,7 +199,8 @@ impl Recorded {
         Some(Self {
             lab,
             pixel_cov: carry(&by_channel, &mean_covariance(&means, scene)),
-            replicates: correction.replicates(recorded, scene),
+            recorded,
+            scene,
             by_light: [0, 1, 2].map(|row| (0..3).map(|k| by_channel[row][k] * scene[k]).sum()),
             middle: centre,
             pixels,

@@ -55,6 +55,7 @@ fn request(args: &ReadArgs) -> Result<Request, Stop> {
         corners: args.chart_corners,
         chart,
         view: args.view,
+        ..Request::default()
     })
 }
 

@@ -173,7 +173,13 @@ fn together(
 ) -> (Vec<AreaReading>, Vec<Vec<Matrix3>>) {
     let parts: Vec<Option<Parts>> = pieces
         .iter()
-        .map(|piece| Some(joint::parts(piece.recorded.as_ref()?, prepared, photo_to_photo)))
+        .map(|piece| {
+            Some(joint::parts(
+                piece.recorded.as_ref()?,
+                prepared,
+                photo_to_photo,
+            ))
+        })
         .collect();
     let read = |i: usize| Some((pieces[i].recorded.as_ref()?, parts[i].as_ref()?));
     let covariance = |i: usize, j: usize| match (read(i), read(j)) {

@@ -39,9 +39,8 @@ impl Fit {
         let mut share = 0.0;
         for pair in pairs {
             let m = &pair.target.xyz_to_de00;
-            let w = [0, 1, 2].map(|p| {
-                [0, 1, 2].map(|q| (0..3).map(|row| m[row][p] * m[row][q]).sum::<f64>())
-            });
+            let w = [0, 1, 2]
+                .map(|p| [0, 1, 2].map(|q| (0..3).map(|row| m[row][p] * m[row][q]).sum::<f64>()));
             let truth = pair.target.xyz.to_array();
             for p in 0..3 {
                 let pull: f64 = (0..3).map(|q| w[p][q] * truth[q]).sum();

@@ -56,7 +56,11 @@ pub(super) fn shared(
     (b, parts_b): (&Recorded, &Parts),
     prepared: &Prepared,
 ) -> Matrix3 {
-    let mut cov = between_roots(&parts_a.correction, &parts_b.correction, kinship(a.lab, b.lab));
+    let mut cov = between_roots(
+        &parts_a.correction,
+        &parts_b.correction,
+        kinship(a.lab, b.lab),
+    );
     let light = prepared.correction.light.covariance(a.middle, b.middle);
     for (row, x) in cov.iter_mut().zip(a.by_light) {
         for (cell, y) in row.iter_mut().zip(b.by_light) {

@@ -166,7 +166,7 @@ fn what_is_said_to_be_proved_is_proved_by_the_verdict() {
         let share = shown_by_verdict(smallest, pieces, photos);
 
         // Four in five, for chance of 400 and for directions that scatter less.
-        assert!((0.74..0.97).contains(&share), "{pieces} pieces: {share}");
+        assert!((0.74..0.95).contains(&share), "{pieces} pieces: {share}");
     }
 }
 

@@ -117,9 +117,9 @@ impl Variance {
 
 /// Degrees of freedom by which a trial of two arms of `n` pieces knows its error:
 /// 2 (n - 1), less what a verdict loses because it doesn't take both arms to scatter
-/// alike. One less gives the frequencies that simulated verdicts have.
+/// alike: by so much, simulated verdicts show differences as often as said.
 fn verdict_df(n: f64) -> f64 {
-    2.0 * (n - 1.0) - 1.0
+    2.0 * (n - 1.0) - 0.75
 }
 
 /// What readings and pieces scatter by in a plan.
@@ -136,26 +136,18 @@ impl SetupCheck {
     /// What a plan can prove with this set-up. Fewer pieces than 2 or photos than
     /// 1 are taken as those.
     pub fn provable(&self, plan: &Plan) -> Provable {
-        let Noise {
-            n,
-            within,
-            between,
-            own,
-        } = self.noise(plan);
+        let Noise { n, within, own, .. } = self.noise(plan);
         let df = verdict_df(n);
         let two_arms = within.and(own).times(2.0 / n);
         // One arm alone is judged by what this check knows.
         let keeper = within.and(own).times(1.0 / n + 1.0);
-        let start = within.times(2.0).and(own).times(1.0 / n);
         Provable {
             pieces: plan.pieces.max(2),
             changes_de00: self.changes(plan),
             side_by_side_de00: two_arms.shown(df),
             side_by_side_along_de00: two_arms.shown_along(2.0 * (n - 1.0)),
             change_with_keeper_de00: keeper.shown(self.within_df),
-            change_without_keeper_de00: start
-                .and(between.times(2.0))
-                .shown(self.without_keeper_df(within.widest, between.widest, n)),
+            change_without_keeper_de00: self.without_keeper(plan),
         }
     }
 
@@ -164,6 +156,21 @@ impl SetupCheck {
         let Noise { n, within, own, .. } = self.noise(plan);
         let each = within.times(2.0).and(own);
         each.times(2.0 / n).shown(verdict_df(n))
+    }
+
+    /// The smallest change of one arm without a keeper, CIEDE2000. With more pieces
+    /// its error rests more on the few photos and is known less well; since pieces
+    /// may be left aside, more of them never prove less.
+    fn without_keeper(&self, plan: &Plan) -> f64 {
+        (2..=plan.pieces.max(2))
+            .map(|pieces| {
+                let noise = self.noise(&Plan { pieces, ..*plan });
+                let (within, between) = (noise.within, noise.between);
+                let start = within.times(2.0).and(noise.own).times(1.0 / noise.n);
+                let df = self.without_keeper_df(within.widest, between.widest, noise.n);
+                start.and(between.times(2.0)).shown(df)
+            })
+            .fold(f64::INFINITY, f64::min)
     }
 
     fn noise(&self, plan: &Plan) -> Noise {

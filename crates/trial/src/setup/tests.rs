@@ -39,7 +39,8 @@ fn shares_add_up_and_more_pieces_prove_less() {
         table
             .windows(2)
             .all(|two| two[1].changes_de00 < two[0].changes_de00
-                && two[1].side_by_side_along_de00 < two[0].side_by_side_along_de00)
+                && two[1].side_by_side_along_de00 < two[0].side_by_side_along_de00
+                && two[1].change_without_keeper_de00 <= two[0].change_without_keeper_de00)
     );
     for row in table {
         assert!(row.side_by_side_along_de00 < row.side_by_side_de00);

@@ -1,6 +1,10 @@
 //! Whether the photo is blurred, by the edges of the chart's patches.
 
-use crate::{Flag, FlagCode, Point, chart, decode::Upright};
+use crate::{
+    Flag, FlagCode, Point,
+    chart::{self, Layout},
+    decode::Upright,
+};
 
 /// Lines that are averaged along an edge, against noise.
 const LINES: usize = 9;
@@ -13,8 +17,8 @@ const BLURRED: f64 = 0.08;
 const SHARP_PX: f64 = 3.5;
 
 /// The remark on a blurred photo.
-pub(crate) fn remark(photo: &Upright, corners: [Point; 4]) -> Option<Flag> {
-    let (edge, pitch) = edge_and_pitch_px(photo, corners)?;
+pub(crate) fn remark(photo: &Upright, corners: [Point; 4], layout: &Layout) -> Option<Flag> {
+    let (edge, pitch) = edge_and_pitch_px(photo, corners, layout)?;
     (edge > SHARP_PX && edge > BLURRED * pitch).then(|| {
         Flag::new(
             FlagCode::Blurred,
@@ -27,11 +31,11 @@ pub(crate) fn remark(photo: &Upright, corners: [Point; 4]) -> Option<Flag> {
 
 /// The median width of the edges between neighbours in a row, and the median
 /// distance of those neighbours, px.
-fn edge_and_pitch_px(photo: &Upright, corners: [Point; 4]) -> Option<(f64, f64)> {
-    let quads = chart::patches(corners)?;
+fn edge_and_pitch_px(photo: &Upright, corners: [Point; 4], layout: &Layout) -> Option<(f64, f64)> {
+    let quads = chart::patches(corners, layout.columns(), layout.rows())?;
     let (mut widths, mut pitches) = (Vec::new(), Vec::new());
     for (i, pair) in quads.windows(2).enumerate() {
-        if i % 6 == 5 {
+        if (i + 1) % layout.columns() == 0 {
             continue;
         }
         let [left, right] = [&pair[0], &pair[1]];

@@ -1,6 +1,11 @@
 //! What the camera recorded of each patch.
 
-use crate::{Point, area::Mask, decode::Upright};
+use crate::{
+    Point,
+    area::Mask,
+    chart::{self, Layout},
+    decode::Upright,
+};
 
 /// A code value from which on a channel counts as burnt out.
 pub(crate) const CLIPPED_CODE: usize = 253;
@@ -13,6 +18,8 @@ pub(crate) struct Patch {
     count: u32,
     /// The patch's middle, pixels.
     pub middle: Point,
+    /// Whether something lies or shines on it.
+    pub is_covered: bool,
 }
 
 impl Patch {
@@ -32,6 +39,7 @@ impl Patch {
             histogram,
             count,
             middle,
+            is_covered: false,
         }
     }
 
@@ -70,10 +78,18 @@ impl Patch {
     }
 }
 
-/// The 24 patches of the chart at `corners`; none where those span no area or a
-/// patch lies outside the photo.
-pub(crate) fn sample(photo: &Upright, corners: [Point; 4]) -> Option<Vec<Patch>> {
-    let quads = crate::chart::patches(corners)?;
-    let patches: Vec<Patch> = quads.iter().map(|quad| Patch::new(photo, quad)).collect();
+/// The patches of the chart at `corners`, in its order, those in `covered` marked;
+/// none where the corners span no area or a patch lies outside the photo.
+pub(crate) fn sample(
+    photo: &Upright,
+    corners: [Point; 4],
+    layout: &Layout,
+    covered: &[usize],
+) -> Option<Vec<Patch>> {
+    let quads = chart::patches(corners, layout.columns(), layout.rows())?;
+    let mut patches: Vec<Patch> = quads.iter().map(|quad| Patch::new(photo, quad)).collect();
+    for &k in covered {
+        patches[k].is_covered = true;
+    }
     patches.iter().all(|p| p.count > 0).then_some(patches)
 }

@@ -23,8 +23,9 @@ pub struct Area {
 pub struct Request {
     /// The areas to read; none reads the chart alone.
     pub areas: Vec<Area>,
-    /// The outer corners of the patch grid at the brown, the bluish-green, the
-    /// black and the white patch; none lets the chart be found.
+    /// The outer corners of the patch grid at the first patch, the end of the first
+    /// row, the last patch and the start of the last row (brown, bluish green, black
+    /// and white on the usual chart); none lets the chart be found.
     pub corners: Option<[Point; 4]>,
     /// What the chart's patches truly are.
     pub chart: ChartReference,

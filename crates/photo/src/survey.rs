@@ -3,8 +3,8 @@
 use colour::View;
 
 use crate::{
-    ChartReference, Flag, Point, Refusal, RefusalCode, blur,
-    chart::{self, NotFound, Search},
+    ChartReference, Flag, FlagCode, Point, Refusal, RefusalCode, blur,
+    chart::{self, Found, Layout, NotFound, Search},
     correct::{self, Chart, Correction},
     decode::{self, Upright},
     patches,
@@ -57,11 +57,12 @@ pub(crate) fn prepare(
     areas: &[Vec<Point>],
 ) -> Result<Prepared, Refusal> {
     refuse_greyscale(photo)?;
-    let corners = match corners {
-        Some(corners) => given(corners, photo)?,
-        None => find(photo)?,
+    let layout = Layout::of(reference).ok_or_else(no_layout)?;
+    let (corners, covered) = match corners {
+        Some(corners) => (given(corners, photo, &layout)?, Vec::new()),
+        None => find(photo, &layout).map(|found| (found.corners, found.covered))?,
     };
-    let patches = patches::sample(photo, corners).ok_or_else(cut_off)?;
+    let patches = patches::sample(photo, corners, &layout, &covered).ok_or_else(cut_off)?;
     let chart = Chart::new(&patches, &photo.profile.linear, reference, view)?;
     let centre = middle(&corners);
     let mut hidden: Vec<Vec<Point>> = areas.iter().map(|outline| grown(outline, 1.25)).collect();
@@ -69,9 +70,10 @@ pub(crate) fn prepare(
     let places: Vec<Point> = areas.iter().map(|outline| middle(outline)).collect();
     let correction = correct::choose(&chart, photo, centre, &hidden, &places)?;
     let mut flags = photo.flags.clone();
+    flags.extend(remark(&covered, &layout));
     flags.extend(chart.remark());
     flags.extend(correction.judge()?);
-    flags.extend(blur::remark(photo, corners));
+    flags.extend(blur::remark(photo, corners, &layout));
     Ok(Prepared {
         corners,
         correction,
@@ -94,20 +96,28 @@ fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
         .collect()
 }
 
-fn find(photo: &Upright) -> Result<[Point; 4], Refusal> {
-    let linear = &photo.profile.linear;
+/// Finds a chart in a photo.
+fn find(photo: &Upright, layout: &Layout) -> Result<Found, Refusal> {
+    let linear = photo
+        .profile
+        .linear
+        .map(|channel| channel.map(|v| v as f32));
     let search = Search::new(photo.width, photo.height, |x, y| {
-        let [r, g, b] = photo.at(x, y);
-        [
-            linear[0][r as usize] as f32,
-            linear[1][g as usize] as f32,
-            linear[2][b as usize] as f32,
-        ]
+        let [r, g, b] = photo.at(x, y).map(usize::from);
+        [linear[0][r], linear[1][g], linear[2][b]]
     });
-    chart::find(&search).map(|found| found.corners).map_err(|why| match why {
+    chart::find(&search, layout).map_err(|why| refusal(why, layout))
+}
+
+/// What is said where no chart can be used.
+fn refusal(why: NotFound, layout: &Layout) -> Refusal {
+    let count = layout.count();
+    match why {
         NotFound::Missing => Refusal::new(
             RefusalCode::ChartMissing,
-            "No 24-patch chart was found in the photo. Lay the chart flat beside the pieces, whole and in the same light, and take the photo again; or give its corners.",
+            format!(
+                "No chart of {count} patches was found in the photo. Lay it flat beside the pieces, whole and in the same light, and take the photo again; or give its corners."
+            ),
         ),
         NotFound::CutOff => cut_off(),
         NotFound::TwoCharts => Refusal::new(
@@ -120,9 +130,53 @@ fn find(photo: &Upright) -> Result<[Point; 4], Refusal> {
         ),
         NotFound::RowsReversed => Refusal::new(
             RefusalCode::PoorFit,
-            "The chart's first and third row run the other way, as some makers print them, so the usual values don't hold for it. Give its own values, row by row as it lies, together with its corners.",
+            "The chart's first and third row run the other way than in the values used for it, as makers differ. Give the values of this very chart, row by row as its patches lie.",
         ),
+        NotFound::OtherColours(patches) => Refusal::new(
+            RefusalCode::PoorFit,
+            format!(
+                "A chart lies in the photo, but not with the colours that were expected: {} differ from it. If it is another chart, give its own values; if patches are stained or faded, use a fresh one.",
+                places(&patches, layout)
+            ),
+        ),
+        NotFound::Unrecognisable => Refusal::new(
+            RefusalCode::ChartMissing,
+            "A chart can be found in a photo only by many different colours, and this one's are too much alike, or look the same turned round. Give its corners: first patch, end of the first row, last patch, start of the last row.",
+        ),
+    }
+}
+
+/// The remark on patches that were left aside.
+fn remark(covered: &[usize], layout: &Layout) -> Option<Flag> {
+    (!covered.is_empty()).then(|| {
+        Flag::new(
+            FlagCode::PoorFit,
+            format!(
+                "Something lies, shines or throws a shadow on the chart at {}; what it hides was left aside. Keep the chart clear for surer colours.",
+                places(covered, layout)
+            ),
+        )
     })
+}
+
+/// Patches by row and number in it, in words.
+fn places(patches: &[usize], layout: &Layout) -> String {
+    let place = |k: &usize| {
+        let (row, number) = (k / layout.columns() + 1, k % layout.columns() + 1);
+        format!("patch {number} of row {row}")
+    };
+    let names: Vec<String> = patches.iter().map(place).collect();
+    match names.split_last() {
+        Some((last, others)) if !others.is_empty() => format!("{} and {last}", others.join(", ")),
+        _ => names.concat(),
+    }
+}
+
+fn no_layout() -> Refusal {
+    Refusal::new(
+        RefusalCode::PoorFit,
+        "A chart needs 2 to 20 rows and columns and 12 to 300 patches to correct a photo by; this one's table has another size.",
+    )
 }
 
 fn cut_off() -> Refusal {
@@ -133,7 +187,7 @@ fn cut_off() -> Refusal {
 }
 
 /// Corners a person gave: they have to lie in the photo and go round the right way.
-fn given(corners: [Point; 4], photo: &Upright) -> Result<[Point; 4], Refusal> {
+fn given(corners: [Point; 4], photo: &Upright, layout: &Layout) -> Result<[Point; 4], Refusal> {
     let (width, height) = (photo.width as f64, photo.height as f64);
     let inside = corners
         .iter()
@@ -146,10 +200,10 @@ fn given(corners: [Point; 4], photo: &Upright) -> Result<[Point; 4], Refusal> {
             ),
         ));
     }
-    if crate::area::shoelace(&corners) < 24.0 * 16.0 {
+    if crate::area::shoelace(&corners) < layout.count() as f64 * 16.0 {
         return Err(Refusal::new(
             RefusalCode::BadCorners,
-            "The four chart corners have to go round as the brown, the bluish-green, the black and the white patch do, and hold at least a few pixels a patch.",
+            "The four chart corners have to go round from the first patch (brown) to the end of its row (bluish-green), the last patch (black) and the start of the last row (white), and hold at least a few pixels a patch.",
         ));
     }
     Ok(corners)

@@ -1,6 +1,7 @@
 //! The patches' edges, measured to parts of a pixel.
 
 use super::homography::Homography;
+use super::layout::Layout;
 use super::search::{Level, even};
 use nalgebra::{Matrix3, SMatrix, SVector};
 
@@ -12,22 +13,28 @@ const PROFILE: std::ops::Range<f64> = 0.18..0.62;
 const SAMPLES: usize = 67;
 /// The least step at an edge, on the scale of even steps.
 const LEAST_STEP: f64 = 0.035;
-/// Edges along each axis needed to trust the grid; there are 48.
-const LEAST_EDGES: usize = 14;
+/// The share of the edges along each axis that is needed to trust the grid.
+const LEAST_SHARE: f64 = 0.29;
+/// How near the grid an edge lies that is counted as a patch's own, pitches.
+const ON_GRID: f64 = 0.06;
 
 /// A grid fitted to the edges of its patches.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(crate) struct Fitted {
-    /// From chart coordinates (column 0 to 5, row 0 to 3) to px.
+    /// From chart coordinates (column and row) to px.
     pub(crate) map: Homography,
     /// Side of a patch as a share of the pitch.
     pub(crate) side: f64,
     /// Root mean square of the edges' distances from the grid, as a share of the pitch.
     pub(crate) off: f64,
+    /// How many of each patch's four edges lie on the grid.
+    pub(crate) sides: Vec<u8>,
 }
 
 /// An edge: the chart coordinates where it is seen, and what they should be.
 struct Edge {
+    /// The patch that it bounds.
+    patch: usize,
     /// Where it is seen.
     at: [f64; 2],
     /// The axis across it.
@@ -40,29 +47,41 @@ struct Edge {
 
 /// Fits the grid to the edges, starting near them; none where they don't agree
 /// with any grid.
-pub(crate) fn fit(level: &Level, start: Homography) -> Option<Fitted> {
-    let gain = f64::from((0.85 / level.bright()).clamp(1.0, 8.0));
+pub(crate) fn fit(level: &Level, layout: &Layout, start: Homography) -> Option<Fitted> {
     let mut map = start;
     let mut fitted = None;
     for _ in 0..4 {
-        let edges = edges(level, &map, gain);
-        let (correction, side, off) = solve(&edges)?;
+        let edges = edges(level, layout, &map);
+        let (correction, side, off) = solve(&edges, layout)?;
         map = map.after(&correction.inverted());
-        fitted = Some(Fitted { map, side, off });
+        let mut sides = vec![0; layout.count()];
+        for edge in &edges {
+            let miss = correction.map(edge.at)[edge.axis] - edge.centre;
+            if (edge.sign * miss - side / 2.0).abs() < ON_GRID {
+                sides[edge.patch] += 1;
+            }
+        }
+        fitted = Some(Fitted {
+            map,
+            side,
+            off,
+            sides,
+        });
     }
-    fitted.filter(|f| f.off < 0.035 && (0.6..1.0).contains(&f.side))
+    fitted.filter(|f| f.off < 0.035 && (0.6..1.03).contains(&f.side))
 }
 
-fn edges(level: &Level, map: &Homography, gain: f64) -> Vec<Edge> {
+fn edges(level: &Level, layout: &Layout, map: &Homography) -> Vec<Edge> {
     let mut edges = Vec::new();
-    for patch in 0..24 {
-        let centre = [f64::from(patch % 6), f64::from(patch / 6)];
+    for patch in 0..layout.count() {
+        let centre = layout.place(patch);
         for axis in 0..2 {
             for sign in [-1.0, 1.0] {
-                if let Some(reach) = reach(level, map, gain, centre, axis, sign) {
+                if let Some(reach) = reach(level, map, centre, axis, sign) {
                     let mut at = centre;
                     at[axis] += sign * reach;
                     edges.push(Edge {
+                        patch,
                         at,
                         axis,
                         centre: centre[axis],
@@ -76,15 +95,9 @@ fn edges(level: &Level, map: &Homography, gain: f64) -> Vec<Edge> {
 }
 
 /// How far from its centre a patch ends, in pitches.
-fn reach(
-    level: &Level,
-    map: &Homography,
-    gain: f64,
-    centre: [f64; 2],
-    axis: usize,
-    sign: f64,
-) -> Option<f64> {
+fn reach(level: &Level, map: &Homography, centre: [f64; 2], axis: usize, sign: f64) -> Option<f64> {
     let spacing = (PROFILE.end - PROFILE.start) / (SAMPLES - 1) as f64;
+    let gain = level.gain();
     let mut profile = [[0.0f64; 3]; SAMPLES];
     for (k, colour) in profile.iter_mut().enumerate() {
         let out = PROFILE.start + spacing * k as f64;
@@ -94,7 +107,7 @@ fn reach(
             at[1 - axis] += track;
             let seen = level.at(map.map(at))?;
             for (sum, value) in colour.iter_mut().zip(seen) {
-                *sum += f64::from(even(value * gain as f32)) / TRACKS.len() as f64;
+                *sum += f64::from(even(value * gain)) / TRACKS.len() as f64;
             }
         }
     }
@@ -119,8 +132,9 @@ fn reach(
 
 /// The map from seen to true chart coordinates, the side and the remaining error,
 /// by least squares with falling weights for edges that stand apart.
-fn solve(edges: &[Edge]) -> Option<(Homography, f64, f64)> {
-    if (0..2).any(|axis| edges.iter().filter(|e| e.axis == axis).count() < LEAST_EDGES) {
+fn solve(edges: &[Edge], layout: &Layout) -> Option<(Homography, f64, f64)> {
+    let least = (LEAST_SHARE * 2.0 * layout.count() as f64) as usize;
+    if (0..2).any(|axis| edges.iter().filter(|e| e.axis == axis).count() <= least) {
         return None;
     }
     let mut weights = vec![1.0; edges.len()];

@@ -66,23 +66,13 @@ impl Homography {
         }
     }
 
-    /// This map with its results stretched by a factor.
-    pub(crate) fn scaled(&self, factor: f64) -> Self {
-        let stretch = Matrix3::new(factor, 0.0, 0.0, 0.0, factor, 0.0, 0.0, 0.0, 1.0);
-        let shrink = Matrix3::new(
-            1.0 / factor,
-            0.0,
-            0.0,
-            0.0,
-            1.0 / factor,
-            0.0,
-            0.0,
-            0.0,
-            1.0,
-        );
+    /// This map with its results stretched by a factor, then shifted.
+    pub(crate) fn scaled(&self, k: f64, [x, y]: [f64; 2]) -> Self {
+        let placed = Matrix3::new(k, 0.0, x, 0.0, k, y, 0.0, 0.0, 1.0);
+        let back = Matrix3::new(1.0 / k, 0.0, -x / k, 0.0, 1.0 / k, -y / k, 0.0, 0.0, 1.0);
         Self {
-            forward: stretch * self.forward,
-            inverse: self.inverse * shrink,
+            forward: placed * self.forward,
+            inverse: self.inverse * back,
         }
     }
 

@@ -2,10 +2,12 @@
 
 use super::blobs::Blob;
 use super::homography::{Homography, distance};
+use super::layout::Layout;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-/// How far a lattice is followed from where it was begun, nodes.
-const REACH: i32 = 4;
+/// How far a lattice is followed from where it was begun, as a share of the
+/// chart's longer side; what lies beyond is added once the map is known.
+const REACH: f64 = 0.67;
 /// Fewer nodes than this don't make a lattice.
 const LEAST_NODES: usize = 7;
 /// How far a blob may lie from where the lattice expects it, as a share of the pitch.
@@ -25,8 +27,9 @@ pub(crate) struct Lattice {
 }
 
 /// Every lattice among the blobs.
-pub(crate) fn lattices(blobs: &[Blob]) -> Vec<Lattice> {
-    let field = Field::new(blobs);
+pub(crate) fn lattices(blobs: &[Blob], layout: &Layout) -> Vec<Lattice> {
+    let longest = layout.columns().max(layout.rows()) as f64;
+    let field = Field::new(blobs, (REACH * longest) as i32);
     let mut begun = vec![false; blobs.len()];
     let mut found = Vec::new();
     // What outlasted many steps is the likelier patch.
@@ -58,17 +61,22 @@ pub(crate) fn lattices(blobs: &[Blob]) -> Vec<Lattice> {
 struct Field<'a> {
     blobs: &'a [Blob],
     cells: BTreeMap<[i32; 2], Vec<usize>>,
+    reach: i32,
 }
 
 const CELL_PX: f64 = 24.0;
 
 impl<'a> Field<'a> {
-    fn new(blobs: &'a [Blob]) -> Self {
+    fn new(blobs: &'a [Blob], reach: i32) -> Self {
         let mut cells: BTreeMap<[i32; 2], Vec<usize>> = BTreeMap::new();
         for (k, blob) in blobs.iter().enumerate() {
             cells.entry(cell(blob.centre)).or_default().push(k);
         }
-        Self { blobs, cells }
+        Self {
+            blobs,
+            cells,
+            reach,
+        }
     }
 
     /// Blobs within a radius about a point.
@@ -159,7 +167,7 @@ impl<'a> Field<'a> {
         while let Some(at) = queue.pop_front() {
             for step in [[1, 0], [-1, 0], [0, 1], [0, -1]] {
                 let next = add(at, step);
-                if nodes.contains_key(&next) || next.iter().any(|n| n.abs() > REACH) {
+                if nodes.contains_key(&next) || next.iter().any(|n| n.abs() > self.reach) {
                     continue;
                 }
                 let Some(stride) = self.stride(&nodes, at, step) else {
@@ -220,8 +228,8 @@ impl<'a> Field<'a> {
                 nodes.values().map(|&k| self.blobs[k].side).sum::<f64>() / nodes.len() as f64;
             let low = [0, 1].map(|d| nodes.keys().map(|n| n[d]).min().unwrap_or(0));
             let high = [0, 1].map(|d| nodes.keys().map(|n| n[d]).max().unwrap_or(0));
-            for y in low[1] - 4..=high[1] + 4 {
-                for x in low[0] - 4..=high[0] + 4 {
+            for y in low[1] - self.reach..=high[1] + self.reach {
+                for x in low[0] - self.reach..=high[0] + self.reach {
                     let at = [f64::from(x), f64::from(y)];
                     let [along, across] = map.steps_at(at);
                     let pitch = 0.5 * (along + across);

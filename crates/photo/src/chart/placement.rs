@@ -1,24 +1,26 @@
 //! Laying the chart's grid on a lattice so that the colours fit.
 
-use super::colours::{PATCHES, explained, spread};
+use super::colours::{Seen, spread};
 use super::homography::Homography;
 use super::lattice::Lattice;
-use super::search::Level;
+use super::layout::Layout;
+use super::search::{Level, even};
 use nalgebra::Matrix3;
 
-/// The least share of explained colour for a chart.
+/// The least share of explained colour for a chart of 24 patches or more.
 const LEAST_EXPLAINED: f64 = 0.9;
-/// The same where part of the grid lies outside the photo: fewer colours, less proof.
-const LEAST_EXPLAINED_IN_PART: f64 = 0.95;
+/// The same where part of the grid lies outside the photo, and for a chart of
+/// 12: fewer colours, less proof.
+const LEAST_EXPLAINED_OF_FEW: f64 = 0.95;
 /// Patches of the grid that must have been seen as blobs.
 const LEAST_BLOBS: usize = 6;
-/// Patches in sight that tell a chart even where the rest is cut off.
-const LEAST_IN_SIGHT: usize = 12;
+/// The least spread of the colours as a share of their mean.
+const LEAST_SPREAD: f64 = 0.12;
 
-/// A grid of 24 patches whose colours are those of the chart.
+/// A grid of patches whose colours are those of the chart.
 #[derive(Debug, Clone)]
 pub(crate) struct Placement {
-    /// From chart coordinates (column 0 to 5, row 0 to 3, at patch centres) to px.
+    /// From chart coordinates (column and row, at patch centres) to px.
     pub(crate) map: Homography,
     /// Share of the colours' variance that the chart explains, 0 to 1.
     pub(crate) explained: f64,
@@ -62,8 +64,7 @@ const TURNS: [Turn; 8] = {
 };
 
 impl Turn {
-    fn node(&self, origin: [i32; 2], patch: usize) -> [i32; 2] {
-        let (c, r) = ((patch % 6) as i32, (patch / 6) as i32);
+    fn node(&self, origin: [i32; 2], [c, r]: [i32; 2]) -> [i32; 2] {
         [0, 1].map(|d| origin[d] + c * self.column[d] + r * self.row[d])
     }
 
@@ -88,12 +89,13 @@ impl Turn {
     }
 }
 
-/// A node's colour.
+/// A patch's colour.
 #[derive(Clone, Copy)]
-struct Sample {
-    colour: [f32; 3],
-    /// Variance within the patch on the scale of even steps.
-    grain: f64,
+pub(crate) struct Sample {
+    /// The mean, on the scale of even steps.
+    pub(crate) colour: [f64; 3],
+    /// Variance within the patch on that scale.
+    pub(crate) grain: f64,
 }
 
 /// A node's place in the picture.
@@ -113,12 +115,11 @@ struct Field<'a> {
 }
 
 impl<'a> Field<'a> {
-    fn new(lattice: &'a Lattice, low: [i32; 2], high: [i32; 2]) -> Self {
-        const BEYOND: i32 = 6;
-        let [width, height] = [0, 1].map(|d| (high[d] - low[d] + 1 + 2 * BEYOND) as usize);
+    fn new(lattice: &'a Lattice, low: [i32; 2], high: [i32; 2], beyond: i32) -> Self {
+        let [width, height] = [0, 1].map(|d| (high[d] - low[d] + 1 + 2 * beyond) as usize);
         let mut field = Self {
             map: &lattice.map,
-            low: low.map(|v| v - BEYOND),
+            low: low.map(|v| v - beyond),
             width,
             spots: vec![Spot::default(); width * height],
         };
@@ -142,33 +143,41 @@ impl<'a> Field<'a> {
     }
 }
 
-/// The placements on a lattice whose colours fit on a lattice.
-pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
+/// The placements on a lattice whose colours fit.
+pub(crate) fn placements(lattice: &Lattice, level: &Level, layout: &Layout) -> Vec<Placement> {
     let low = [0, 1].map(|d| lattice.nodes.iter().map(|n| n[d]).min().unwrap_or(0));
     let high = [0, 1].map(|d| lattice.nodes.iter().map(|n| n[d]).max().unwrap_or(0));
-    let mut field = Field::new(lattice, low, high);
+    let [columns, rows] = [layout.columns(), layout.rows()].map(|n| n as i32);
+    let mut field = Field::new(lattice, low, high, columns.max(rows));
     let mut found: Vec<Placement> = Vec::new();
+    let mut grid = Grid::default();
     for turn in &TURNS {
-        let far = turn.node([0, 0], PATCHES - 1);
+        let far = turn.node([0, 0], [columns - 1, rows - 1]);
         // Every origin whose grid overlaps the lattice's nodes.
         let from = [0, 1].map(|d| low[d] - far[d].max(0));
         let to = [0, 1].map(|d| high[d] - far[d].min(0));
         for y in from[1]..=to[1] {
             for x in from[0]..=to[0] {
-                let nodes: [[i32; 2]; PATCHES] = std::array::from_fn(|k| turn.node([x, y], k));
-                let seen = nodes.map(|n| field.spots[field.index(n)].is_blob);
-                if seen.iter().filter(|s| **s).count() < LEAST_BLOBS {
+                let places = (0..rows).flat_map(|r| (0..columns).map(move |c| [c, r]));
+                grid.nodes.clear();
+                grid.nodes.extend(places.map(|at| turn.node([x, y], at)));
+                grid.blobs.clear();
+                let is_blob = |n: &[i32; 2]| field.spots[field.index(*n)].is_blob;
+                grid.blobs.extend(grid.nodes.iter().map(is_blob));
+                if grid.blobs.iter().filter(|b| **b).count() < LEAST_BLOBS {
                     continue;
                 }
-                let patches = nodes.map(|n| field.sample(n, level));
-                let Some((explained, kind)) = judge(&patches, &seen, turn.is_mirrored()) else {
+                grid.samples.clear();
+                for node in &grid.nodes {
+                    grid.samples.push(field.sample(*node, level));
+                }
+                let Some((explained, kind)) = grid.judge(turn.is_mirrored(), layout) else {
                     continue;
                 };
                 let Some(map) = turn.map([x, y], &lattice.map) else {
                     continue;
                 };
-                let corners = [[-0.5, -0.5], [5.5, -0.5], [5.5, 3.5], [-0.5, 3.5]];
-                if !map.faces(&corners) {
+                if !map.faces(&layout.corners(0.5)) {
                     continue;
                 }
                 found.push(Placement {
@@ -182,87 +191,104 @@ pub(crate) fn placements(lattice: &Lattice, level: &Level) -> Vec<Placement> {
     found
 }
 
-/// Whether 24 samples are the chart, how well and in which way.
-fn judge(
-    patches: &[Option<Sample>; PATCHES],
-    blobs: &[bool; PATCHES],
-    mirrored: bool,
-) -> Option<(f64, Kind)> {
-    let in_sight = patches.iter().flatten().count();
-    if in_sight < LEAST_IN_SIGHT {
-        return None;
-    }
-    let colours = patches.map(|p| p.map(|p| p.colour));
-    let spread = spread(&colours);
-    if spread < 0.12 {
-        return None;
-    }
-    // Patches are even: their grain is small beside their differences.
-    let mut grains: Vec<f64> = patches.iter().flatten().map(|p| p.grain).collect();
-    grains.sort_by(f64::total_cmp);
-    let grain = grains[grains.len() * 3 / 4].sqrt();
-    let mean = {
-        let all: Vec<f32> = colours.iter().flatten().flatten().copied().collect();
-        all.iter().map(|v| f64::from(v.sqrt())).sum::<f64>() / all.len() as f64
-    };
-    if grain > 0.5 * spread * mean {
-        return None;
-    }
-    let whole = in_sight == PATCHES;
-    if whole && !covers(blobs) {
-        return None;
-    }
-    let usual = explained(&colours, |k| k)?;
-    if whole && usual >= LEAST_EXPLAINED {
-        let kind = if mirrored {
-            Kind::Mirrored
-        } else {
-            Kind::Whole
-        };
-        return Some((usual, kind));
-    }
-    if !whole && !mirrored && usual >= LEAST_EXPLAINED_IN_PART {
-        return Some((usual, Kind::CutOff));
-    }
-    let reversed = |k: usize| match k {
-        0..6 => 5 - k,
-        12..18 => 29 - k,
-        _ => k,
-    };
-    let other = explained(&colours, reversed)?;
-    (whole && !mirrored && other >= LEAST_EXPLAINED).then_some((other, Kind::RowsReversed))
+/// The patches of one grid tried.
+#[derive(Default)]
+struct Grid {
+    nodes: Vec<[i32; 2]>,
+    /// Which of them were seen as blobs.
+    blobs: Vec<bool>,
+    samples: Vec<Option<Sample>>,
 }
 
-/// Whether every row and column of the grid has a patch seen as a blob.
-fn covers(blobs: &[bool; PATCHES]) -> bool {
-    let any = |mut line: std::ops::Range<usize>, step: usize| {
-        line.by_ref().step_by(step).any(|k| blobs[k])
-    };
-    (0..4).all(|r| any(6 * r..6 * r + 6, 1)) && (0..6).all(|c| any(c..PATCHES, 6))
+impl Grid {
+    /// Whether the samples are the chart, how well and in which way.
+    fn judge(&self, mirrored: bool, layout: &Layout) -> Option<(f64, Kind)> {
+        let in_sight = self.samples.iter().flatten().count();
+        if 2 * in_sight < layout.count() {
+            return None;
+        }
+        let whole = in_sight == layout.count();
+        if whole && !self.covers(layout) {
+            return None;
+        }
+        let mut colours: Vec<Seen> = Vec::with_capacity(layout.count());
+        colours.extend(self.samples.iter().map(|s| s.map(|s| s.colour)));
+        let least = least_explained(layout.count());
+        let usual = layout.axes().explained(&colours)?;
+        let (explained, kind) = if whole && usual >= least {
+            let kind = if mirrored {
+                Kind::Mirrored
+            } else {
+                Kind::Whole
+            };
+            (usual, kind)
+        } else if !whole && !mirrored && usual >= LEAST_EXPLAINED_OF_FEW {
+            (usual, Kind::CutOff)
+        } else if whole && !mirrored && (layout.columns(), layout.rows()) == (6, 4) {
+            colours[..6].reverse();
+            colours[12..18].reverse();
+            let other = layout.axes().explained(&colours)?;
+            (other >= least).then_some((other, Kind::RowsReversed))?
+        } else {
+            return None;
+        };
+        self.is_even(&colours).then_some((explained, kind))
+    }
+
+    /// Whether the patches are even and differ: their grain is small beside
+    /// their differences.
+    fn is_even(&self, colours: &[Seen]) -> bool {
+        let spread = spread(colours);
+        let seen: Vec<&Sample> = self.samples.iter().flatten().collect();
+        let mut grains: Vec<f64> = seen.iter().map(|p| p.grain).collect();
+        grains.sort_by(f64::total_cmp);
+        let grain = grains[grains.len() * 3 / 4].sqrt();
+        let sum: f64 = seen.iter().flat_map(|p| p.colour).sum();
+        let mean = sum / (3 * seen.len()) as f64;
+        spread >= LEAST_SPREAD && grain <= 0.5 * spread * mean
+    }
+
+    /// Whether every row and column of the grid has a patch seen as a blob.
+    fn covers(&self, layout: &Layout) -> bool {
+        let (columns, rows) = (layout.columns(), layout.rows());
+        let mut by_row = self.blobs.chunks_exact(columns);
+        by_row.all(|row| row.contains(&true))
+            && (0..columns).all(|c| (0..rows).any(|r| self.blobs[r * columns + c]))
+    }
+}
+
+/// The least share of explained colour for a chart of so many patches.
+fn least_explained(patches: usize) -> f64 {
+    let few = (24.0 - patches as f64).max(0.0) / 12.0;
+    LEAST_EXPLAINED + few * (LEAST_EXPLAINED_OF_FEW - LEAST_EXPLAINED)
 }
 
 /// The colour of the middle of a patch; none outside the picture.
 fn sample(map: &Homography, level: &Level, node: [i32; 2]) -> Option<Sample> {
-    const SIDE: usize = 7;
-    let mut colours = [[0.0f32; 3]; SIDE * SIDE];
-    for (k, colour) in colours.iter_mut().enumerate() {
-        let offset = |n: usize| 0.5 * (n as f64 / (SIDE - 1) as f64 - 0.5);
-        let x = f64::from(node[0]) + offset(k % SIDE);
-        let y = f64::from(node[1]) + offset(k / SIDE);
-        *colour = level.at(map.map([x, y]))?;
+    Sample::at(map, level, node.map(f64::from))
+}
+
+impl Sample {
+    /// The colour of the middle half of a patch; none outside the picture.
+    pub(crate) fn at(map: &Homography, level: &Level, centre: [f64; 2]) -> Option<Self> {
+        const SIDE: usize = 6;
+        let (mut sums, mut evens, mut squares) = ([0.0; 3], [0.0; 3], 0.0);
+        for k in 0..SIDE * SIDE {
+            let offset = |n: usize| 0.5 * (n as f64 / (SIDE - 1) as f64 - 0.5);
+            let at = [centre[0] + offset(k % SIDE), centre[1] + offset(k / SIDE)];
+            let colour = level.at(map.map(at))?;
+            for c in 0..3 {
+                let value = f64::from(even(colour[c]));
+                sums[c] += f64::from(colour[c]);
+                evens[c] += value;
+                squares += value * value;
+            }
+        }
+        let n = (SIDE * SIDE) as f64;
+        let means: f64 = evens.iter().map(|e| e * e / n).sum();
+        Some(Self {
+            colour: sums.map(|sum| (sum / n).sqrt()),
+            grain: ((squares - means) / (3.0 * n)).max(0.0),
+        })
     }
-    let n = colours.len() as f32;
-    let mut grain = 0.0;
-    let colour = [0, 1, 2].map(|c| {
-        let mean = colours.iter().map(|p| p[c]).sum::<f32>() / n;
-        let even = colours.iter().map(|p| p[c].sqrt()).sum::<f32>() / n;
-        grain += colours
-            .iter()
-            .map(|p| f64::from((p[c].sqrt() - even).powi(2)))
-            .sum::<f64>()
-            / f64::from(n)
-            / 3.0;
-        mean
-    });
-    Some(Sample { colour, grain })
 }

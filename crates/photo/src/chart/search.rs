@@ -1,143 +1,179 @@
-//! The picture in which a chart is searched, at several sizes.
+//! The photo in which a chart is searched, and the pictures made of it.
 
-/// Longest side of the finest picture kept, px. The least chart that a person
-/// would use is 250 px wide in 4000, so its patches stay above 15 px here.
+/// Longest side of the first picture, px. A chart of 250 px in 4000 has a pitch
+/// of 7 px here, the least that the search makes out.
+const FIRST_PX: usize = 700;
+/// Longest side of the finest picture that is searched as a whole, px.
 const FINEST_PX: usize = 2600;
-/// No picture smaller than this is made, px.
-const COARSEST_PX: usize = 420;
+/// A block of pixels this wide or wider is averaged from some of its pixels.
+const DENSE_BLOCK: usize = 5;
+/// Pixels taken along each side of such a block.
+const PICKED: usize = 4;
 
-/// An upright photo in linear light, kept at several sizes for the search.
+/// An upright photo in linear light: `pixel(x, y)` gives red, green and blue in
+/// linear light, 0 to 1, in any RGB space.
 #[derive(Debug, Clone)]
-pub struct Search {
-    levels: Vec<Level>,
+pub struct Search<P> {
+    width: usize,
+    height: usize,
+    pixel: P,
 }
 
-/// One size of the photo.
+/// A picture of the photo or of a part of it, of blocks of its pixels.
 #[derive(Debug, Clone)]
 pub(crate) struct Level {
     /// Width, px.
     pub(crate) width: usize,
     /// Height, px.
     pub(crate) height: usize,
-    /// Linear light, red, green and blue in turn, row by row.
-    pub(crate) rgb: Vec<f32>,
+    /// Linear light, red, green and blue in turn, row by row, 0 to 65535.
+    pub(crate) rgb: Vec<u16>,
     /// Pixels of the photo for one pixel here.
     pub(crate) scale: f64,
-    /// Whether no coarser picture is kept.
-    pub(crate) is_coarsest: bool,
+    /// Where it begins in the photo, px.
+    pub(crate) origin: [f64; 2],
+    /// Roughly the brightest value that isn't a speck, 0 to 1.
+    pub(crate) bright: f32,
+    /// Whether it is the coarsest picture of the whole photo.
+    pub(crate) is_first: bool,
 }
 
-impl Search {
-    /// Takes the upright photo pixel by pixel: `pixel(x, y)` gives red, green and
-    /// blue in linear light, 0 to 1, in any RGB space; each is asked for once.
-    pub fn new(width: usize, height: usize, pixel: impl Fn(usize, usize) -> [f32; 3]) -> Self {
-        let mut levels = vec![Level::taken(width, height, pixel)];
-        while let Some(last) = levels.last()
-            && last.width.max(last.height) / 2 >= COARSEST_PX
-        {
-            levels.push(last.halved());
+impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
+    /// Takes the upright photo, which is looked at where needed.
+    pub const fn new(width: usize, height: usize, pixel: P) -> Self {
+        Self {
+            width,
+            height,
+            pixel,
         }
-        if let Some(last) = levels.last_mut() {
-            last.is_coarsest = true;
-        }
-        Self { levels }
     }
 
-    /// The pictures, the finest first.
-    pub(crate) fn levels(&self) -> &[Level] {
-        &self.levels
+    /// Width and height of the photo, px.
+    pub(crate) fn size(&self) -> [f64; 2] {
+        [self.width as f64, self.height as f64]
     }
-}
 
-impl Level {
-    /// The finest picture: blocks of pixels averaged.
-    fn taken(width: usize, height: usize, pixel: impl Fn(usize, usize) -> [f32; 3]) -> Self {
-        let block = width.max(height).div_ceil(FINEST_PX).max(1);
-        let (w, h) = (width / block, height / block);
-        let share = 1.0 / (block * block) as f32;
-        let mut rgb = vec![0.0f32; 3 * w * h];
-        for y in 0..h * block {
-            let row = &mut rgb[3 * w * (y / block)..][..3 * w];
-            for (bx, out) in row.chunks_exact_mut(3).enumerate() {
-                for x in bx * block..(bx + 1) * block {
-                    for (sum, value) in out.iter_mut().zip(pixel(x, y)) {
-                        // The maximum turns a NaN into 0.
-                        *sum += value.max(0.0).clamp(0.0, 1.0) * share;
+    /// The pictures of the whole photo, the coarsest first: a chart that fills the
+    /// photo is found soonest, and with the least noise, in a small picture.
+    pub(crate) fn levels(&self) -> impl Iterator<Item = Level> {
+        let longest = self.width.max(self.height);
+        let first = longest.div_ceil(FIRST_PX).max(1);
+        let finest = longest.div_ceil(FINEST_PX).max(1);
+        let second = (first / 2).max(finest);
+        let third = (first / 4).max(finest);
+        let mut blocks = vec![first, second, third];
+        blocks.dedup();
+        blocks.into_iter().map(move |block| {
+            let whole = [0, 0, self.width / block, self.height / block];
+            let mut level = self.picture(block, whole);
+            level.is_first = block == first;
+            level
+        })
+    }
+
+    /// A picture of the part of the photo between two corners (px of the photo),
+    /// of blocks of the given width; none where that part holds no block.
+    pub(crate) fn part(&self, block: usize, low: [f64; 2], high: [f64; 2]) -> Option<Level> {
+        let ends = [self.width / block, self.height / block];
+        let within = |value: f64, end: usize| (value / block as f64).clamp(0.0, end as f64);
+        let [left, top] = [0, 1].map(|d| within(low[d], ends[d]).floor() as usize);
+        let [right, bottom] = [0, 1].map(|d| within(high[d], ends[d]).ceil() as usize);
+        let is_empty = right < left + 2 || bottom < top + 2;
+        (!is_empty).then(|| self.picture(block, [left, top, right - left, bottom - top]))
+    }
+
+    /// Blocks of pixels averaged: `left`, `top`, `width` and `height` in blocks.
+    fn picture(&self, block: usize, [left, top, width, height]: [usize; 4]) -> Level {
+        let offsets = offsets(block);
+        let share = 65_535.0 / (offsets.len() * offsets.len()) as f32;
+        let mut rgb = Vec::with_capacity(3 * width * height);
+        let mut sums = vec![[0.0f32; 3]; width];
+        let mut counts = [0usize; 1024];
+        for y in top..top + height {
+            sums.fill([0.0; 3]);
+            for dy in &offsets {
+                for (x, sum) in sums.iter_mut().enumerate() {
+                    for dx in &offsets {
+                        let pixel = (self.pixel)((left + x) * block + dx, y * block + dy);
+                        for c in 0..3 {
+                            sum[c] += pixel[c];
+                        }
                     }
                 }
             }
-        }
-        Self {
-            width: w,
-            height: h,
-            rgb,
-            scale: block as f64,
-            is_coarsest: false,
-        }
-    }
-
-    fn halved(&self) -> Self {
-        let (w, h) = (self.width / 2, self.height / 2);
-        let mut rgb = Vec::with_capacity(3 * w * h);
-        for y in 0..h {
-            let upper = &self.rgb[6 * y * self.width..][..3 * self.width];
-            let lower = &self.rgb[3 * (2 * y + 1) * self.width..][..3 * self.width];
-            for (a, b) in upper.chunks_exact(6).zip(lower.chunks_exact(6)) {
-                for c in 0..3 {
-                    rgb.push(0.25 * (a[c] + a[c + 3] + b[c] + b[c + 3]));
-                }
+            for sum in &sums {
+                // A cast to whole numbers stops at the ends and turns a NaN into 0.
+                let [r, g, b] = sum.map(|v| (v * share + 0.5) as u16);
+                counts[usize::from(r.max(g).max(b)) >> 6] += 1;
+                rgb.extend([r, g, b]);
             }
         }
-        Self {
-            width: w,
-            height: h,
+        Level {
+            width,
+            height,
             rgb,
-            scale: 2.0 * self.scale,
-            is_coarsest: false,
+            scale: block as f64,
+            origin: [left, top].map(|v| (v * block) as f64),
+            bright: bright(&counts, width * height),
+            is_first: false,
         }
     }
+}
 
-    /// The linear colour between pixels; none outside the picture.
+/// The pixels of a block that are averaged, along either side: all, or some
+/// that lie evenly about its middle.
+fn offsets(block: usize) -> Vec<usize> {
+    if block < DENSE_BLOCK {
+        return (0..block).collect();
+    }
+    let half = (0..PICKED / 2).map(|k| (2 * k + 1) * block / (2 * PICKED));
+    let other = half.clone().map(|near| block - 1 - near);
+    half.chain(other).collect()
+}
+
+/// The 99th percentile of counted values, 0 to 1.
+fn bright(counts: &[usize; 1024], seen: usize) -> f32 {
+    let mut above = 0;
+    for (value, count) in counts.iter().enumerate().rev() {
+        above += count;
+        if above * 100 >= seen {
+            return (value as f32 + 0.5) / 1024.0;
+        }
+    }
+    1.0
+}
+
+impl Level {
+    /// The linear colour between pixels, 0 to 1; none outside the picture.
     pub(crate) fn at(&self, [x, y]: [f64; 2]) -> Option<[f32; 3]> {
-        let (x, y) = (x - 0.5, y - 0.5);
-        let inside =
-            x >= -0.5 && y >= -0.5 && x <= self.width as f64 - 0.5 && y <= self.height as f64 - 0.5;
+        let (x, y) = (x as f32 - 0.5, y as f32 - 0.5);
+        let (last_x, last_y) = ((self.width - 1) as f32, (self.height - 1) as f32);
+        let inside = x >= -0.5 && y >= -0.5 && x <= last_x + 0.5 && y <= last_y + 0.5;
         if !inside {
             return None;
         }
-        let x = x.clamp(0.0, (self.width - 1) as f64);
-        let y = y.clamp(0.0, (self.height - 1) as f64);
+        let (x, y) = (x.clamp(0.0, last_x), y.clamp(0.0, last_y));
         let (left, top) = (x as usize, y as usize);
-        let (right, bottom) = (
-            (left + 1).min(self.width - 1),
-            (top + 1).min(self.height - 1),
-        );
-        let (fx, fy) = ((x - left as f64) as f32, (y - top as f64) as f32);
-        let pixel = |x: usize, y: usize, c: usize| self.rgb[3 * (y * self.width + x) + c];
-        Some([0, 1, 2].map(|c| {
-            let upper = pixel(left, top, c) * (1.0 - fx) + pixel(right, top, c) * fx;
-            let lower = pixel(left, bottom, c) * (1.0 - fx) + pixel(right, bottom, c) * fx;
-            upper * (1.0 - fy) + lower * fy
-        }))
+        let (fx, fy) = (x - left as f32, y - top as f32);
+        let next = usize::from(left + 1 < self.width);
+        let below = usize::from(top + 1 < self.height);
+        let row = |y: usize| {
+            let start = 3 * (y * self.width + left);
+            let (a, b) = (&self.rgb[start..start + 3], &self.rgb[start + 3 * next..]);
+            [0, 1, 2].map(|c| f32::from(a[c]) * (1.0 - fx) + f32::from(b[c]) * fx)
+        };
+        let (upper, lower) = (row(top), row(top + below));
+        Some([0, 1, 2].map(|c| (upper[c] * (1.0 - fy) + lower[c] * fy) / 65_535.0))
     }
 
-    /// Roughly the brightest value that isn't a speck: the 99th percentile.
-    pub(crate) fn bright(&self) -> f32 {
-        let mut counts = [0usize; 1001];
-        let mut seen = 0;
-        for pixel in self.rgb.chunks_exact(3).step_by(7) {
-            let value = pixel[0].max(pixel[1]).max(pixel[2]);
-            counts[(value * 1000.0) as usize] += 1;
-            seen += 1;
-        }
-        let mut above = 0;
-        for (value, count) in counts.iter().enumerate().rev() {
-            above += count;
-            if above * 100 >= seen {
-                return value.max(1) as f32 / 1000.0;
-            }
-        }
-        1.0
+    /// The factor that brings a dark photo to the usual brightness.
+    pub(crate) fn gain(&self) -> f32 {
+        (0.85 / self.bright).clamp(1.0, 8.0)
+    }
+
+    /// A place of the photo in this picture's pixels.
+    pub(crate) fn shift(&self) -> [f64; 2] {
+        self.origin.map(|v| -v / self.scale)
     }
 }
 

@@ -28,6 +28,9 @@ const LEAST_OFF: f64 = 0.12;
 const COVERED: f64 = 4.0;
 /// A patch of this brightness, on the scale of even steps, may be burnt out.
 const BURNT_OUT: f64 = 0.98;
+/// The deviation within a patch, on the scale of even steps, that noise alone
+/// doesn't make: part of it is covered.
+const UNEVEN: f64 = 0.06;
 /// Edges that a patch has at least, of four.
 const OWN_SIDES: u8 = 3;
 
@@ -56,10 +59,11 @@ pub(crate) fn judge(level: &Level, layout: &Layout, map: &Homography, sides: &[u
         if is_burnt_out || off < LEAST_OFF || off < COVERED * usual {
             continue;
         }
-        let has_edges = sides[patch] >= OWN_SIDES;
-        if has_edges && off > FOREIGN * usual && !is_veiled(*colour, expected[patch]) {
+        let deviation = samples[patch].map_or(0.0, |s| s.grain.sqrt() * gain);
+        let is_patch = sides[patch] >= OWN_SIDES && deviation < UNEVEN;
+        if is_patch && off > FOREIGN * usual && !is_veiled(*colour, expected[patch]) {
             other.push(patch);
-        } else if !has_edges || off > FOREIGN * usual {
+        } else if !is_patch || off > FOREIGN * usual {
             covered.push(patch);
         }
     }

@@ -177,10 +177,6 @@ where
         side: 0.86,
         covered: Vec::new(),
     };
-    if placement.kind == Kind::CutOff {
-        grid.trouble = Some(NotFound::CutOff);
-        return Some(grid);
-    }
     let [along, across] = grid.map.steps_at(layout.middle());
     let pitch = 0.5 * (along + across);
     let block = (pitch / PITCH_PX) as usize;

@@ -9,11 +9,13 @@ use nalgebra::Matrix3;
 
 /// The least share of explained colour for a chart of 24 patches or more.
 const LEAST_EXPLAINED: f64 = 0.9;
-/// The same where part of the grid lies outside the photo, and for a chart of
-/// 12: fewer colours, less proof.
+/// The same for a chart of 12, or one of which part lies outside the photo: fewer
+/// colours, less proof.
 const LEAST_EXPLAINED_OF_FEW: f64 = 0.95;
 /// Patches of the grid that must have been seen as blobs.
 const LEAST_BLOBS: usize = 6;
+/// Share of the patches in sight that tells a chart where the rest is cut off.
+const LEAST_IN_SIGHT: f64 = 0.6;
 /// The least spread of the colours as a share of their mean.
 const LEAST_SPREAD: f64 = 0.12;
 
@@ -204,7 +206,7 @@ impl Grid {
     /// Whether the samples are the chart, how well and in which way.
     fn judge(&self, mirrored: bool, layout: &Layout) -> Option<(f64, Kind)> {
         let in_sight = self.samples.iter().flatten().count();
-        if 2 * in_sight < layout.count() {
+        if (in_sight as f64) < LEAST_IN_SIGHT * layout.count() as f64 {
             return None;
         }
         let whole = in_sight == layout.count();
@@ -222,7 +224,7 @@ impl Grid {
                 Kind::Whole
             };
             (usual, kind)
-        } else if !whole && !mirrored && usual >= LEAST_EXPLAINED_OF_FEW {
+        } else if !whole && !mirrored && usual >= least_explained_in_part(in_sight) {
             (usual, Kind::CutOff)
         } else if whole && !mirrored && (layout.columns(), layout.rows()) == (6, 4) {
             colours[..6].reverse();
@@ -261,6 +263,12 @@ impl Grid {
 fn least_explained(patches: usize) -> f64 {
     let few = (24.0 - patches as f64).max(0.0) / 12.0;
     LEAST_EXPLAINED + few * (LEAST_EXPLAINED_OF_FEW - LEAST_EXPLAINED)
+}
+
+/// The same where only some of the patches are in sight: the fewer, the easier
+/// four figures for each channel fit them by chance.
+fn least_explained_in_part(in_sight: usize) -> f64 {
+    1.0 - (1.0 - LEAST_EXPLAINED_OF_FEW) * (in_sight as f64 - 4.0).min(20.0) / 20.0
 }
 
 /// The colour of the middle of a patch; none outside the picture.

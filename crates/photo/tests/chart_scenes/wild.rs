@@ -1,10 +1,11 @@
 //! Photos with a chart under any turn, up to 25 degrees of tilt, from 250 px in
-//! 4000 to filling the photo.
+//! 4000 to filling the photo; on busy tables, under lamps of all kinds, as dark as
+//! 1.5 stops too little, with hands at the edge or a finger on the chart.
 
 use super::dice::Dice;
 use scene::{
-    Background, Camera, Chart, Flaws, Frame, Gradient, Jpeg, Light, Piece, Reflectance, Scene,
-    Texture, Viewpoint, WhiteBalance,
+    Background, Camera, Chart, Difficulty, Flaws, Frame, Gradient, Hand, Jpeg, Light, Piece,
+    Reflectance, Scene, Texture, Viewpoint, WhiteBalance, skin,
 };
 
 /// Pitch of the charts drawn here, mm.
@@ -37,9 +38,19 @@ pub fn wild(seed: u64, longest_px: u32) -> Scene {
         margin_mm: dice.between(1.5, 14.0),
         frame: dice.pick(&[Frame::Dark, Frame::Dark, Frame::Light]),
     };
-    let pieces = company(&mut dice, chart.middle_mm);
+    // Beside others the chart would be too small in a photo this small.
+    let is_small = width.max(height) < 1000;
+    let mut pieces = if is_small {
+        Vec::new()
+    } else {
+        company(&mut dice, chart.middle_mm)
+    };
+    if !is_small && dice.below(8) == 0 {
+        pieces.push(finger(&mut dice, &chart));
+    }
     let fill = fill(&mut dice, width.max(height), pieces.is_empty());
     let aside = if fill < 0.5 { 0.2 } else { 0.0 };
+    let (light, white_balance) = light(&mut dice);
     let plain = |surface| Background::Plain(Box::new(surface));
     Scene {
         width_px: width,
@@ -52,12 +63,15 @@ pub fn wild(seed: u64, longest_px: u32) -> Scene {
                 Background::Paper,
                 Background::Wood,
                 Background::Stripes,
+                Background::DarkWood,
+                Background::Checks,
+                Background::Knit(Box::new(dyed.clone())),
                 plain(Reflectance::flat(0.04)),
                 plain(Reflectance::flat(0.85)),
                 plain(dyed),
             ])
         },
-        light: dice.pick(&[Light::D65, Light::D50, Light::A, Light::Fl2, Light::Led]),
+        light,
         gradient: Gradient {
             share: dice.between(0.0, 0.5),
             towards_deg: dice.between(0.0, 360.0),
@@ -70,11 +84,11 @@ pub fn wild(seed: u64, longest_px: u32) -> Scene {
             focal: dice.between(0.72, 1.3),
             shift: [dice.between(-aside, aside), dice.between(-aside, aside)],
         },
-        camera: dice.pick(&Camera::all()),
-        white_balance: WhiteBalance {
-            red: dice.between(0.7, 1.45),
-            blue: dice.between(0.55, 1.3),
+        camera: match dice.below(2) {
+            0 => dice.pick(&Camera::all()),
+            _ => Camera::drawn_for(seed, dice.pick(&[Difficulty::Medium, Difficulty::Hard])),
         },
+        white_balance,
         exposure_stops: dice.between(-1.5, 0.2),
         jpeg: Jpeg {
             quality: 70 + dice.below(27) as u8,
@@ -82,11 +96,91 @@ pub fn wild(seed: u64, longest_px: u32) -> Scene {
         },
         flaws: Flaws {
             blur_px: dice.between(-3.0, 1.8).max(0.0),
+            hands: hands(&mut dice, fill),
             ..Flaws::default()
         },
         seed,
         ..Scene::default()
     }
+}
+
+/// A light, and a white balance that knows it more or less; now and then the
+/// light of a lamp is taken for daylight.
+fn light(dice: &mut Dice) -> (Light, WhiteBalance) {
+    let kelvin = dice.between(2600.0, 6500.0);
+    let light = dice.pick(&[
+        Light::D65,
+        Light::D50,
+        Light::Daylight {
+            kelvin: 1.4 * kelvin.max(3000.0),
+        },
+        Light::A,
+        Light::Fl2,
+        Light::Led,
+        Light::ThreeBand,
+        Light::RgbDiodes,
+        Light::WhiteDiode { kelvin },
+        Light::mixed(Light::D65, Light::A, 0.5),
+    ]);
+    let is_fooled = matches!(light, Light::A) && dice.below(2) == 0;
+    let balance = if is_fooled {
+        WhiteBalance {
+            red: dice.between(1.3, 1.7),
+            blue: dice.between(0.3, 0.5),
+        }
+    } else {
+        WhiteBalance {
+            red: dice.between(0.7, 1.45),
+            blue: dice.between(0.55, 1.3),
+        }
+    };
+    (light, balance)
+}
+
+/// Hands at the edge, where the chart leaves room for them.
+fn hands(dice: &mut Dice, fill: f64) -> Vec<Hand> {
+    if fill > 0.4 || dice.below(3) > 0 {
+        return Vec::new();
+    }
+    let along = dice.between(0.2, 0.8);
+    let (at, towards_deg) = dice.pick(&[
+        ([0.0, along], 0.0),
+        ([along, 0.0], 90.0),
+        ([1.0, along], 180.0),
+        ([along, 1.0], 270.0),
+    ]);
+    vec![Hand {
+        at,
+        towards_deg,
+        reach: dice.between(0.03, 0.07),
+        palm: dice.between(0.05, 0.2),
+        skin: skin(dice.between(0.0, 0.9)),
+    }]
+}
+
+/// A finger on the edge of the chart: on one patch, or on parts of two.
+fn finger(dice: &mut Dice, chart: &Chart) -> Piece {
+    let across = (dice.between(0.0, 5.0) - 2.5) * PITCH_MM;
+    let (half_mm, tip_mm) = (dice.between(5.0, 8.0), 46.0 - dice.between(12.0, 22.0));
+    let sign = dice.pick(&[-1.0, 1.0]);
+    let (sin, cos) = chart.turn_deg.to_radians().sin_cos();
+    let tip = (0..=8).map(|k| {
+        let (s, c) = (std::f64::consts::PI * f64::from(k) / 8.0).sin_cos();
+        [across + half_mm * c, tip_mm + half_mm * (1.0 - s)]
+    });
+    let mut outline: Vec<[f64; 2]> = tip
+        .chain([[across - half_mm, 110.0], [across + half_mm, 110.0]])
+        .map(|[x, y]| [x, sign * y])
+        .map(|[x, y]| [x * cos - y * sin, x * sin + y * cos])
+        .map(|[x, y]| [chart.middle_mm[0] + x, chart.middle_mm[1] + y])
+        .collect();
+    if sign < 0.0 {
+        outline.reverse();
+    }
+    let skin = skin(dice.between(0.0, 0.9));
+    let mut finger = Piece::square("finger", skin, [0.0, 0.0], 1.0).with_texture(Texture::FLAT);
+    finger.outline_mm = outline;
+    finger
 }
 
 /// Share of the photo that chart and pieces fill: half of the photos hold a chart

@@ -52,7 +52,7 @@ impl<'a> Chart<'a> {
         let chart = Self {
             usable: patches
                 .iter()
-                .map(|p| p.clipped_share() <= MOST_CLIPPED)
+                .map(|p| p.clipped_share() <= MOST_CLIPPED && !p.is_covered)
                 .collect(),
             neutral,
             patches,
@@ -91,7 +91,8 @@ impl<'a> Chart<'a> {
 
     /// What is to be said of patches that were left aside.
     pub fn remark(&self) -> Option<Flag> {
-        let aside = self.usable.iter().filter(|&&usable| !usable).count();
+        let burnt = |p: &&Patch| p.clipped_share() > MOST_CLIPPED;
+        let aside = self.patches.iter().filter(burnt).count();
         (aside > 0).then(|| {
             let patches = if aside == 1 { "patch is" } else { "patches are" };
             Flag::new(

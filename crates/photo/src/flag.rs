@@ -38,6 +38,8 @@ pub enum FlagCode {
     ProfileUnusable,
     /// The correction fits the chart only roughly.
     PoorFit,
+    /// A board is there and can't be used.
+    BoardUnread,
 }
 
 impl FlagCode {
@@ -57,6 +59,7 @@ impl FlagCode {
             Self::ProfileMissing => "profile_missing",
             Self::ProfileUnusable => "profile_unusable",
             Self::PoorFit => "poor_fit",
+            Self::BoardUnread => "board_unread",
         }
     }
 }

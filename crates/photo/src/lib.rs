@@ -14,6 +14,7 @@
 
 mod area;
 mod blur;
+pub mod board;
 mod chart;
 mod correct;
 mod decode;

@@ -7,7 +7,9 @@ mod piece;
 use colour::{Lab, View};
 
 use crate::{
-    Flag, FlagCode, Point, Refusal, Request, decode, interval,
+    Flag, FlagCode, Point, Refusal, Request,
+    board::{self, BoardSeen},
+    decode, interval,
     matrix::Matrix3,
     survey::{Prepared, prepare},
 };
@@ -35,6 +37,8 @@ pub struct PhotoReading {
     /// where one of them was not read. What two readings share drops out of
     /// their difference, whose covariance is `[i][i] + [j][j] - [i][j] - [j][i]`.
     pub joint: Vec<Vec<[[f64; 3]; 3]>>,
+    /// The board that the pieces lie on, if they lie on one.
+    pub board: Option<BoardSeen>,
 }
 
 /// The chart and how well it is fitted.
@@ -95,6 +99,7 @@ const UNEVEN: f64 = 1.35;
 /// it. An area that can't be read is no error: its flags say why.
 pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
     let photo = decode::decode(bytes)?;
+    let (board, request) = &board::asked(&photo, request)?;
     let outlines: Vec<Vec<Point>> = request
         .areas
         .iter()
@@ -107,6 +112,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         &request.chart,
         request.view,
         &outlines,
+        board.as_ref(),
     )?;
     let pieces: Vec<Piece> = request
         .areas
@@ -114,6 +120,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         .map(|area| Piece::read(&photo, area, &prepared))
         .collect();
     let (median, p95) = prepared.correction.median_and_p95();
+    let board = board.clone();
     let mut flags = prepared.flags.clone();
     flags.extend(uneven_light(&prepared, &pieces));
     let (readings, joint) = together(pieces, &prepared, &request.photo_to_photo);
@@ -132,6 +139,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         differences: differences(&readings, &joint),
         readings,
         joint,
+        board,
     })
 }
 

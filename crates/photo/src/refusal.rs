@@ -41,6 +41,12 @@ pub enum RefusalCode {
     PoorFit,
     /// The corners given can't be those of a chart.
     BadCorners,
+    /// A board is there, but too few of its corner codes can be read.
+    BoardUnread,
+    /// The board is of a version that is not known here.
+    BoardVersion,
+    /// Corners of more than one board are in the photo.
+    BoardMixed,
 }
 
 impl RefusalCode {
@@ -60,6 +66,9 @@ impl RefusalCode {
             Self::UnderExposed => "under_exposed",
             Self::PoorFit => "poor_fit",
             Self::BadCorners => "bad_corners",
+            Self::BoardUnread => "board_unread",
+            Self::BoardVersion => "board_version",
+            Self::BoardMixed => "board_mixed",
         }
     }
 }

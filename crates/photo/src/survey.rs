@@ -4,6 +4,7 @@ use colour::View;
 
 use crate::{
     ChartReference, Flag, FlagCode, Point, Refusal, RefusalCode, blur,
+    board::{self, BoardSeen},
     chart::{self, Found, Layout, NotFound, Search},
     correct::{self, Chart, Correction},
     decode::{self, Upright},
@@ -22,6 +23,8 @@ pub struct Survey {
     pub corners: [Point; 4],
     /// What was noticed about the photo as a whole.
     pub flags: Vec<Flag>,
+    /// The board that the pieces lie on, if they lie on one.
+    pub board: Option<BoardSeen>,
 }
 
 /// Decodes a photo, finds its chart (or takes the corners given) and tries the
@@ -32,12 +35,22 @@ pub struct Survey {
 pub fn survey(bytes: &[u8], corners: Option<[Point; 4]>) -> Result<Survey, Refusal> {
     let photo = decode::decode(bytes)?;
     let reference = ChartReference::published();
-    let prepared = prepare(&photo, corners, &reference, View::D65_10, &[])?;
+    let (board, trouble) = board::noticed(&photo)?;
+    let mut prepared = prepare(
+        &photo,
+        corners,
+        &reference,
+        View::D65_10,
+        &[],
+        board.as_ref(),
+    )?;
+    prepared.flags.extend(trouble);
     Ok(Survey {
         width: photo.width as u32,
         height: photo.height as u32,
         corners: prepared.corners,
         flags: prepared.flags,
+        board,
     })
 }
 
@@ -55,12 +68,15 @@ pub(crate) fn prepare(
     reference: &ChartReference,
     view: View,
     areas: &[Vec<Point>],
+    board: Option<&BoardSeen>,
 ) -> Result<Prepared, Refusal> {
     refuse_greyscale(photo)?;
     let layout = Layout::of(reference).ok_or_else(no_layout)?;
     let (corners, covered) = match corners {
         Some(corners) => (given(corners, photo, &layout)?, Vec::new()),
-        None => find(photo, &layout).map(|found| (found.corners, found.covered))?,
+        None => board::chart_in_dock(photo, board, &layout)
+            .map_or_else(|| find(photo, &layout), Ok)
+            .map(|found| (found.corners, found.covered))?,
     };
     let patches = patches::sample(photo, corners, &layout, &covered).ok_or_else(cut_off)?;
     let chart = Chart::new(&patches, &photo.profile.linear, reference, view)?;
@@ -98,14 +114,8 @@ fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
 
 /// Finds a chart in a photo.
 fn find(photo: &Upright, layout: &Layout) -> Result<Found, Refusal> {
-    let linear = photo
-        .profile
-        .linear
-        .map(|channel| channel.map(|v| v as f32));
-    let search = Search::new(photo.width, photo.height, |x, y| {
-        let [r, g, b] = photo.at(x, y).map(usize::from);
-        [linear[0][r], linear[1][g], linear[2][b]]
-    });
+    let linear = photo.linear();
+    let search = Search::new(photo.width, photo.height, |x, y| linear(photo.at(x, y)));
     chart::find(&search, layout).map_err(|why| refusal(why, layout))
 }
 

@@ -6,6 +6,7 @@ use crate::{
     chart_spectra,
     hash::smooth,
     resist::{self, Laid},
+    sheet::Print,
 };
 
 /// How far a shadow reaches beyond the edge of what casts it, mm.
@@ -33,6 +34,7 @@ struct Thing<'a> {
 enum Kind<'a> {
     Cloth(Box<Surface<'a>>),
     Board(&'a Chart),
+    Sheet { print: Print<'a>, ink: Seen },
 }
 
 /// The face of a cloth.
@@ -79,6 +81,12 @@ impl<'a> Surface<'a> {
 
 impl<'a> Ground<'a> {
     pub(crate) fn new(scene: &'a Scene, sensor: &Sensor) -> Self {
+        let sheets = scene.sheet.iter().map(|sheet| {
+            let face = sensor.see(&sheet.paper);
+            let (print, ink) = (Print::of(sheet), sensor.see(&sheet.ink));
+            let kind = Kind::Sheet { print, ink };
+            Thing::new(sheet.corners_mm().to_vec(), face, kind)
+        });
         let boards = scene.chart.iter().chain(&scene.flaws.second_chart);
         let boards = boards.map(|chart| {
             let outline = chart.corners_mm(chart.margin_mm).to_vec();
@@ -100,7 +108,7 @@ impl<'a> Ground<'a> {
             background: &scene.background,
             underlay: scene.background.surfaces().map(|s| sensor.see(&s)),
             patches: chart_spectra().map(|s| sensor.see(&s)),
-            things: boards.chain(cloths).collect(),
+            things: sheets.chain(boards).chain(cloths).collect(),
             glare: scene.flaws.glare,
         }
     }
@@ -129,7 +137,14 @@ impl<'a> Ground<'a> {
             }
             let beyond = thing.beyond(point);
             if beyond <= 0.0 {
-                seen = Some(face(thing, &self.patches, point, lit));
+                let face = face(thing, &self.patches, point, lit);
+                // A sheet lies beneath the rest, which throws its shadow on it.
+                let on_sheet = matches!(thing.kind, Kind::Sheet { .. });
+                seen = Some(if on_sheet {
+                    face.map(|v| v * shade)
+                } else {
+                    face
+                });
                 break;
             } else if beyond < SHADOW_MM {
                 shade = shade.min(1.0 - 0.42 * (1.0 - beyond / SHADOW_MM).powi(2));
@@ -157,6 +172,14 @@ fn face(thing: &Thing, patches: &[Seen; 24], point: [f64; 2], lit: f64) -> [f64;
             patch.unwrap_or(thing.face).under(lit)
         }
         Kind::Cloth(surface) => surface.at(thing.face, point, lit),
+        Kind::Sheet { print, ink } => {
+            let surface = if print.is_dark(point) {
+                *ink
+            } else {
+                thing.face
+            };
+            surface.under(lit)
+        }
     }
 }
 

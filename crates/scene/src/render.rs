@@ -88,6 +88,7 @@ pub(crate) fn content(scene: &Scene) -> Vec<[f64; 2]> {
     charts
         .flat_map(|chart| chart.corners_mm(chart.margin_mm))
         .chain(scene.pieces.iter().flat_map(|p| p.outline_mm.clone()))
+        .chain(scene.sheet.iter().flat_map(|sheet| sheet.corners_mm()))
         .collect()
 }
 

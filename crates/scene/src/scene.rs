@@ -1,7 +1,7 @@
 //! Everything that stands before and inside the camera.
 
 use crate::{
-    Background, Camera, Chart, Difficulty, Flaws, Gradient, Jpeg, Light, Piece, Viewpoint,
+    Background, Camera, Chart, Difficulty, Flaws, Gradient, Jpeg, Light, Piece, Sheet, Viewpoint,
     WhiteBalance,
 };
 
@@ -18,6 +18,8 @@ pub struct Scene {
     pub pieces: Vec<Piece>,
     /// The chart, where there is one.
     pub chart: Option<Chart>,
+    /// The printed sheet beneath chart and pieces, where there is one.
+    pub sheet: Option<Sheet>,
     /// What they lie on.
     pub background: Background,
     /// The light.
@@ -50,6 +52,7 @@ impl Default for Scene {
             height_px: 1500,
             pieces: Vec::new(),
             chart: Some(Chart::default()),
+            sheet: None,
             background: Background::Paper,
             light: Light::D65,
             gradient: Gradient {

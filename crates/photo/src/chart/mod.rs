@@ -8,7 +8,7 @@ mod blobs;
 mod colours;
 mod edges;
 mod foreign;
-mod homography;
+pub(crate) mod homography;
 mod lattice;
 mod layout;
 mod patches;

@@ -38,6 +38,12 @@ impl Upright {
         let i = (y * self.width + x) * 3;
         [self.codes[i], self.codes[i + 1], self.codes[i + 2]]
     }
+
+    /// The linear light, 0 to 1, of a pixel's code values.
+    pub fn linear(&self) -> impl Fn([u8; 3]) -> [f32; 3] + use<> {
+        let tables = self.profile.linear.map(|channel| channel.map(|v| v as f32));
+        move |codes| [0, 1, 2].map(|k| tables[k][usize::from(codes[k])])
+    }
 }
 
 /// Decodes a JPEG or PNG.

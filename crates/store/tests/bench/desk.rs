@@ -140,6 +140,7 @@ pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal>
         Ok(PhotoReading {
             width: 640,
             height: 480,
+            board: None,
             flags: vec![flag(FlagCode::ProfileMissing)],
             chart: ChartFit {
                 corners: request.corners.unwrap_or(CORNERS),

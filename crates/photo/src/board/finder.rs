@@ -1,0 +1,206 @@
+//! The square eyes at three corners of a code (ISO/IEC 18004, finder patterns).
+
+use crate::{Point, chart::homography::distance};
+
+/// A grey picture.
+pub(super) struct Grey {
+    pub width: usize,
+    pub height: usize,
+    values: Vec<u8>,
+}
+
+/// An eye: dark, light and dark squares within each other, 7 modules wide.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Eye {
+    pub middle: Point,
+    /// Width of a module, px of the grey picture.
+    pub module: f64,
+    /// The grey that parts dark from light there.
+    pub threshold: f64,
+    /// How many lines of the scan met it.
+    seen: usize,
+}
+
+/// Most eyes of a picture that are looked at, the plainest first.
+const MOST_EYES: usize = 160;
+
+impl Grey {
+    /// A picture whose grey at each pixel is given.
+    pub fn new(width: usize, height: usize, pixel: impl Fn(usize, usize) -> u8) -> Self {
+        let mut values = Vec::with_capacity(width * height);
+        for y in 0..height {
+            values.extend((0..width).map(|x| pixel(x, y)));
+        }
+        Self {
+            width,
+            height,
+            values,
+        }
+    }
+
+    /// The grey between pixels; white beyond the picture.
+    pub fn at(&self, [x, y]: Point) -> f64 {
+        let (x, y) = (x - 0.5, y - 0.5);
+        let inside =
+            x >= 0.0 && y >= 0.0 && x < self.width as f64 - 1.0 && y < self.height as f64 - 1.0;
+        if !inside {
+            return 255.0;
+        }
+        let (left, top) = (x as usize, y as usize);
+        let (fx, fy) = (x - left as f64, y - top as f64);
+        let i = top * self.width + left;
+        let value = |i: usize| f64::from(self.values[i]);
+        let upper = value(i) * (1.0 - fx) + value(i + 1) * fx;
+        let lower = value(i + self.width) * (1.0 - fx) + value(i + self.width + 1) * fx;
+        upper * (1.0 - fy) + lower * fy
+    }
+
+    /// The eyes in the picture, each once. Every `step`-th line is scanned.
+    pub fn eyes(&self, step: usize) -> Vec<Eye> {
+        let mut eyes: Vec<Eye> = Vec::new();
+        let mut dark = vec![false; self.width];
+        for y in (step / 2..self.height).step_by(step) {
+            self.darker_than_around(y, &mut dark);
+            for (x, module) in patterns(&dark) {
+                let guess = [x, y as f64 + 0.5];
+                let known = eyes
+                    .iter_mut()
+                    .find(|e| distance(e.middle, guess) < 2.5 * e.module);
+                match known {
+                    Some(eye) => eye.seen += 1,
+                    None => eyes.extend(self.checked(guess, module)),
+                }
+            }
+        }
+        eyes.sort_by_key(|eye| std::cmp::Reverse(eye.seen));
+        eyes.truncate(MOST_EYES);
+        eyes
+    }
+
+    /// Which pixels of a line are darker than the line around them.
+    fn darker_than_around(&self, y: usize, dark: &mut [bool]) {
+        let line = &self.values[y * self.width..][..self.width];
+        let reach = (self.width / 24).max(12);
+        let mut sum: u32 = line[..reach.min(self.width)]
+            .iter()
+            .map(|&v| u32::from(v))
+            .sum();
+        let mut count = reach.min(self.width) as u32;
+        for x in 0..self.width {
+            if x + reach < self.width {
+                sum += u32::from(line[x + reach]);
+                count += 1;
+            }
+            if x > reach {
+                sum -= u32::from(line[x - reach - 1]);
+                count -= 1;
+            }
+            // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
+            dark[x] = u32::from(line[x]) * count * 10 < sum * 9;
+        }
+    }
+
+    /// A guess confirmed along both axes, with its middle and threshold measured.
+    fn checked(&self, guess: Point, module: f64) -> Option<Eye> {
+        let ring = |middle: Point| -> f64 {
+            let r = 2.0 * module;
+            let around = [[r, 0.0], [-r, 0.0], [0.0, r], [0.0, -r]];
+            let sum: f64 = around
+                .iter()
+                .map(|[dx, dy]| self.at([middle[0] + dx, middle[1] + dy]))
+                .sum();
+            sum / 4.0
+        };
+        let (core, light) = (self.at(guess), ring(guess));
+        if light - core < 24.0 {
+            return None;
+        }
+        let threshold = (core + light) / 2.0;
+        let [up, down] = self.across(guess, [0.0, 1.0], module, threshold)?;
+        let centred = [guess[0], guess[1] + (down - up) / 2.0];
+        let [left, right] = self.across(centred, [1.0, 0.0], module, threshold)?;
+        let middle = [centred[0] + (right - left) / 2.0, centred[1]];
+        let [up, down] = self.across(middle, [0.0, 1.0], module, threshold)?;
+        let middle = [middle[0], middle[1] + (down - up) / 2.0];
+        Some(Eye {
+            middle,
+            module: (left + right + up + down) / 14.0,
+            threshold,
+            seen: 1,
+        })
+    }
+
+    /// From a point to both outer edges of an eye along a direction, px; none where
+    /// the widths don't stand as 1 : 1 : 3 : 1 : 1.
+    fn across(&self, from: Point, along: Point, module: f64, threshold: f64) -> Option<[f64; 2]> {
+        let half = |sign: f64| -> Option<[f64; 3]> {
+            // Ends of the dark core, the light ring and the dark ring.
+            let mut ends = [0.0; 3];
+            let mut k = 0;
+            let mut last = self.at(from) - threshold;
+            let step = (module / 6.0).max(0.25);
+            let mut t = 0.0;
+            while t < 9.0 * module {
+                t += step;
+                let at = [from[0] + sign * along[0] * t, from[1] + sign * along[1] * t];
+                let now = self.at(at) - threshold;
+                if (now > 0.0) != (last > 0.0) {
+                    ends[k] = t - step * now / (now - last);
+                    k += 1;
+                    if k == 3 {
+                        return Some(ends);
+                    }
+                }
+                last = now;
+            }
+            None
+        };
+        if self.at(from) > threshold {
+            return None;
+        }
+        let (back, forth) = (half(-1.0)?, half(1.0)?);
+        let whole = back[2] + forth[2];
+        let unit = whole / 7.0;
+        let near = |width: f64, modules: f64| (width - modules * unit).abs() < 0.55 * unit;
+        let fits = near(back[0] + forth[0], 3.0)
+            && near(back[1] - back[0], 1.0)
+            && near(forth[1] - forth[0], 1.0)
+            && near(back[2] - back[1], 1.0)
+            && near(forth[2] - forth[1], 1.0)
+            && unit < 2.0 * module
+            && module < 2.0 * unit;
+        fits.then_some([back[2], forth[2]])
+    }
+}
+
+/// Middles and modules of every dark, light, dark, light, dark that stand roughly
+/// as 1 : 1 : 3 : 1 : 1 in a line.
+fn patterns(dark: &[bool]) -> Vec<(f64, f64)> {
+    let mut found = Vec::new();
+    let mut runs = [0usize; 5];
+    let mut length = 0;
+    for x in 0..=dark.len() {
+        if x < dark.len() && (x == 0 || dark[x] == dark[x - 1]) {
+            length += 1;
+            continue;
+        }
+        runs.rotate_left(1);
+        runs[4] = length;
+        length = 1;
+        let ended_dark = dark[x - 1];
+        let whole: usize = runs.iter().sum();
+        if !ended_dark || runs[0] == 0 || whole < 10 {
+            continue;
+        }
+        let unit = whole as f64 / 7.0;
+        let near = |run: usize, modules: f64| {
+            (run as f64 - modules * unit).abs() <= (0.5 * modules.sqrt() * unit).max(1.2)
+        };
+        let fits = near(runs[2], 3.0) && [0, 1, 3, 4].into_iter().all(|k| near(runs[k], 1.0));
+        if fits {
+            let middle = x as f64 - (runs[4] + runs[3]) as f64 - runs[2] as f64 / 2.0;
+            found.push((middle, unit));
+        }
+    }
+    found
+}

@@ -1,0 +1,79 @@
+//! The piece in a window: what differs from the paper around it.
+
+use crate::{Point, chart::homography::Homography, decode::Upright};
+
+use super::{
+    Rect,
+    outline::Cells,
+    paper::{PaperLook, mean},
+};
+
+/// Colour (as logarithms of ratios to green, against the paper) from which on a
+/// cell is surely no paper.
+const OTHER_COLOUR: f64 = 0.045;
+/// Darkness against the paper, as a logarithm, that no shadow of cloth reaches.
+const DARKER: f64 = 0.6;
+/// Lightness above the paper's.
+const LIGHTER: f64 = 0.12;
+/// The same between parts of a piece, where pale cloth is told from bare paper.
+const PALE_COLOUR: f64 = 0.018;
+/// Lightness at which pale cloth is told from paper.
+const PALE_LIGHT: f64 = 0.035;
+/// Side of a cell, mm.
+const CELL: f64 = 1.0;
+/// From a piece's edge to the outline, mm: threads, frayed rims and the shadow at
+/// the edge stay outside.
+const RIM: f64 = 3.0;
+/// Least surface of a piece after that, square mm.
+const LEAST: f64 = 60.0;
+
+/// The outline of an area well inside the piece, px of the photo; none where
+/// nothing differs from the paper.
+pub(super) fn piece(
+    photo: &Upright,
+    sheet: &Homography,
+    paper: &PaperLook,
+    place: Rect,
+) -> Option<Vec<Point>> {
+    let columns = (place.width / CELL) as usize;
+    let rows = (place.height / CELL) as usize;
+    let left = place.x + (place.width - columns as f64 * CELL) / 2.0;
+    let top = place.y + (place.height - rows as f64 * CELL) / 2.0;
+    let corner = |x: f64, y: f64| [left + x * CELL, top + y * CELL];
+    let differs: Vec<[f64; 2]> = (0..rows * columns)
+        .map(|i| {
+            let [x, y] = corner((i % columns) as f64, (i / columns) as f64);
+            let cell = Rect::new(x, y, CELL, CELL);
+            let Some(look) = mean(photo, sheet, cell, [4, 4]) else {
+                return [0.0; 2];
+            };
+            let bare = paper.at(cell.middle());
+            let [r, g, b] = [0, 1, 2].map(|k| look[k].ln() - bare[k]);
+            [(r - g).hypot(b - g), (r + g + b) / 3.0]
+        })
+        .collect();
+    let sure = Cells::new(columns, rows, |i| {
+        let [colour, light] = differs[i];
+        colour > OTHER_COLOUR || !(-DARKER..=LIGHTER).contains(&light)
+    });
+    // Threads are narrower than two cells; bands of pale cloth between dyed ones
+    // are filled where they are not as white as the paper.
+    let body = sure.eroded(1).dilated(1).without_specks(8);
+    let hull = body.hull()?;
+    let pale = Cells::new(columns, rows, |i| {
+        let [colour, light] = differs[i];
+        hull.has(i) && (colour > PALE_COLOUR || light.abs() > PALE_LIGHT)
+    });
+    let whole = body.or(&pale).dilated(1).eroded(1).filled();
+    let inner = whole.eroded((RIM / CELL) as usize).largest();
+    if (inner.count() as f64) * CELL * CELL < LEAST {
+        return None;
+    }
+    let outline = inner.outline();
+    Some(
+        outline
+            .into_iter()
+            .map(|[x, y]| sheet.map(corner(x, y)))
+            .collect(),
+    )
+}

@@ -10,7 +10,7 @@ const TRACKS: [f64; 5] = [-0.2, -0.1, 0.0, 0.1, 0.2];
 /// The stretch of a profile, from a patch's centre outwards, in pitches.
 const PROFILE: std::ops::Range<f64> = 0.18..0.62;
 /// Samples of a profile.
-const SAMPLES: usize = 67;
+const SAMPLES: usize = 45;
 /// The least step at an edge, on the scale of even steps.
 const LEAST_STEP: f64 = 0.035;
 /// The share of the edges along each axis that is needed to trust the grid.
@@ -50,7 +50,7 @@ struct Edge {
 pub(crate) fn fit(level: &Level, layout: &Layout, start: Homography) -> Option<Fitted> {
     let mut map = start;
     let mut fitted = None;
-    for _ in 0..4 {
+    for _ in 0..3 {
         let edges = edges(level, layout, &map);
         let (correction, side, off) = solve(&edges, layout)?;
         map = map.after(&correction.inverted());

@@ -4,7 +4,7 @@
 mod chart_scenes;
 
 use chart_scenes::{corner_error, decoys, wild};
-use scene::render;
+use scene::{Piece, Scene, Texture, render, skin};
 
 #[test]
 fn charts_are_found_to_a_small_share_of_a_patch() {
@@ -27,6 +27,21 @@ fn charts_are_found_to_a_small_share_of_a_patch() {
             "seed {seed}: off by {px:.1} px, {pitches:.3} pitches"
         );
     }
+}
+
+#[test]
+fn a_patch_under_a_thumb_is_told_and_left_aside() {
+    let over_white = [-60.0, -12.0];
+    let thumb = Piece::square("thumb", skin(0.4), over_white, 26.0).with_texture(Texture::FLAT);
+    let rendered = render(&Scene {
+        pieces: vec![thumb],
+        ..Scene::default()
+    });
+    let survey = photo::survey(&rendered.jpeg, None).expect("23 patches do");
+    let (_, pitches) = corner_error(&survey.corners, &rendered.truth.chart_corners);
+    assert!(pitches < 0.03, "{pitches}");
+    let told = |flag: &photo::Flag| flag.message.contains("patch 1 of row 4");
+    assert!(survey.flags.iter().any(told), "{:?}", survey.flags);
 }
 
 #[test]

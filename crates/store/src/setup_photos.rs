@@ -49,7 +49,7 @@ fn shown(reading: &PhotoReading) -> Vec<Shown> {
         Some(Shown {
             piece: area.id.clone(),
             lab: area.lab?,
-            texture: None,
+            texture: Some(area.parts.pixels),
         })
     };
     reading.readings.iter().filter_map(read).collect()

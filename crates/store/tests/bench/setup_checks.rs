@@ -5,7 +5,7 @@ use colour::{Lab, difference::ciede2000};
 use photo::{Area, Request};
 use scene::{Dye, Piece, Scene, cotton, render};
 use store::{NewSetupCheck, check_setup};
-use trial::setup::{SetupCheck, Shown, check};
+use trial::setup::{Cause, SetupCheck, Shown, check};
 
 fn found(step: f64) -> SetupCheck {
     let photos: Vec<Vec<Shown>> = (0..3)
@@ -164,6 +164,8 @@ fn rendered_photos_of_relaid_pieces_scatter_as_pairs_of_them_differ() {
         "{by_parts} {by_pairs}"
     );
     assert!(within < 1.0 && between < 4.0, "{within} {between}");
+    let causes: Vec<_> = found.shares.iter().map(|share| share.cause).collect();
+    assert_eq!(causes, [Cause::PhotoToPhoto, Cause::Texture, Cause::Laying]);
 
     let error = check_setup(&photos, &requests[..2], &photo::read).unwrap_err();
     assert!(error.to_string().contains("one for each"), "{error}");

@@ -1,7 +1,9 @@
 //! A bench in a folder of its own, and stand-ins for readers of photos.
 
 use colour::{Lab, View};
-use photo::{AreaReading, ChartFit, Flag, FlagCode, PhotoReading, Refusal, RefusalCode, Request};
+use photo::{
+    AreaReading, ChartFit, Flag, FlagCode, Parts, PhotoReading, Refusal, RefusalCode, Request,
+};
 use rusqlite::Connection;
 use std::path::{Path, PathBuf};
 use store::{Bench, NewPhoto};
@@ -147,6 +149,7 @@ pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal>
                 model: "stand-in".into(),
                 loo_de00_median: 0.1 + 0.2,
                 loo_de00_p95: 2.0,
+                misses: vec![Some([0.5, -0.25, 1.0 / 3.0]), None],
             },
             view: View::D65_10,
             readings: request
@@ -156,11 +159,13 @@ pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal>
                     id: area.id.clone(),
                     lab: Some(Lab::new(l, 1.0 / 3.0, -0.7)),
                     cov: [[0.1, 0.2, 0.3], [0.2, 1e-17, 0.0], [0.3, 0.0, 1.0 / 7.0]],
+                    parts: Parts::default(),
                     pixels: 1234,
                     flags: vec![flag(FlagCode::Clipped)],
                 })
                 .collect(),
             differences: Vec::new(),
+            joint: vec![vec![[[0.0; 3]; 3]; request.areas.len()]; request.areas.len()],
         })
     }
 }

@@ -45,4 +45,10 @@ pub enum ColourError {
         /// The name given.
         name: String,
     },
+    /// The grade is none of the grey scale's nine.
+    #[error("\"{text}\" is no grade of a grey scale; write 5, 4-5, 4, 3-4, 3, 2-3, 2, 1-2 or 1")]
+    Grade {
+        /// The grade given.
+        text: String,
+    },
 }

@@ -1,10 +1,11 @@
 //! What a report can't say, said in it.
 
 use std::collections::BTreeSet;
-use trial::{Role, Trial};
+use trial::{Results, Role, Source, Trial};
 
 /// The limits that hold for this trial, each a sentence or two.
-pub(crate) fn of(trial: &Trial) -> Vec<String> {
+pub(crate) fn of(results: &Results) -> Vec<String> {
+    let trial = &results.trial;
     let mut limits = Vec::new();
     if trial.invented {
         limits.push(
@@ -13,11 +14,22 @@ pub(crate) fn of(trial: &Trial) -> Vec<String> {
                 .to_owned(),
         );
     }
-    limits.push(
-        "Colours were read from photographs beside a colour chart, not with a spectrophotometer. They hold for \
-         daylight (D65) and the 10 degree observer; two cloths that match there may differ under a lamp."
-            .to_owned(),
-    );
+    let elsewhere = results.readings.iter().any(|r| r.source != Source::Photo);
+    let photos = results.readings.iter().any(|r| r.source == Source::Photo);
+    if photos || !elsewhere {
+        limits.push(
+            "Colours were read from photographs beside a colour chart, not with a spectrophotometer. They hold for \
+             daylight (D65) and the 10 degree observer; two cloths that match there may differ under a lamp."
+                .to_owned(),
+        );
+    }
+    if elsewhere {
+        limits.push(
+            "Readings from elsewhere are given as they were handed in. A change is only ever taken between readings \
+             of one source and one light, and each verdict says on which it rests."
+                .to_owned(),
+        );
+    }
     limits.push(
         "The intervals cover the spread between the pieces of this trial. They do not cover another dye lot, \
          water, fibre, machine or pair of hands: repeating the trial does."

@@ -1,22 +1,18 @@
 //! The report: one file that reads anywhere, on paper too.
 
 use crate::swatch::ArmSwatches;
-use crate::table::{ChangeRow, ReadingRow, VerdictRow};
+use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use crate::{ReportError, chart, limits, swatch, table, words};
 use askama::Template;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use trial::decide::Decision;
-use trial::{Reading, Role, Trial};
+use trial::{Results, Role, Trial};
 
 /// Everything a report is made from.
 pub struct Published<'a> {
-    /// The trial.
-    pub trial: &'a Trial,
-    /// What follows from its readings; none where nothing could be decided.
-    pub decision: Option<&'a Decision>,
-    /// Its current readings.
-    pub readings: &'a [Reading],
+    /// The trial with all that was found out about it.
+    pub results: &'a Results,
     /// Its photos, made small enough to be sent along.
     pub photos: Vec<PublishedPhoto>,
     /// When the report is made, RFC 3339.
@@ -38,9 +34,10 @@ pub struct PublishedPhoto {
 /// # Errors
 /// Only if the page's template can't be filled in, which is a fault of this program.
 pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
-    let trial = published.trial;
+    let results = published.results;
+    let trial = &results.trial;
     let empty = Decision::default();
-    let decision = published.decision.unwrap_or(&empty);
+    let decision = results.decision.as_ref().unwrap_or(&empty);
     let (latest, earlier) = table::by_recency(table::verdicts(decision, trial.margin_de00));
     let page = ReportPage {
         trial,
@@ -50,12 +47,13 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
         earlier,
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
-        stages: swatch::stages(published.readings)
+        stages: swatch::stages(&results.readings)
             .into_iter()
             .map(words::stage_heading)
             .collect(),
-        swatches: swatch::by_stage(trial, published.readings),
-        readings: table::readings(trial, published.readings),
+        swatches: swatch::by_stage(trial, &results.readings),
+        readings: table::readings(trial, &results.readings),
+        eye_grades: table::eye_grades(trial, &results.eye_grades),
         photos: published
             .photos
             .iter()
@@ -65,7 +63,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
                 data: STANDARD.encode(&p.jpeg),
             })
             .collect(),
-        limits: limits::of(trial),
+        limits: limits::of(results),
         entered_on: words::day(&trial.made_at),
         made_on: words::day(published.made_at),
         style: include_str!("../templates/report.css"),
@@ -86,6 +84,7 @@ struct ReportPage<'a> {
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
     readings: Vec<ReadingRow>,
+    eye_grades: Vec<EyeGradeRow>,
     photos: Vec<Picture>,
     limits: Vec<String>,
     entered_on: &'a str,

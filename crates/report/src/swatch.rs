@@ -7,7 +7,7 @@
 
 use crate::svg::escape;
 use colour::{Lab, View};
-use std::collections::BTreeSet;
+use std::{cmp::Reverse, collections::BTreeSet};
 use trial::{Reading, Role, Trial};
 
 /// The neutral ground on which measured colours are shown.
@@ -139,10 +139,21 @@ pub fn by_stage(trial: &Trial, readings: &[Reading]) -> Vec<ArmSwatches> {
         .collect()
 }
 
+/// The mean colour of readings of one source and view, those of which there are most:
+/// colours of several don't mix.
 fn mean(readings: &[&Reading]) -> Option<(Lab, usize)> {
-    if readings.is_empty() {
-        return None;
-    }
+    let kind = |r: &Reading| (r.source, r.view.clone());
+    let count = |of: &Reading| readings.iter().filter(|r| kind(r) == kind(of)).count();
+    // Of equals the first, photos before others.
+    let chosen = readings
+        .iter()
+        .max_by_key(|r| (count(r), Reverse(r.source)))
+        .map(|r| kind(r))?;
+    let readings: Vec<&Reading> = readings
+        .iter()
+        .copied()
+        .filter(|r| kind(r) == chosen)
+        .collect();
     let n = readings.len() as f64;
     let sum = readings.iter().fold([0.0; 3], |s, r| {
         [s[0] + r.lab[0], s[1] + r.lab[1], s[2] + r.lab[2]]

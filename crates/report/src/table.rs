@@ -3,7 +3,7 @@
 use crate::{chart, swatch, words};
 use colour::Lab;
 use trial::decide::{Comparison, Decision};
-use trial::{Reading, Trial};
+use trial::{EyeGrade, Reading, Trial};
 
 /// One pair of arms at one stage, ready to read.
 pub struct VerdictRow {
@@ -138,6 +138,8 @@ pub struct ReadingRow {
     pub when: String,
     /// Its colour as numbers.
     pub numbers: String,
+    /// What it was got from, by whom, when and with what.
+    pub source: String,
     /// Its uncertainty: the standard deviation of each of L*, a*, b*.
     pub spread: String,
     /// Its swatch, SVG.
@@ -163,10 +165,73 @@ pub fn readings(trial: &Trial, readings: &[Reading]) -> Vec<ReadingRow> {
                 arm: arm.to_owned(),
                 role: words::role(piece.role),
                 when: words::stage_heading(r.stage),
-                numbers: swatch::numbers(lab),
+                numbers: in_view(swatch::numbers(lab), &r.view),
+                source: words::source(r),
                 spread: format!("\u{b1} {:.2}, {:.2}, {:.2}", sd(0), sd(1), sd(2)),
                 swatch: swatch::svg(lab, &format!("{} {}", piece.code, words::stage(r.stage))),
                 notes: r.notes.iter().map(|n| n.message.clone()).collect(),
+            })
+        })
+        .collect()
+}
+
+/// Numbers with their view, where it isn't that of photo readings.
+fn in_view(numbers: String, view: &str) -> String {
+    match view {
+        "D65/10" => numbers,
+        other => format!("{numbers} ({other})"),
+    }
+}
+
+/// One grade judged by eye.
+pub struct EyeGradeRow {
+    /// Code of the piece.
+    pub code: String,
+    /// Name of its arm.
+    pub arm: String,
+    /// The stage in words, with a capital.
+    pub when: String,
+    /// What the scale grades.
+    pub scale: &'static str,
+    /// The grade, such as `4-5`.
+    pub grade: String,
+    /// What it was judged against.
+    pub against: String,
+    /// Who judged, when and under which light.
+    pub judged: String,
+    /// Anything else that was written down.
+    pub remark: String,
+}
+
+/// Every grade judged by eye, by stage and then in the order of the pieces.
+pub fn eye_grades(trial: &Trial, grades: &[EyeGrade]) -> Vec<EyeGradeRow> {
+    let place = |g: &EyeGrade| trial.pieces.iter().position(|p| p.id == g.judged.piece);
+    let mut sorted: Vec<_> = grades.iter().collect();
+    sorted.sort_by_key(|g| (g.judged.stage, place(g), g.id));
+    sorted
+        .into_iter()
+        .filter_map(|grade| {
+            let judged = &grade.judged;
+            let piece = trial.piece(judged.piece)?;
+            let against = judged.against.and_then(|id| trial.piece(id));
+            let on = match judged.on.as_str() {
+                "" => words::day(&grade.made_at),
+                on => on,
+            };
+            Some(EyeGradeRow {
+                code: piece.code.clone(),
+                arm: trial
+                    .arm(piece.arm)
+                    .map_or_else(String::new, |a| a.name.clone()),
+                when: words::stage_heading(judged.stage),
+                scale: judged.scale.in_words(),
+                grade: judged.grade.clone(),
+                against: against.map_or_else(
+                    || "its own original".to_owned(),
+                    |p| format!("{} {}", words::role(p.role), p.code),
+                ),
+                judged: format!("{}, {on}, under {}", judged.by, judged.light),
+                remark: judged.remark.clone(),
             })
         })
         .collect()

@@ -1,7 +1,7 @@
 //! Results in plain words.
 
 use trial::decide::{Comparison, UNBOUNDED_DE00, Verdict};
-use trial::{PhotoState, Role};
+use trial::{PhotoState, Reading, Role, Source};
 
 /// When a piece was looked at: "before the first round", "after 1 round", "after 5 rounds".
 pub fn stage(stage: u32) -> String {
@@ -103,6 +103,31 @@ pub fn role(role: Role) -> &'static str {
         Role::Keeper => "keeper",
         Role::Witness => "witness cloth",
     }
+}
+
+/// What a reading was got from, by whom, when and with what.
+pub fn source(reading: &Reading) -> String {
+    let what = match reading.source {
+        Source::Photo => "photo",
+        Source::Spectrum => "spectrum",
+        Source::Lab => "Lab values",
+    };
+    let Some(origin) = &reading.origin else {
+        return what.to_owned();
+    };
+    let mut text = what.to_owned();
+    for (before, said) in [
+        (" by ", &origin.by),
+        (", ", &origin.on),
+        (", ", &origin.instrument),
+        (", file ", &origin.file),
+    ] {
+        if !said.is_empty() {
+            text += before;
+            text += said;
+        }
+    }
+    text
 }
 
 /// How far a photo has come.

@@ -2,7 +2,10 @@
 
 use report::{Published, PublishedPhoto, publish};
 use trial::decide::{ArmChange, Comparison, Decision, UNBOUNDED_DE00, Verdict};
-use trial::{Arm, ArmId, Piece, PieceId, Reading, ReadingId, Role, Trial, TrialId};
+use trial::{
+    Arm, ArmId, EyeGrade, EyeGradeId, GreyScale, Judged, Origin, Piece, PieceId, Reading,
+    ReadingId, Results, Role, Source, Trial, TrialId,
+};
 
 fn trial(invented: bool) -> Trial {
     let arm = |id, name: &str| Arm {
@@ -58,7 +61,8 @@ fn readings(trial: &Trial) -> Vec<Reading> {
                 cov: [[0.04, 0.0, 0.0], [0.0, 0.04, 0.0], [0.0, 0.0, 0.04]],
                 pixels: 900,
                 view: "D65/10".into(),
-                source: "photo".into(),
+                source: Source::Photo,
+                origin: None,
                 notes: Vec::new(),
                 made_at: "2030-01-02T00:00:00Z".into(),
             });
@@ -91,17 +95,29 @@ fn decision(trial: &Trial) -> Decision {
             reason: "4 pieces against 4 <pieces>".into(),
         }],
         arms: vec![change(&a, 7.5, 8.0), change(&b, 1.0, UNBOUNDED_DE00)],
+        rests_on: Vec::new(),
+    }
+}
+
+fn results(invented: bool) -> Results {
+    let trial = trial(invented);
+    Results {
+        photos: Vec::new(),
+        readings: readings(&trial),
+        eye_grades: Vec::new(),
+        decision: Some(decision(&trial)),
+        undecided: None,
+        trial,
     }
 }
 
 fn html(invented: bool) -> String {
-    let trial = trial(invented);
-    let readings = readings(&trial);
-    let decision = decision(&trial);
+    html_of(&results(invented))
+}
+
+fn html_of(results: &Results) -> String {
     publish(&Published {
-        trial: &trial,
-        decision: Some(&decision),
-        readings: &readings,
+        results,
         photos: vec![PublishedPhoto {
             stage: 4,
             name: "day <4>.jpg".into(),
@@ -186,14 +202,49 @@ fn it_holds_verdict_margin_method_limits_and_numbers() {
 
 #[test]
 fn a_trial_without_readings_still_makes_a_report() {
-    let trial = trial(false);
-    let html = publish(&Published {
-        trial: &trial,
-        decision: None,
-        readings: &[],
-        photos: Vec::new(),
-        made_at: "2030-01-03T00:00:00Z",
-    })
-    .expect("a report");
+    let results = Results::of(trial(false), Vec::new(), Vec::new(), Vec::new());
+    let html = html_of(&results);
     assert!(html.contains("No verdict yet"));
+}
+
+#[test]
+fn sources_and_grades_by_eye_are_told() {
+    let mut results = results(false);
+    results.readings[0].source = Source::Spectrum;
+    results.readings[0].view = "D50/2".into();
+    results.readings[0].origin = Some(Origin {
+        by: "a friend <x>".into(),
+        on: "Friday".into(),
+        instrument: "sphere".into(),
+        file: "f.csv".into(),
+        spectrum: None,
+    });
+    let piece = results.trial.pieces[0].id;
+    results.eye_grades.push(EyeGrade {
+        id: EyeGradeId(1),
+        judged: Judged {
+            piece,
+            stage: 4,
+            scale: GreyScale::Change,
+            grade: "3-4".into(),
+            against: None,
+            by: "A. N.".into(),
+            light: "north window".into(),
+            on: String::new(),
+            remark: "streaky <b>".into(),
+        },
+        made_at: "2030-02-03T00:00:00Z".into(),
+    });
+    let html = html_of(&results);
+    for part in [
+        "spectrum by a friend &#60;x&#62;, Friday, sphere, file f.csv",
+        "(D50/2)",
+        "<td>photo</td>",
+        "Readings from elsewhere are given as they were handed in",
+        "<h2>Grades judged by eye</h2>",
+        "<td>change in colour</td><td>3-4</td><td>its own original</td><td>A. N., 2030-02-03, under north window</td>",
+        "streaky &#60;b&#62;",
+    ] {
+        assert!(html.contains(part), "{part}");
+    }
 }

@@ -18,6 +18,7 @@ const PATIENCE: Duration = Duration::from_secs(10);
 const STEPS: &[M<'_>] = &[
     M::up(include_str!("../migrations/0001_bench.sql")),
     M::up(include_str!("../migrations/0002_setup_check.sql")),
+    M::up(include_str!("../migrations/0003_elsewhere.sql")),
 ];
 const MIGRATIONS: Migrations<'_> = Migrations::from_slice(STEPS);
 
@@ -210,7 +211,12 @@ mod tests {
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
                  INSERT INTO setup_photo VALUES (1, 0, 'n', hex(zeroblob(32)), 1);
-                 INSERT INTO journal VALUES (1, 'now', 'w', 'd');",
+                 INSERT INTO journal VALUES (1, 'now', 'w', 'd');
+                 INSERT INTO reading VALUES (2, 1, NULL, 0, 1, 1, 1, '[]', 0, 'D65/10', 'lab', '[]', 'now');
+                 INSERT INTO delivery VALUES (1, 1, 'f', x'00', '', '', '', 'now');
+                 INSERT INTO delivered VALUES (2, 1, NULL);
+                 INSERT INTO eye_grade VALUES (1, 1, 0, 'change', '4-5', NULL, 'b', 'l', '', '', 'now');
+                 INSERT INTO withdrawal VALUES (1, 2, NULL, 'r', 'now');",
             )
             .unwrap();
         for (table, column) in [
@@ -222,6 +228,10 @@ mod tests {
             ("setup_check", "result"),
             ("setup_photo", "name"),
             ("journal", "detail"),
+            ("delivery", "instrument"),
+            ("delivered", "spectrum"),
+            ("eye_grade", "grade"),
+            ("withdrawal", "reason"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

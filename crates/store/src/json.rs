@@ -1,7 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
-use trial::{Note, setup::SetupCheck};
+use trial::{Note, Reflectance, setup::SetupCheck};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
 
@@ -23,6 +23,14 @@ pub(crate) fn notes_text(notes: &[Note]) -> String {
 
 pub(crate) fn setup_check_text(check: &SetupCheck) -> Result<String, StoreError> {
     serde_json::to_string(check).map_err(odd("set-up check"))
+}
+
+pub(crate) fn spectrum_text(spectrum: &Reflectance) -> String {
+    serde_json::json!(spectrum).to_string()
+}
+
+pub(crate) fn spectrum(text: &str) -> Result<Reflectance, StoreError> {
+    serde_json::from_str(text).map_err(odd("spectrum"))
 }
 
 pub(crate) fn corners(text: &str) -> Result<[[f64; 2]; 4], StoreError> {

@@ -17,7 +17,9 @@
 //! ```
 
 mod bench;
+mod deliveries;
 mod error;
+mod eye_grades;
 mod journal;
 mod json;
 mod marking;
@@ -26,13 +28,16 @@ mod photo_row;
 mod photos;
 mod queue;
 mod readings;
+mod results;
 mod setup_checks;
 mod setup_photos;
 mod slug;
 mod trials;
 mod vault;
+mod withdrawals;
 
 pub use bench::Bench;
+pub use deliveries::Delivery;
 pub use error::StoreError;
 pub use journal::Entry;
 pub use outcome::Outcome;
@@ -41,3 +46,4 @@ pub use queue::{Reader, Waiting};
 pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;
 pub use trials::TrialSummary;
+pub use withdrawals::Added;

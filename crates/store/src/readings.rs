@@ -2,19 +2,26 @@
 
 use crate::{Bench, StoreError, json};
 use rusqlite::Row;
-use trial::{PhotoId, PieceId, Reading, ReadingId, TrialId};
+use trial::{Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId};
 
 const READ: &str = "read its readings";
 
 const COLUMNS: &str = "reading.id, reading.piece_id, marking.photo_id, reading.stage,
     reading.cielab_l, reading.cielab_a, reading.cielab_b, reading.covariance, reading.pixels,
-    reading.view, reading.source, reading.notes, reading.made_at";
+    reading.view, reading.source, reading.notes, reading.made_at, delivery.by_whom,
+    delivery.measured_on, delivery.instrument, delivery.file_name, delivered.spectrum";
+
+/// What stands beside a reading: the marks of its photo, or how it was delivered.
+const BESIDE: &str = "LEFT JOIN marking ON marking.id = reading.marking_id
+    LEFT JOIN delivered ON delivered.reading_id = reading.id
+    LEFT JOIN delivery ON delivery.id = delivered.delivery_id";
 
 impl Bench {
     /// The readings of a trial that count, by stage and then in the order they were made.
     ///
     /// Of a photo those count that were made by its newest marks that could be read; a
-    /// piece that was marked before and is not on those marks has no reading there.
+    /// piece that was marked before and is not on those marks has no reading there. Of
+    /// those from elsewhere all count that were not withdrawn.
     ///
     /// # Errors
     /// The database can't be read.
@@ -32,8 +39,10 @@ impl Bench {
                  SELECT {COLUMNS}
                  FROM piece
                  JOIN reading ON reading.piece_id = piece.id
-                 LEFT JOIN marking ON marking.id = reading.marking_id
+                 {BESIDE}
                  WHERE piece.trial_id = ?1
+                    AND reading.id NOT IN
+                        (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
                     AND (reading.marking_id IS NULL
                         OR reading.marking_id IN (SELECT marking_id FROM counting))
                  ORDER BY reading.stage, reading.id"
@@ -50,7 +59,7 @@ impl Bench {
         self.readings(
             &format!(
                 "SELECT {COLUMNS}
-                 FROM reading LEFT JOIN marking ON marking.id = reading.marking_id
+                 FROM reading {BESIDE}
                  WHERE reading.piece_id = ?1 ORDER BY reading.id"
             ),
             piece.0,
@@ -58,30 +67,40 @@ impl Bench {
     }
 
     fn readings(&self, query: &str, of: i64) -> Result<Vec<Reading>, StoreError> {
-        let read = || -> rusqlite::Result<Vec<(Reading, String, String)>> {
+        let read = || -> rusqlite::Result<Vec<Stored>> {
             self.database
                 .prepare_cached(query)?
                 .query_map([of], stored)?
                 .collect()
         };
-        read()
-            .map_err(StoreError::database(READ))?
-            .into_iter()
-            .map(|(reading, covariance, notes)| {
-                Ok(Reading {
-                    cov: json::covariance(&covariance)?,
-                    notes: json::notes(&notes)?,
-                    ..reading
-                })
-            })
-            .collect()
+        let stored = read().map_err(StoreError::database(READ))?;
+        stored.into_iter().map(Stored::into_reading).collect()
     }
 }
 
-/// A reading without its covariance and notes, and these as text.
-fn stored(row: &Row<'_>) -> rusqlite::Result<(Reading, String, String)> {
+/// A reading, and what of it is still text.
+struct Stored {
+    reading: Reading,
+    covariance: String,
+    notes: String,
+    source: String,
+    spectrum: Option<String>,
+}
+
+fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
     let photo: Option<i64> = row.get(2)?;
     let pixels: i64 = row.get(8)?;
+    let by: Option<String> = row.get(13)?;
+    let origin = match by {
+        None => None,
+        Some(by) => Some(Origin {
+            by,
+            on: row.get(14)?,
+            instrument: row.get(15)?,
+            file: row.get(16)?,
+            spectrum: None,
+        }),
+    };
     let reading = Reading {
         id: ReadingId(row.get(0)?),
         piece: PieceId(row.get(1)?),
@@ -92,9 +111,32 @@ fn stored(row: &Row<'_>) -> rusqlite::Result<(Reading, String, String)> {
         // The table refuses negative counts.
         pixels: pixels.unsigned_abs(),
         view: row.get(9)?,
-        source: row.get(10)?,
+        source: Source::Photo,
+        origin,
         notes: Vec::new(),
         made_at: row.get(12)?,
     };
-    Ok((reading, row.get(7)?, row.get(11)?))
+    Ok(Stored {
+        reading,
+        covariance: row.get(7)?,
+        source: row.get(10)?,
+        notes: row.get(11)?,
+        spectrum: row.get(17)?,
+    })
+}
+
+impl Stored {
+    fn into_reading(self) -> Result<Reading, StoreError> {
+        let mut reading = self.reading;
+        reading.cov = json::covariance(&self.covariance)?;
+        reading.notes = json::notes(&self.notes)?;
+        reading.source = self.source.parse().map_err(|cause| StoreError::Stored {
+            what: "reading",
+            cause,
+        })?;
+        if let (Some(origin), Some(text)) = (&mut reading.origin, &self.spectrum) {
+            origin.spectrum = Some(json::spectrum(text)?);
+        }
+        Ok(reading)
+    }
 }

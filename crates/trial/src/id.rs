@@ -40,3 +40,7 @@ id!(
     /// The number of a reading; a later reading has a greater number.
     ReadingId
 );
+id!(
+    /// The number of a grade judged by eye.
+    EyeGradeId
+);

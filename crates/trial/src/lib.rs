@@ -17,21 +17,29 @@
 //! ```
 
 pub mod decide;
+mod elsewhere;
 mod error;
+mod eye_grade;
 mod id;
 mod new_trial;
 mod photo;
 mod piece;
 mod reading;
+mod results;
 mod rows;
 pub mod setup;
+mod source;
 mod trial;
 
+pub use elsewhere::{Matched, NewReading, USUAL_REPEATABILITY_DE, matched};
 pub use error::TrialError;
-pub use id::{ArmId, PhotoId, PieceId, ReadingId, TrialId};
+pub use eye_grade::{EyeGrade, GreyScale, Judged};
+pub use id::{ArmId, EyeGradeId, PhotoId, PieceId, ReadingId, TrialId};
 pub use new_trial::{NewArm, NewPiece, NewTrial};
 pub use photo::{Note, Photo, PhotoArea, PhotoState};
 pub use piece::{Arm, Piece, Role};
 pub use reading::Reading;
+pub use results::Results;
 pub use rows::rows;
+pub use source::{Origin, Reflectance, Source};
 pub use trial::Trial;

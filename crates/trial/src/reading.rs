@@ -1,6 +1,6 @@
 //! A colour got from a piece.
 
-use crate::{Note, PhotoId, PieceId, ReadingId};
+use crate::{Note, Origin, PhotoId, PieceId, ReadingId, Source};
 use serde::{Deserialize, Serialize};
 
 /// One reading of a piece's colour. Readings are appended, never changed.
@@ -22,8 +22,10 @@ pub struct Reading {
     pub pixels: u64,
     /// Light and observer, such as `D65/10`.
     pub view: String,
-    /// Where it came from: `photo`.
-    pub source: String,
+    /// What it was got from.
+    pub source: Source,
+    /// Who measured it and how, if it is not from a photo.
+    pub origin: Option<Origin>,
     /// What was noticed about it.
     pub notes: Vec<Note>,
     /// When it was made, RFC 3339.

@@ -58,7 +58,8 @@ mod tests {
             cov: [[0.0; 3]; 3],
             pixels: 1,
             view: "D65/10".into(),
-            source: "photo".into(),
+            source: crate::Source::Photo,
+            origin: None,
             notes: Vec::new(),
             made_at: "2020-01-01T00:00:00Z".into(),
         }

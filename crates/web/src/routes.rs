@@ -34,6 +34,27 @@ pub(crate) fn of(app: App) -> Router {
             "/trials/{slug}/photos/{id}/areas",
             post(pages::photo::mark::act),
         )
+        .route("/trials/{slug}/elsewhere", get(pages::elsewhere::new::page))
+        .route(
+            "/trials/{slug}/elsewhere/preview",
+            post(pages::elsewhere::preview::page).layer(DefaultBodyLimit::max(
+                upload::MOST_TABLE_BYTES + upload::FORM_BYTES,
+            )),
+        )
+        .route(
+            "/trials/{slug}/elsewhere/readings",
+            // The table comes back as base64, three bytes by four letters, of which some are escaped.
+            post(pages::elsewhere::add::act)
+                .layer(DefaultBodyLimit::max(2 * upload::MOST_TABLE_BYTES)),
+        )
+        .route(
+            "/trials/{slug}/elsewhere/grades",
+            post(pages::elsewhere::grade::act),
+        )
+        .route(
+            "/trials/{slug}/elsewhere/withdraw",
+            post(pages::elsewhere::withdraw::act),
+        )
         .route(
             "/photos/{id}/preview.jpg",
             get(pages::photo::preview::picture),

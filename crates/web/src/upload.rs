@@ -15,39 +15,73 @@ pub const MOST_BYTES: usize = 80 * 1024 * 1024;
 pub(crate) const FORM_BYTES: usize = 64 * 1024;
 
 /// The text fields of the form, bytes each.
-const MOST_TEXT: usize = 4096;
+const MOST_TEXT: usize = 32 * 1024;
+
+/// The text fields of the form that are looked at.
+const MOST_FIELDS: usize = 16;
+
+/// What kind of file a form brings, and how large it may be.
+pub(crate) struct Kind {
+    /// The form's field with the file.
+    field: &'static str,
+    most_bytes: usize,
+    /// Of all files of the form together, bytes.
+    together_bytes: usize,
+    /// The sentence for a file that is too large.
+    pub(crate) too_large: &'static str,
+}
+
+/// A photo.
+pub(crate) const PHOTO: Kind = Kind {
+    field: "photo",
+    most_bytes: MOST_BYTES,
+    together_bytes: MOST_BYTES,
+    too_large: "This file is larger than 80 MB. Send the photo as the phone saved it, a JPEG, not a film or a raw file.",
+};
+
+/// The photos of a set-up.
+pub(crate) const PHOTOS: Kind = Kind {
+    together_bytes: crate::pages::setup::MOST_BYTES,
+    ..PHOTO
+};
+
+/// The largest table of readings that is taken, bytes.
+pub(crate) const MOST_TABLE_BYTES: usize = 1024 * 1024;
+
+/// A table of readings.
+pub(crate) const TABLE: Kind = Kind {
+    field: "table",
+    most_bytes: MOST_TABLE_BYTES,
+    together_bytes: MOST_TABLE_BYTES,
+    too_large: "This file is larger than 1 MB. Export only the readings of this trial, as CSV or CGATS text.",
+};
 
 /// An upload form that carries this process's token.
 #[derive(Default)]
 pub(crate) struct Upload {
-    pub(crate) stage: String,
-    pub(crate) corners: String,
-    /// What the person calls the set-up.
-    pub(crate) name: String,
+    fields: Vec<(String, String)>,
     /// Name and content of each file that was chosen.
     pub(crate) files: Vec<(String, Vec<u8>)>,
 }
 
-/// The sentence for a file that is too large.
-pub(crate) fn too_large() -> String {
-    format!(
-        "This file is larger than {} MB. Send the photo as the phone saved it, a JPEG, not a film or a raw file.",
-        MOST_BYTES / 1024 / 1024
-    )
-}
-
 impl Upload {
+    /// A field's text without white space around it; empty where it is missing.
+    pub(crate) fn text(&self, name: &str) -> String {
+        let found = self.fields.iter().find(|(key, _)| key == name);
+        found.map_or_else(String::new, |(_, value)| value.clone())
+    }
+
     /// Reads the form. The token comes before the file, in the form or in a header, so that nothing
-    /// is taken in for a stranger. Of all files together, `most` bytes are taken.
+    /// is taken in for a stranger.
     pub(crate) async fn receive(
         app: &App,
         headers: &HeaderMap,
         request: Request,
-        most: usize,
+        kind: &Kind,
     ) -> Result<Self, Error> {
-        if announced(headers) > (most + FORM_BYTES) as u64 {
+        if announced(headers) > (kind.together_bytes + FORM_BYTES) as u64 {
             discard(request).await;
-            return Err(Error::TooLarge(too_large()));
+            return Err(Error::TooLarge(kind.too_large.to_owned()));
         }
         let mut form = Multipart::from_request(request, app)
             .await
@@ -57,21 +91,21 @@ impl Upload {
             .and_then(|v| v.to_str().ok())
             .is_some_and(|given| app.token.is(given));
         let mut upload = Self::default();
-        while let Some(field) = form.next_field().await.map_err(malformed)? {
-            match field.name().unwrap_or("") {
-                token::FIELD => signed = signed || app.token.is(&text(field).await?),
-                "stage" => upload.stage = text(field).await?,
-                "corners" => upload.corners = text(field).await?,
-                "name" => upload.name = text(field).await?,
-                "photo" if signed => {
-                    let name = file_name(field.file_name().unwrap_or(""));
-                    let bytes = content(field, MOST_BYTES).await?;
-                    if !(name.is_empty() && bytes.is_empty()) {
-                        upload.files.push((name, bytes));
-                    }
+        while let Some(field) = form.next_field().await.map_err(|e| malformed(&e, kind))? {
+            let name = field.name().unwrap_or("").to_owned();
+            if name == token::FIELD {
+                signed = signed || app.token.is(&text(field, kind).await?);
+            } else if name == kind.field {
+                if !signed {
+                    return Err(Error::Stale);
                 }
-                "photo" => return Err(Error::Stale),
-                _ => {}
+                let name = file_name(field.file_name().unwrap_or(""));
+                let bytes = content(field, kind.most_bytes, kind).await?;
+                if !(name.is_empty() && bytes.is_empty()) {
+                    upload.files.push((name, bytes));
+                }
+            } else if upload.fields.len() < MOST_FIELDS {
+                upload.fields.push((name, text(field, kind).await?));
             }
         }
         if signed {
@@ -93,16 +127,16 @@ fn file_name(sent: &str) -> String {
         .collect()
 }
 
-async fn text(field: Field<'_>) -> Result<String, Error> {
-    let bytes = content(field, MOST_TEXT).await?;
+async fn text(field: Field<'_>, kind: &Kind) -> Result<String, Error> {
+    let bytes = content(field, MOST_TEXT, kind).await?;
     Ok(String::from_utf8_lossy(&bytes).trim().to_owned())
 }
 
-async fn content(mut field: Field<'_>, most: usize) -> Result<Vec<u8>, Error> {
+async fn content(mut field: Field<'_>, most: usize, kind: &Kind) -> Result<Vec<u8>, Error> {
     let mut bytes = Vec::new();
-    while let Some(chunk) = field.chunk().await.map_err(malformed)? {
+    while let Some(chunk) = field.chunk().await.map_err(|e| malformed(&e, kind))? {
         if bytes.len() + chunk.len() > most {
-            return Err(Error::TooLarge(too_large()));
+            return Err(Error::TooLarge(kind.too_large.to_owned()));
         }
         bytes.extend_from_slice(&chunk);
     }
@@ -131,9 +165,9 @@ async fn discard(request: Request) {
     }
 }
 
-fn malformed(error: MultipartError) -> Error {
+fn malformed(error: &MultipartError, kind: &Kind) -> Error {
     if error.status() == StatusCode::PAYLOAD_TOO_LARGE {
-        Error::TooLarge(too_large())
+        Error::TooLarge(kind.too_large.to_owned())
     } else {
         broken_off()
     }
@@ -141,9 +175,21 @@ fn malformed(error: MultipartError) -> Error {
 
 fn broken_off() -> Error {
     Error::Malformed(
-        "The upload broke off or came in a form that can\u{2019}t be read. Choose the photo and send it again."
+        "The upload broke off or came in a form that can\u{2019}t be read. Choose the file and send it again."
             .to_owned(),
     )
+}
+
+#[cfg(test)]
+impl Upload {
+    /// A form with these texts and no file.
+    pub(crate) fn with(fields: &[(&str, &str)]) -> Self {
+        let owned = |(name, value): &(&str, &str)| ((*name).to_owned(), (*value).to_owned());
+        Self {
+            fields: fields.iter().map(owned).collect(),
+            files: Vec::new(),
+        }
+    }
 }
 
 #[cfg(test)]

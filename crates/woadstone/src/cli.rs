@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use colour::{Lab, View};
+use trial::GreyScale;
 
 /// Answers whether a dyed colour lasts, and whether an extra step is worth its price.
 ///
@@ -36,6 +37,10 @@ pub enum Command {
     Decide(DecideArgs),
     /// Check a set-up by photos of the same pieces, laid anew between shots.
     SetupCheck(SetupCheckArgs),
+    /// Add spectra or Lab values that an instrument measured to a trial.
+    AddReadings(AddReadingsArgs),
+    /// Add a grade that someone judged by eye with a grey scale to a trial.
+    GradeByEye(GradeByEyeArgs),
     /// Write a trial's report as one self-contained page.
     Publish(PublishArgs),
 }
@@ -142,6 +147,68 @@ pub struct SetupCheckArgs {
     /// Print JSON.
     #[arg(long)]
     pub json: bool,
+}
+
+/// Arguments of `add-readings`.
+#[derive(Debug, Args)]
+pub struct AddReadingsArgs {
+    /// The trial's short name, as in its page's address.
+    pub trial: String,
+    /// CGATS text or CSV of spectra or Lab; the samples' names are the pieces' codes.
+    pub file: PathBuf,
+    /// How many rounds the pieces had been through.
+    #[arg(long, value_name = "ROUNDS")]
+    pub stage: u32,
+    /// Who measured.
+    #[arg(long, default_value = "")]
+    pub by: String,
+    /// When it was measured.
+    #[arg(long, default_value = "")]
+    pub on: String,
+    /// With what, in words; the file's own word where left out.
+    #[arg(long, default_value = "")]
+    pub instrument: String,
+    /// Light and observer of Lab values where the file doesn't say.
+    #[arg(long, default_value = "D65/10", value_parser = view)]
+    pub view: View,
+    /// CIELAB distance of repeat measurements from their mean.
+    #[arg(long, value_name = "DE", default_value_t = trial::USUAL_REPEATABILITY_DE)]
+    pub repeatability: f64,
+    /// Only show what would be added.
+    #[arg(long)]
+    pub dry_run: bool,
+}
+
+/// Arguments of `grade-by-eye`.
+#[derive(Debug, Args)]
+pub struct GradeByEyeArgs {
+    /// The trial's short name, as in its page's address.
+    pub trial: String,
+    /// Code of the piece.
+    pub piece: String,
+    /// The grade: 5, 4-5, 4, ... 1.
+    pub grade: String,
+    /// How many rounds the piece had been through.
+    #[arg(long, value_name = "ROUNDS")]
+    pub stage: u32,
+    /// The grey scale: change or staining.
+    #[arg(long, default_value = "change")]
+    pub scale: GreyScale,
+    /// Code of the keeper or other piece it was judged against; its own original where left out.
+    #[arg(long, value_name = "PIECE")]
+    pub against: Option<String>,
+    /// Who judged.
+    #[arg(long)]
+    pub by: String,
+    /// Under which light.
+    #[arg(long)]
+    pub light: String,
+    /// When it was judged.
+    #[arg(long, default_value = "")]
+    pub on: String,
+    /// Anything else.
+    #[arg(long, default_value = "")]
+    pub remark: String,
 }
 
 /// Arguments of `publish`.

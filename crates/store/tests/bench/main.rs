@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail with the test")]
 
 mod desk;
+mod elsewhere;
 mod handles;
 mod marking;
 mod photographs;

@@ -11,6 +11,7 @@ mod change;
 mod compare;
 mod design;
 mod error;
+mod of_trial;
 mod read_csv;
 mod reason;
 mod row;
@@ -19,9 +20,10 @@ mod table;
 mod verdict;
 
 pub use error::DecideError;
+pub use of_trial::of_trial;
 pub use read_csv::read_csv;
 pub use row::Row;
-pub use verdict::{ArmChange, Comparison, Decision, UNBOUNDED_DE00, Verdict};
+pub use verdict::{ArmChange, Comparison, Decision, RestsOn, UNBOUNDED_DE00, Verdict};
 
 /// Pairs of arms and stages that are looked at; beyond, a column is probably wrong.
 const MOST_PAIRS: usize = 20_000;

@@ -1,5 +1,6 @@
 //! What a decision says.
 
+use crate::Source;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -98,4 +99,18 @@ pub struct Decision {
     pub comparisons: Vec<Comparison>,
     /// Every arm at every stage after the start.
     pub arms: Vec<ArmChange>,
+    /// The readings each stage rests on; empty where a table doesn't tell of sources.
+    #[serde(default)]
+    pub rests_on: Vec<RestsOn>,
+}
+
+/// The kind of readings that everything said of a stage rests on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RestsOn {
+    /// After how many rounds.
+    pub stage: u32,
+    /// Where the readings come from.
+    pub source: Source,
+    /// Their light and observer, such as `D65/10`.
+    pub view: String,
 }

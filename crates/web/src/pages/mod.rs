@@ -1,6 +1,7 @@
 //! One file for each thing a person can see or do, named noun/verb.
 
 pub(crate) mod demo;
+pub(crate) mod elsewhere;
 pub(crate) mod photo;
 pub(crate) mod report;
 pub(crate) mod setup;

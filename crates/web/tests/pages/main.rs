@@ -6,6 +6,7 @@
 )]
 
 mod desk;
+mod elsewhere;
 mod guard;
 mod photos;
 mod setup;

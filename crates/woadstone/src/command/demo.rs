@@ -4,7 +4,7 @@ use std::{fmt::Write, path::PathBuf};
 
 use report::words;
 use store::Bench;
-use trial::{PhotoState, Trial, decide};
+use trial::{PhotoState, Results, Trial};
 
 use crate::{
     cli::DemoArgs,
@@ -20,13 +20,15 @@ pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
     let mut bench = Bench::open(&home).map_err(Stop::refused)?;
     print("An invented trial: no such napkins were dyed, and its photographs are rendered.\n\n")?;
     let slug = demo::lay_out(&mut bench, &now(), &mut |step| tell(&step))?;
-    let trial = bench
-        .trial(&slug)?
-        .ok_or_else(|| anyhow::anyhow!("the demo trial is not on the bench"))?;
-    let readings = bench.current_readings(trial.id)?;
+    let Results {
+        trial,
+        readings,
+        decision,
+        undecided,
+        ..
+    } = publish::results(&bench, &slug)?;
     print(&readings_table(&trial, &readings))?;
-    let decision = decide::decide(&trial::rows(&trial, &readings), trial.margin_de00)
-        .map_err(Stop::refused)?;
+    let decision = decision.ok_or_else(|| Stop::refused(undecided.unwrap_or_default()))?;
     print(&format!(
         "{}\nThe margin, the smallest difference that matters: {:.1} CIEDE2000.\n{}\n",
         trial.question,

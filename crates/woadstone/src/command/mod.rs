@@ -1,9 +1,11 @@
 //! One file a command.
 
+mod add_readings;
 mod decide;
 mod demo;
 mod difference;
 mod grade;
+mod grade_by_eye;
 mod publish;
 mod read;
 mod serve;
@@ -27,6 +29,8 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::Difference(args)) => difference::run(&args),
         Some(Command::Decide(args)) => decide::run(&args),
         Some(Command::SetupCheck(args)) => setup_check::run(cli.home, &args),
+        Some(Command::AddReadings(args)) => add_readings::run(cli.home, &args),
+        Some(Command::GradeByEye(args)) => grade_by_eye::run(cli.home, &args),
         Some(Command::Publish(args)) => publish::run(cli.home, &args),
     }
 }

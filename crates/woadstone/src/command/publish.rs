@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use report::{Published, PublishedPhoto};
 use store::Bench;
-use trial::decide::decide;
+use trial::Results;
 
 use crate::{
     cli::PublishArgs,
@@ -26,30 +26,29 @@ pub fn run(home: Option<PathBuf>, args: &PublishArgs) -> Outcome {
 
 /// Writes the report of `slug` to `output`.
 pub fn write(bench: &Bench, slug: &str, output: &Path) -> Outcome {
-    let trial = bench
-        .trial(slug)
-        .map_err(Stop::refused)?
-        .ok_or_else(|| unknown(bench, slug))?;
-    let readings = bench.current_readings(trial.id)?;
-    let decision = decide(&trial::rows(&trial, &readings), trial.margin_de00).ok();
+    let results = results(bench, slug)?;
     let mut photos = Vec::new();
-    for photo in bench.photos(trial.id)? {
+    for photo in &results.photos {
         let bytes = bench.photo_bytes(&photo.hash).map_err(Stop::refused)?;
         photos.push(PublishedPhoto {
             stage: photo.stage,
-            name: photo.name,
+            name: photo.name.clone(),
             jpeg: photo::preview(&bytes, PHOTO_PX).map_err(Stop::refused)?,
         });
     }
     let html = report::publish(&Published {
-        trial: &trial,
-        decision: decision.as_ref(),
-        readings: &readings,
+        results: &results,
         photos,
         made_at: &now(),
     })?;
     std::fs::write(output, html)
         .map_err(|e| Stop::refused(format!("{} can't be written: {e}", output.display())))
+}
+
+/// All that was found out about a trial of the bench.
+pub fn results(bench: &Bench, slug: &str) -> Result<Results, Stop> {
+    let results = bench.results(slug).map_err(Stop::refused)?;
+    results.ok_or_else(|| unknown(bench, slug))
 }
 
 fn unknown(bench: &Bench, slug: &str) -> Stop {

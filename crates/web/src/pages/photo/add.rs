@@ -5,7 +5,7 @@ use crate::app::{App, blocking, now};
 use crate::areas;
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
-use crate::upload::{MOST_BYTES, Upload};
+use crate::upload::{self, Upload};
 use askama::Template;
 use axum::Json;
 use axum::extract::{Path, Request, State};
@@ -41,9 +41,9 @@ pub(crate) async fn act(
         .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
         .await?;
     let (mut stage, mut corners) = ("0".to_owned(), String::new());
-    let taken = match Upload::receive(&app, &headers, request, MOST_BYTES).await {
+    let taken = match Upload::receive(&app, &headers, request, &upload::PHOTO).await {
         Ok(upload) => {
-            (stage, corners) = (upload.stage.clone(), upload.corners.clone());
+            (stage, corners) = (upload.text("stage"), upload.text("corners"));
             take(upload).await?
         }
         Err(Error::TooLarge(message)) => Err(Refused {
@@ -74,13 +74,13 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
         field,
         message,
     };
-    let Some(stage) = upload.stage.parse().ok().filter(|s| *s <= 10_000) else {
+    let Some(stage) = upload.text("stage").parse().ok().filter(|s| *s <= 10_000) else {
         return Ok(Err(wrong(
             "stage",
             "Give the number of rounds the pieces have been through as a whole number; 0 is before the first.".to_owned(),
         )));
     };
-    let corners = match areas::parse_chart(&upload.corners) {
+    let corners = match areas::parse_chart(&upload.text("corners")) {
         Ok(corners) => corners,
         Err(message) => return Ok(Err(wrong("corners", message))),
     };
@@ -148,10 +148,7 @@ mod tests {
 
     #[tokio::test]
     async fn a_form_without_a_file_asks_for_one() {
-        let upload = Upload {
-            stage: "0".into(),
-            ..Upload::default()
-        };
+        let upload = Upload::with(&[("stage", "0")]);
         let refused = take(upload).await.unwrap().err().unwrap();
         assert_eq!(
             (refused.field, refused.message.as_str()),

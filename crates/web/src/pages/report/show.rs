@@ -2,7 +2,6 @@
 
 use crate::app::{App, blocking, now};
 use crate::error::Error;
-use crate::pages::trial::results::Results;
 use axum::extract::{Path, RawQuery, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
@@ -23,7 +22,7 @@ pub(crate) async fn page(
     let keep = query.as_deref() == Some("keep");
     let (results, originals) = app
         .at_bench(move |bench| {
-            let results = Results::of(bench, &slug)?;
+            let results = crate::pages::trial::results(bench, &slug)?;
             let mut originals = Vec::new();
             for photo in &results.photos {
                 originals.push((photo.clone(), bench.photo_bytes(&photo.hash)?));
@@ -45,9 +44,7 @@ pub(crate) async fn page(
             })
             .collect::<Result<_, Error>>()?;
         publish(&Published {
-            trial: &results.trial,
-            decision: results.decision.as_ref(),
-            readings: &results.readings,
+            results: &results,
             photos,
             made_at: &now(),
         })

@@ -1,10 +1,10 @@
 //! `POST /setup`: checks the set-up by photos of the board, or says why it can't.
 
-use super::{MOST_BYTES, show};
+use super::show;
 use crate::app::{App, blocking, now};
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
-use crate::upload::Upload;
+use crate::upload::{PHOTOS, Upload};
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -16,8 +16,8 @@ pub(crate) async fn act(
     request: Request,
 ) -> Result<Response, Error> {
     let json = wants_json(&headers);
-    let upload = Upload::receive(&app, &headers, request, MOST_BYTES).await?;
-    let name = upload.name.clone();
+    let upload = Upload::receive(&app, &headers, request, &PHOTOS).await?;
+    let name = upload.text("name");
     let Err((field, message)) = keep(&app, upload).await? else {
         return Ok(Redirect::to("/setup").into_response());
     };
@@ -34,7 +34,8 @@ pub(crate) async fn act(
 
 /// Checks and keeps; or gives the field that is wrong and a sentence.
 async fn keep(app: &App, upload: Upload) -> Result<Result<(), (&'static str, String)>, Error> {
-    if upload.name.is_empty() {
+    let name = upload.text("name");
+    if name.is_empty() {
         let message = "Give the set-up a name by which you know it again, such as north window.";
         return Ok(Err(("name", message.to_owned())));
     }
@@ -53,7 +54,7 @@ async fn keep(app: &App, upload: Upload) -> Result<Result<(), (&'static str, Str
     };
     app.at_bench(move |bench| {
         let new = NewSetupCheck {
-            name: &upload.name,
+            name: &name,
             view: &view,
             check: &found,
             photos: &photos,

@@ -1,6 +1,5 @@
 //! `GET /trials/{slug}`: the trial's page; with `.json` after the slug, the same as data.
 
-use super::results::Results;
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
@@ -9,9 +8,9 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::response::{Html, IntoResponse, Response};
 use report::swatch::{self, ArmSwatches};
-use report::table::{self, ChangeRow, ReadingRow, VerdictRow};
+use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
-use trial::{Role, Trial};
+use trial::{Results, Role, Trial};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
@@ -27,6 +26,7 @@ struct ShowPage<'a> {
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
     readings: Vec<ReadingRow>,
+    eye_grades: Vec<EyeGradeRow>,
     photos: Vec<PhotoCard>,
     arms: Vec<ArmCard<'a>>,
 }
@@ -53,7 +53,9 @@ pub(crate) async fn page(
         Some(slug) => (slug.to_owned(), true),
         None => (name, false),
     };
-    let results = app.at_bench(move |bench| Results::of(bench, &slug)).await?;
+    let results = app
+        .at_bench(move |bench| super::results(bench, &slug))
+        .await?;
     if json {
         return Ok(Json(results).into_response());
     }
@@ -80,6 +82,7 @@ impl<'a> ShowPage<'a> {
                 .collect(),
             swatches: swatch::by_stage(trial, &results.readings),
             readings: table::readings(trial, &results.readings),
+            eye_grades: table::eye_grades(trial, &results.eye_grades),
             photos: results
                 .photos
                 .iter()

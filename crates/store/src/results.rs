@@ -1,0 +1,20 @@
+//! A trial's results, put together from what the bench holds.
+
+use crate::{Bench, StoreError};
+use trial::Results;
+
+impl Bench {
+    /// The trial of that slug with all that was found out about it, if there is one.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn results(&self, slug: &str) -> Result<Option<Results>, StoreError> {
+        let Some(trial) = self.trial(slug)? else {
+            return Ok(None);
+        };
+        let photos = self.photos(trial.id)?;
+        let readings = self.current_readings(trial.id)?;
+        let eye_grades = self.eye_grades(trial.id)?;
+        Ok(Some(Results::of(trial, photos, readings, eye_grades)))
+    }
+}

@@ -1,0 +1,58 @@
+//! A trial with everything that was found out about it.
+
+use crate::{
+    EyeGrade, Photo, Reading, Trial,
+    decide::{self, Decision},
+};
+use serde::Serialize;
+
+/// What a trial's page, its data and its report all show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Results {
+    /// The trial.
+    pub trial: Trial,
+    /// Its photos, by stage.
+    pub photos: Vec<Photo>,
+    /// Its readings that count.
+    pub readings: Vec<Reading>,
+    /// Its grades judged by eye that count.
+    pub eye_grades: Vec<EyeGrade>,
+    /// What follows from the readings.
+    pub decision: Option<Decision>,
+    /// Why there is no decision or no verdict, in a sentence.
+    pub undecided: Option<String>,
+}
+
+impl Results {
+    /// Puts a trial's photos, current readings and grades together and decides.
+    pub fn of(
+        trial: Trial,
+        mut photos: Vec<Photo>,
+        readings: Vec<Reading>,
+        eye_grades: Vec<EyeGrade>,
+    ) -> Self {
+        photos.sort_by_key(|p| (p.stage, p.id));
+        let (decision, undecided) = if readings.is_empty() {
+            let sentence =
+                "Nothing has been read yet. Add a photo of the pieces and mark where each lies.";
+            (None, Some(sentence.to_owned()))
+        } else {
+            match decide::of_trial(&trial, &readings) {
+                Ok(decision) if decision.comparisons.is_empty() => {
+                    let sentence = "There is no verdict yet: it takes readings of two arms after a round of washing.";
+                    (Some(decision), Some(sentence.to_owned()))
+                }
+                Ok(decision) => (Some(decision), None),
+                Err(error) => (None, Some(error.to_string())),
+            }
+        };
+        Self {
+            trial,
+            photos,
+            readings,
+            eye_grades,
+            decision,
+            undecided,
+        }
+    }
+}

@@ -1,0 +1,84 @@
+//! `POST /trials/{slug}/elsewhere/grades`: adds a grade judged by eye.
+
+use super::new::{self, GradeForm};
+use super::sheet::Sheet;
+use crate::app::{App, now};
+use crate::error::Error;
+use crate::form::{Problems, Signed};
+use axum::extract::{Path, State};
+use axum::response::{IntoResponse, Redirect, Response};
+use store::StoreError;
+use trial::{Judged, PieceId, TrialError};
+
+pub(crate) async fn act(
+    State(app): State<App>,
+    Path(slug): Path<String>,
+    form: Signed,
+) -> Result<Response, Error> {
+    let results = app
+        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
+        .await?;
+    let typed = GradeForm {
+        piece: form.text("piece"),
+        stage: form.text("grade-stage"),
+        scale: form.text("scale"),
+        grade: form.text("grade"),
+        against: form.text("against"),
+        by: form.text("grade-by"),
+        light: form.text("light"),
+        on: form.text("grade-on"),
+        remark: form.text("remark"),
+    };
+    let refused = match judged(&typed) {
+        Err(fault) => Some(fault),
+        Ok(judged) => {
+            let trial = results.trial.clone();
+            app.at_bench(
+                move |bench| match bench.add_eye_grade(&trial, judged, &now()) {
+                    Ok(_) => Ok(None),
+                    Err(StoreError::Trial(TrialError { field, message })) => {
+                        Ok(Some((field, message)))
+                    }
+                    Err(error) => Err(error.into()),
+                },
+            )
+            .await?
+        }
+    };
+    if let Some((field, message)) = refused {
+        let mut problems = Problems::default();
+        // Fields that both forms of the page have are told apart by their names.
+        let field = match field.as_str() {
+            "by" => "grade-by",
+            "on" => "grade-on",
+            "stage" => "grade-stage",
+            other => other,
+        };
+        problems.add(field, message);
+        let sheet = Sheet::empty(new::last_stage(&results));
+        return new::show(&app, &results, &sheet, &typed, &problems);
+    }
+    Ok(Redirect::to(&format!("/trials/{}#grades", results.trial.slug)).into_response())
+}
+
+fn judged(typed: &GradeForm) -> Result<Judged, (String, String)> {
+    let wrong = |field: &str, message: &str| (field.to_owned(), message.to_owned());
+    let piece = |text: &str| text.parse().ok().map(PieceId);
+    let stage = typed.stage.parse().ok().filter(|s| *s <= 10_000);
+    Ok(Judged {
+        piece: piece(&typed.piece).ok_or_else(|| wrong("piece", "Choose the piece that was judged."))?,
+        stage: stage.ok_or_else(|| {
+            wrong("stage", "Give the number of rounds the piece had been through as a whole number; 0 is before the first.")
+        })?,
+        scale: typed.scale.parse().map_err(|message| ("scale".to_owned(), message))?,
+        grade: typed.grade.clone(),
+        against: match typed.against.as_str() {
+            "" => None,
+            text => Some(piece(text).ok_or_else(|| wrong("against", "Choose what it was judged against."))?),
+        },
+        by: typed.by.clone(),
+        light: typed.light.clone(),
+        on: typed.on.clone(),
+        remark: typed.remark.clone(),
+    })
+}

@@ -16,7 +16,7 @@ ARROWS = {
     "photo": {"colour"},
     "trial": {"colour", "photo", "inference"},
     "store": {"colour", "photo", "trial"},
-    "report": {"colour", "trial"},
+    "report": {"colour", "photo", "trial"},
     "web": {"colour", "photo", "trial", "store", "report"},
     "woadstone": {"colour", "photo", "inference", "trial", "store", "report", "web", "scene"},
 }

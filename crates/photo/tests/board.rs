@@ -113,7 +113,7 @@ fn a_mirrored_board_is_refused() {
 fn corners_of_different_boards_are_refused() {
     let mut laid = Laid::full(SIX);
     let half = SIX.layout().size_mm[1] / 2.0;
-    let other = Printed::for_trial(SIX, "another", None);
+    let other = Printed::new(SIX, Some("another"), None);
     laid.sheet().dark.retain(|r| r[1] < half || r[2] > 50.0);
     let lower = other.corner_codes().into_iter().filter(|r| r.y > half);
     let lower: Vec<[f64; 4]> = lower.map(|r| [r.x, r.y, r.width, r.height]).collect();
@@ -150,7 +150,7 @@ fn empty_windows_are_reported_empty_and_untagged_ones_by_number() {
     };
     let mut laid = Laid::full(twelve);
     laid.scene.pieces.retain(|p| p.id != "2" && p.id != "7");
-    let mut untagged = Laid::empty(Printed::for_trial(twelve, "madder-on-wool", Some(3)));
+    let mut untagged = Laid::empty(Printed::new(twelve, Some("madder-on-wool"), Some(3)));
     untagged.lay(4, scene::Dye::madder().on(&scene::wool(), 0.8));
 
     let board = read(&laid.photograph()).board.expect("a board");

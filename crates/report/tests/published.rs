@@ -17,6 +17,7 @@ fn trial(invented: bool) -> Trial {
     for arm in 1..=2 {
         for n in 1..=4 {
             pieces.push(Piece {
+                tag: photo::board::Code::from_number(pieces.len() as u32),
                 id: PieceId(arm * 10 + n),
                 arm: ArmId(arm),
                 code: format!("{}{n}", if arm == 1 { "A" } else { "B" }),

@@ -1,6 +1,6 @@
 //! Opening the bench: its folder, its database, its vault.
 
-use crate::{StoreError, vault::Vault};
+use crate::{StoreError, tags, vault::Vault};
 use rusqlite::{Connection, ErrorCode, Transaction, TransactionBehavior};
 use rusqlite_migration::{Error as MigrationError, M, MigrationDefinitionError, Migrations};
 use std::{
@@ -15,12 +15,18 @@ const VAULT: &str = "vault";
 /// How long one handle waits for another one to finish a change.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-const STEPS: &[M<'_>] = &[
-    M::up(include_str!("../migrations/0001_bench.sql")),
-    M::up(include_str!("../migrations/0002_setup_check.sql")),
-    M::up(include_str!("../migrations/0003_elsewhere.sql")),
-];
-const MIGRATIONS: Migrations<'_> = Migrations::from_slice(STEPS);
+/// Every step from an empty database to today's tables.
+fn migrations() -> Migrations<'static> {
+    Migrations::new(vec![
+        M::up(include_str!("../migrations/0001_bench.sql")),
+        M::up(include_str!("../migrations/0002_setup_check.sql")),
+        M::up(include_str!("../migrations/0003_elsewhere.sql")),
+        M::up_with_hook(
+            include_str!("../migrations/0004_tags.sql"),
+            |change: &Transaction<'_>| Ok(tags::fill(change)?),
+        ),
+    ])
+}
 
 /// The trials, photos and readings of one person, in one folder.
 ///
@@ -85,10 +91,11 @@ fn database(path: PathBuf) -> Result<Connection, StoreError> {
             source,
         },
     })?;
-    MIGRATIONS
+    let migrations = migrations();
+    migrations
         .to_latest(&mut database)
         // Another program may have made the same tables at the same time: then they fit now.
-        .or_else(|_| MIGRATIONS.to_latest(&mut database))
+        .or_else(|_| migrations.to_latest(&mut database))
         .map_err(|error| match error {
             MigrationError::MigrationDefinition(MigrationDefinitionError::DatabaseTooFarAhead) => {
                 StoreError::Newer { path }
@@ -123,7 +130,7 @@ mod tests {
 
     #[test]
     fn migrations_are_sound() {
-        MIGRATIONS.validate().unwrap();
+        migrations().validate().unwrap();
     }
 
     fn bench() -> (tempfile::TempDir, Bench) {
@@ -203,7 +210,7 @@ mod tests {
             .execute_batch(
                 "INSERT INTO trial VALUES (1, 's', 't', 'q', 1, 1, 0, '', 'now');
                  INSERT INTO arm VALUES (1, 1, 'a', '');
-                 INSERT INTO piece VALUES (1, 1, 1, 'p', 'test', NULL);
+                 INSERT INTO piece VALUES (1, 1, 1, 'p', 'test', NULL, 'K7H-4PX');
                  INSERT INTO photo VALUES (1, 1, 0, 'n', hex(zeroblob(32)), 1, 1, 1, NULL, 'now');
                  INSERT INTO marking VALUES (1, 1, 'now');
                  INSERT INTO area VALUES (1, 0, 1, '[]');

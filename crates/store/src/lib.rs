@@ -32,6 +32,7 @@ mod results;
 mod setup_checks;
 mod setup_photos;
 mod slug;
+mod tags;
 mod trials;
 mod vault;
 mod withdrawals;

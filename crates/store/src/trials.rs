@@ -1,6 +1,7 @@
 //! Trials on the bench.
 
-use crate::{Bench, StoreError, journal, slug};
+use crate::{Bench, StoreError, journal, slug, tags};
+use photo::board::Code;
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use std::collections::HashSet;
 use trial::{Arm, ArmId, NewTrial, Piece, PieceId, Role, Trial, TrialId};
@@ -105,7 +106,7 @@ impl Bench {
             trial.pieces = self
                 .database
                 .prepare_cached(
-                    "SELECT id, arm_id, code, role, load FROM piece WHERE trial_id = ?1 ORDER BY id",
+                    "SELECT id, arm_id, code, role, load, tag FROM piece WHERE trial_id = ?1 ORDER BY id",
                 )?
                 .query_map([id.0], piece)?
                 .collect::<rusqlite::Result<_>>()?;
@@ -138,15 +139,18 @@ fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite::Result<Tr
             .execute(params![trial, arm.name, arm.treatment])?;
         let arm_id = change.last_insert_rowid();
         let mut insert = change.prepare_cached(
-            "INSERT INTO piece (trial_id, arm_id, code, role, load) VALUES (?1, ?2, ?3, ?4, ?5)",
+            "INSERT INTO piece (trial_id, arm_id, code, role, load, tag)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
         )?;
         for piece in &arm.pieces {
+            let tag = tags::free(change, &slug, now, &piece.code)?;
             insert.execute(params![
                 trial,
                 arm_id,
                 piece.code,
                 piece.role.as_str(),
-                piece.load
+                piece.load,
+                tag.to_string()
             ])?;
         }
     }
@@ -220,10 +224,15 @@ fn piece(row: &Row<'_>) -> rusqlite::Result<Piece> {
     let role = role.parse::<Role>().map_err(|error| {
         rusqlite::Error::FromSqlConversionFailure(3, rusqlite::types::Type::Text, error.into())
     })?;
+    let tag: String = row.get(5)?;
+    let tag = tag.parse::<Code>().map_err(|error| {
+        rusqlite::Error::FromSqlConversionFailure(5, rusqlite::types::Type::Text, error.into())
+    })?;
     Ok(Piece {
         id: PieceId(row.get(0)?),
         arm: ArmId(row.get(1)?),
         code: row.get(2)?,
+        tag,
         role,
         load: row.get(4)?,
     })

@@ -124,6 +124,7 @@ mod tests {
 
     fn trial() -> Trial {
         let piece = |id, code: &str| Piece {
+            tag: photo::board::Code::from_number(1),
             id: PieceId(id),
             arm: ArmId(1),
             code: code.into(),

@@ -1,6 +1,7 @@
 //! Arms and the pieces of cloth in them.
 
 use crate::{ArmId, PieceId};
+use photo::board::Code;
 use serde::{Deserialize, Serialize};
 use std::{fmt, str::FromStr};
 
@@ -65,6 +66,8 @@ pub struct Piece {
     pub arm: ArmId,
     /// What is written on its label, unique in the trial.
     pub code: String,
+    /// The code of its tag on a board, unique on the bench.
+    pub tag: Code,
     /// What it is there for.
     pub role: Role,
     /// The load it shares with other pieces (bath, machine, line), if noted.

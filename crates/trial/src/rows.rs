@@ -83,6 +83,7 @@ mod tests {
                 treatment: String::new(),
             }],
             pieces: vec![Piece {
+                tag: photo::board::Code::from_number(1),
                 id: PieceId(7),
                 arm: ArmId(5),
                 code: "P1".into(),

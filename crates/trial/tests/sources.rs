@@ -16,6 +16,7 @@ fn trial() -> Trial {
         treatment: String::new(),
     };
     let pieces = (0..8).map(|i| Piece {
+        tag: photo::board::Code::from_number(i as u32),
         id: PieceId(i),
         arm: ArmId(i / 4),
         code: format!("{}{}", if i < 4 { "S" } else { "P" }, i % 4),

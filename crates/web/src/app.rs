@@ -1,6 +1,7 @@
 //! What every page has at hand.
 
 use crate::error::Error;
+use crate::notices::Notices;
 use crate::previews::Previews;
 use crate::token::Token;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -24,6 +25,7 @@ pub(crate) struct App {
     pub(crate) token: Arc<Token>,
     pub(crate) port: u16,
     pub(crate) previews: Arc<Previews>,
+    pub(crate) notices: Arc<Notices>,
 }
 
 impl App {
@@ -34,6 +36,7 @@ impl App {
             token: Arc::new(Token::random()),
             port,
             previews: Arc::new(Previews::default()),
+            notices: Arc::new(Notices::default()),
         }
     }
 

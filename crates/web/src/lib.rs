@@ -11,6 +11,7 @@ mod assets;
 mod error;
 mod form;
 mod guard;
+mod notices;
 mod pages;
 mod previews;
 mod routes;

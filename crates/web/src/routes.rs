@@ -21,6 +21,9 @@ pub(crate) fn of(app: App) -> Router {
             get(pages::trial::new::page).post(pages::trial::create::act),
         )
         .route("/trials/{slug}", get(pages::trial::show::page))
+        .route("/board", get(pages::board::print::page))
+        .route("/trials/{slug}/board", get(pages::board::choose::page))
+        .route("/trials/{slug}/tags", get(pages::board::tags::page))
         .route("/trials/{slug}/report", get(pages::report::show::page))
         .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
         .route(

@@ -41,6 +41,10 @@ pub enum Command {
     AddReadings(AddReadingsArgs),
     /// Add a grade that someone judged by eye with a grey scale to a trial.
     GradeByEye(GradeByEyeArgs),
+    /// Draw a board, the sheet on which pieces lie for a photo, to be printed.
+    Board(BoardArgs),
+    /// Draw the tags of a trial's pieces, to be printed and cut out.
+    Tags(TagsArgs),
     /// Write a trial's report as one self-contained page.
     Publish(PublishArgs),
 }
@@ -219,6 +223,61 @@ pub struct PublishArgs {
     /// Where to write the page.
     #[arg(short, long, value_name = "report.html")]
     pub output: PathBuf,
+}
+
+/// Arguments of `board`.
+#[derive(Debug, Args)]
+pub struct BoardArgs {
+    /// How many windows for pieces.
+    #[arg(long, default_value = "6", value_parser = ["6", "12"])]
+    pub windows: String,
+    /// The paper.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: PaperName,
+    /// Print the trial's short name into the corner codes.
+    #[arg(long)]
+    pub trial: Option<String>,
+    /// Print the stage, rounds gone through, into the corner codes.
+    #[arg(long)]
+    pub stage: Option<u32>,
+    /// Write the drawing alone (SVG) instead of a page to print (HTML).
+    #[arg(long)]
+    pub svg: bool,
+    /// Where to write it; else it goes to standard output.
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+}
+
+/// Arguments of `tags`.
+#[derive(Debug, Args)]
+pub struct TagsArgs {
+    /// The trial's short name, as in its page's address.
+    pub trial: String,
+    /// The paper.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: PaperName,
+    /// Where to write the page; else it goes to standard output.
+    #[arg(short, long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+}
+
+/// Paper as the command line names it.
+#[derive(Debug, Clone, Copy, Default, ValueEnum)]
+pub enum PaperName {
+    /// 210 x 297 mm.
+    #[default]
+    A4,
+    /// 8.5 x 11 inches.
+    Letter,
+}
+
+impl From<PaperName> for photo::board::Paper {
+    fn from(name: PaperName) -> Self {
+        match name {
+            PaperName::A4 => Self::A4,
+            PaperName::Letter => Self::Letter,
+        }
+    }
 }
 
 fn numbers<const N: usize>(text: &str, what: &str) -> Result<[f64; N], String> {

@@ -3,7 +3,7 @@
 use fast_qr::{ECL, QRBuilder};
 
 use super::{
-    Board, Code, Rect,
+    Board, Code, Paper, Rect,
     label::{Label, VERSION, trial_name},
     layout::{TAG_CODE, TAG_MARGIN},
 };
@@ -31,14 +31,14 @@ impl Printed {
         }
     }
 
-    /// A board for one trial, by its name in addresses; a name that corner codes
-    /// can't carry (more than 60 characters, or others than a-z, 0-9 and hyphens)
-    /// is left out.
-    pub fn for_trial(board: Board, trial: &str, stage: Option<u32>) -> Self {
+    /// A board for one trial (by its name in addresses) or one stage; a name that
+    /// corner codes can't carry (more than 60 characters, or others than a-z, 0-9
+    /// and hyphens) is left out.
+    pub fn new(board: Board, trial: Option<&str>, stage: Option<u32>) -> Self {
         Self {
             board,
-            trial: trial_name(trial),
-            stage,
+            trial: trial.and_then(trial_name),
+            stage: stage.filter(|stage| *stage < 1_000_000),
         }
     }
 
@@ -98,7 +98,8 @@ impl Printed {
             .collect()
     }
 
-    /// The lines of the ruler: every 10 mm, the outer edges exactly 100 mm apart.
+    /// The lines of the ruler: every 10 mm, the outer edges exactly 100 mm apart; on
+    /// Letter also an inch apart above it.
     pub fn ruler(&self) -> Vec<Rect> {
         let Rect { x, y, width, .. } = self.board.layout().ruler;
         let mut lines = vec![Rect::new(x, y, width, LINE)];
@@ -112,6 +113,10 @@ impl Printed {
                 _ => at - LINE / 2.0,
             };
             lines.push(Rect::new(from, y, LINE, height));
+        }
+        if self.board.paper == Paper::Letter {
+            let inches = (0..=3).map(|inch| x + 25.4 * f64::from(inch));
+            lines.extend(inches.map(|at| Rect::new(at, y - 2.0, LINE, 2.0)));
         }
         lines
     }

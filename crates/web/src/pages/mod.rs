@@ -1,5 +1,6 @@
 //! One file for each thing a person can see or do, named noun/verb.
 
+pub(crate) mod board;
 pub(crate) mod demo;
 pub(crate) mod elsewhere;
 pub(crate) mod photo;

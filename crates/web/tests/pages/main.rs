@@ -5,6 +5,7 @@
     reason = "a test that can't go on should stop where it stands"
 )]
 
+mod boards;
 mod desk;
 mod elsewhere;
 mod guard;

@@ -1,6 +1,7 @@
 //! One file a command.
 
 mod add_readings;
+mod board;
 mod decide;
 mod demo;
 mod difference;
@@ -10,12 +11,13 @@ mod publish;
 mod read;
 mod serve;
 mod setup_check;
+mod tags;
 
 use std::path::Path;
 
 use crate::{
     cli::{Cli, Command, ServeArgs},
-    outcome::{Outcome, Stop},
+    outcome::{Outcome, Stop, print},
 };
 
 /// Runs what was asked for.
@@ -31,6 +33,8 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::SetupCheck(args)) => setup_check::run(cli.home, &args),
         Some(Command::AddReadings(args)) => add_readings::run(cli.home, &args),
         Some(Command::GradeByEye(args)) => grade_by_eye::run(cli.home, &args),
+        Some(Command::Board(args)) => board::run(&args),
+        Some(Command::Tags(args)) => tags::run(cli.home, &args),
         Some(Command::Publish(args)) => publish::run(cli.home, &args),
     }
 }
@@ -39,6 +43,16 @@ pub fn run(cli: Cli) -> Outcome {
 fn file(path: &Path) -> Result<Vec<u8>, Stop> {
     std::fs::read(path)
         .map_err(|e| Stop::refused(format!("{} can't be opened: {e}", path.display())))
+}
+
+/// Writes text to the file a person named, or to standard output.
+fn write_out(text: &str, out: Option<&Path>) -> Outcome {
+    let Some(path) = out else {
+        return print(text);
+    };
+    std::fs::write(path, text)
+        .map_err(|e| Stop::refused(format!("{} can't be written: {e}", path.display())))?;
+    print(&format!("wrote {}\n", path.display()))
 }
 
 /// The time now, as the store keeps it.

@@ -51,7 +51,8 @@ pub fn results(bench: &Bench, slug: &str) -> Result<Results, Stop> {
     results.ok_or_else(|| unknown(bench, slug))
 }
 
-fn unknown(bench: &Bench, slug: &str) -> Stop {
+/// Says that there is no such trial, and which there are.
+pub fn unknown(bench: &Bench, slug: &str) -> Stop {
     let known: Vec<String> = bench
         .trials()
         .map(|trials| trials.into_iter().map(|t| t.slug).take(12).collect())

@@ -2,7 +2,7 @@
 
 use std::{fmt::Write, path::Path};
 
-use photo::{Area, ChartReference, Flag, PhotoReading, Refusal, Request};
+use photo::{Area, ChartReference, Flag, PhotoReading, Refusal, Request, board::BoardSeen};
 use serde_json::{Value, json};
 
 use crate::{
@@ -108,8 +108,26 @@ fn as_json(name: &str, r: &PhotoReading) -> Value {
             "loo_de00_p95": r.chart.loo_de00_p95,
         },
         "view": r.view.to_string(),
+        "board": r.board.as_ref().map(board_json),
         "readings": readings,
         "differences": differences,
+    })
+}
+
+fn board_json(board: &BoardSeen) -> Value {
+    let windows: Vec<Value> = board
+        .windows
+        .iter()
+        .map(|w| json!({"number": w.number, "tag": w.tag, "polygon": w.polygon}))
+        .collect();
+    json!({
+        "windows": windows,
+        "paper": board.paper.name(),
+        "version": board.version,
+        "codes": board.codes,
+        "corners": board.corners,
+        "trial": board.trial,
+        "stage": board.stage,
     })
 }
 
@@ -122,6 +140,7 @@ fn refused_json(name: &str, args: &ReadArgs, refusal: &Refusal) -> Value {
         "flags": [],
         "chart": null,
         "view": args.view.to_string(),
+        "board": null,
         "readings": [],
         "differences": [],
     })
@@ -132,6 +151,25 @@ fn as_text(name: &str, r: &PhotoReading) -> String {
         "{name}: {} x {} px, {}\nchart read with {}; left out in turn, its patches are missed by {:.2} (median) and {:.2} (95 of 100), CIEDE2000\n",
         r.width, r.height, r.view, r.chart.model, r.chart.loo_de00_median, r.chart.loo_de00_p95
     );
+    if let Some(board) = &r.board {
+        let _ = writeln!(
+            text,
+            "board of {} windows on {}, {} of its 4 corner codes read",
+            board.kind.windows(),
+            board.paper.name(),
+            board.codes
+        );
+        for window in board.windows.iter().filter(|w| w.polygon.is_none()) {
+            let _ = match window.tag {
+                None => writeln!(text, "  window {} is empty", window.number),
+                Some(tag) => writeln!(
+                    text,
+                    "  window {} has the tag {tag} and nothing that differs from the paper",
+                    window.number
+                ),
+            };
+        }
+    }
     for flag in &r.flags {
         let _ = writeln!(text, "note: {}", flag.message);
     }

@@ -11,8 +11,8 @@ use axum::Json;
 use axum::extract::{Path, Request, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
-use photo::{RefusalCode, Survey};
-use trial::Trial;
+use photo::{FlagCode, RefusalCode, Survey};
+use trial::{Trial, on_board};
 
 /// A form that was not taken: the answer's status, a short code, the field, the sentence.
 struct Refused {
@@ -117,10 +117,21 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
 }
 
 async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Response, Error> {
-    let id = trial.id;
+    let told = taken
+        .survey
+        .board
+        .as_ref()
+        .map(|board| on_board(&trial, taken.stage, board))
+        .unwrap_or_default();
+    let mut notices = told.notices;
+    let unread = taken.survey.flags.iter();
+    let unread = unread.filter(|flag| flag.code == FlagCode::BoardUnread);
+    notices.extend(unread.map(|flag| flag.message.clone()));
+    let (id, areas) = (trial.id, told.areas);
+    let marked = !areas.is_empty();
     let photo = app
         .at_bench(move |bench| {
-            Ok(bench.add_photo(
+            let photo = bench.add_photo(
                 store::NewPhoto {
                     trial: id,
                     stage: taken.stage,
@@ -131,9 +142,17 @@ async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Resp
                     corners: Some(taken.survey.corners),
                 },
                 &now(),
-            )?)
+            )?;
+            if marked {
+                bench.mark_areas(photo, areas, &now())?;
+            }
+            Ok(photo)
         })
         .await?;
+    app.notices.keep(photo, notices);
+    if marked {
+        app.read_waiting_a_while().await;
+    }
     let url = format!("/trials/{}/photos/{photo}", trial.slug);
     if json {
         let body = Json(serde_json::json!({ "url": url }));

@@ -27,6 +27,7 @@ pub(crate) struct ShowPage<'a> {
     readings: Vec<ReadingRow>,
     refusal: Option<&'a str>,
     flags: &'a [Note],
+    notices: Vec<String>,
     fit: Option<String>,
     waiting: bool,
     /// Size of letters on the photo, in its own pixels.
@@ -105,6 +106,7 @@ impl<'a> ShowPage<'a> {
             problems,
             readings: table::readings(trial, readings),
             refusal,
+            notices: app.notices.of(photo.id),
             flags,
             fit,
             waiting: photo.state == PhotoState::Waiting,

@@ -1,0 +1,270 @@
+//! Boards and tags to be printed: exact millimetres, one page each, nothing fetched.
+
+use std::fmt::Write;
+
+use photo::board::{Code, Paper, Printed, Rect, TAG, tag_code};
+
+use trial::Trial;
+
+use crate::svg::escape;
+
+/// A tag to be cut out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tag {
+    /// Its code, in the QR code and in words.
+    pub code: Code,
+    /// What else is written on it, such as the piece's own code.
+    pub label: String,
+}
+
+impl Tag {
+    /// The tags of a trial's pieces, in their order.
+    pub fn of(trial: &Trial) -> Vec<Self> {
+        let tag = |piece: &trial::Piece| Self {
+            code: piece.tag,
+            label: piece.code.clone(),
+        };
+        trial.pieces.iter().map(tag).collect()
+    }
+}
+
+/// A board as a page to be printed: HTML with the drawing inside and the paper's
+/// size in its print stylesheet.
+pub fn board(printed: &Printed) -> String {
+    let paper = printed.board().paper;
+    page("Board", paper, &[board_svg(printed)])
+}
+
+/// A board as a drawing (SVG) whose units are millimetres.
+pub fn board_svg(printed: &Printed) -> String {
+    let board = printed.board();
+    let layout = board.layout();
+    let title = format!(
+        "Woadstone board, {} windows, {}",
+        board.kind.windows(),
+        board.paper.name()
+    );
+    let mut ink = printed.corner_codes();
+    ink.extend(printed.marks());
+    ink.extend(printed.ruler());
+    let mut body = path(&ink, [0.0, 0.0]);
+    for window in &layout.windows {
+        let [x, y] = window.tag.middle();
+        let words = format!("window {}: tag here", window.number);
+        text(&mut body, [x, y + 1.0], Style::Hint, &words);
+    }
+    let [x, y] = layout.dock.middle();
+    text(&mut body, [x, y - 2.0], Style::Hint, "24-patch chart here");
+    text(
+        &mut body,
+        [x, y + 2.5],
+        Style::Hint,
+        "pocket size, card about 108 x 64 mm; any way round",
+    );
+    let [left, right, below] = layout.words;
+    let mut about = vec![format!(
+        "{} windows, {}.",
+        board.kind.windows(),
+        board.paper.name()
+    )];
+    if let Some(trial) = printed.trial() {
+        about.push(format!("Trial {trial}."));
+    }
+    if let Some(stage) = printed.stage() {
+        about.push(format!("After round {stage}."));
+    }
+    about.push("One dry piece flat in each window, its tag below it.".to_owned());
+    about.push("Leave the paper between the windows bare: light is read from it.".to_owned());
+    let mut y = left.y + 3.5;
+    text(&mut body, [left.x, y], Style::Title, "Woadstone board");
+    y += 1.0;
+    for line in about.iter().flat_map(|words| wrapped(words, 27)) {
+        y += 3.3;
+        text(&mut body, [left.x, y], Style::Small, &line);
+    }
+    let how = "Print at 100 %, not \u{201c}fit to page\u{201d}, on matt white paper. Then measure the ruler at the foot. \
+        The four corner codes have to lie flat, clean and in the picture.";
+    let mut y = right.y + 1.2;
+    for line in wrapped(how, 27) {
+        y += 3.3;
+        text(&mut body, [right.x, y], Style::Small, &line);
+    }
+    let inches = match board.paper {
+        Paper::A4 => "",
+        Paper::Letter => ", the marks above it 1 inch apart",
+    };
+    let measure =
+        format!("This ruler is 100 mm long{inches}. If it isn\u{2019}t, print again at 100 %.");
+    text(
+        &mut body,
+        [below.middle()[0], below.y + 3.5],
+        Style::Middle,
+        &measure,
+    );
+    svg(layout.size_mm, &title, &body)
+}
+
+/// Tags to be cut out, on as many pages as they need.
+pub fn tags(paper: Paper, tags: &[Tag]) -> String {
+    const EDGE: f64 = 10.0;
+    const GAP: f64 = 4.0;
+    let size = paper.size_mm();
+    let fit = |k: usize| ((size[k] - 2.0 * EDGE + GAP) / (TAG[k] + GAP)) as usize;
+    let (columns, rows) = (fit(0), fit(1));
+    let pages: Vec<String> = tags
+        .chunks(columns * rows)
+        .map(|some| {
+            let mut body = String::new();
+            for (i, tag) in some.iter().enumerate() {
+                let x = EDGE + (i % columns) as f64 * (TAG[0] + GAP);
+                let y = EDGE + (i / columns) as f64 * (TAG[1] + GAP);
+                draw_tag(&mut body, [x, y], tag);
+            }
+            svg(size, "Tags to cut out", &body)
+        })
+        .collect();
+    page("Tags", paper, &pages)
+}
+
+fn draw_tag(body: &mut String, [x, y]: [f64; 2], tag: &Tag) {
+    let _ = write!(
+        body,
+        r##"<rect x="{x:.3}" y="{y:.3}" width="{}" height="{}" fill="none" stroke="#bbb" stroke-width="0.1" stroke-dasharray="1 1"/>"##,
+        TAG[0], TAG[1]
+    );
+    body.push_str(&path(&tag_code(tag.code), [x, y]));
+    let words = x + 17.0;
+    text(body, [words, y + 8.2], Style::Code, &tag.code.to_string());
+    let label: String = tag.label.chars().take(16).collect();
+    text(body, [words, y + 13.0], Style::Small, &label);
+}
+
+/// All rectangles as one path, so that no seam shows between them.
+fn path(dark: &[Rect], [x, y]: [f64; 2]) -> String {
+    let mut d = String::new();
+    for r in dark {
+        let _ = write!(
+            d,
+            "M{:.3} {:.3}h{:.3}v{:.3}h{:.3}z",
+            r.x + x,
+            r.y + y,
+            r.width,
+            r.height,
+            -r.width
+        );
+    }
+    format!(r#"<path d="{d}" fill="black"/>"#)
+}
+
+/// How words are set.
+#[derive(Clone, Copy)]
+enum Style {
+    Title,
+    Small,
+    Middle,
+    Hint,
+    Code,
+}
+
+fn text(body: &mut String, [x, y]: [f64; 2], style: Style, words: &str) {
+    let look = match style {
+        Style::Title => r#"font-size="3.6" font-weight="bold""#,
+        Style::Small => r#"font-size="2.6""#,
+        Style::Middle => r#"font-size="2.8" text-anchor="middle""#,
+        Style::Hint => r##"font-size="2.8" text-anchor="middle" fill="#999""##,
+        Style::Code => r#"font-size="4.4" font-family="monospace" font-weight="bold""#,
+    };
+    let _ = write!(
+        body,
+        r#"<text x="{x:.3}" y="{y:.3}" {look}>{}</text>"#,
+        escape(words)
+    );
+}
+
+/// Words in lines of at most `longest` characters, where words allow.
+fn wrapped(words: &str, longest: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + word.chars().count() < longest => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+fn svg([width, height]: [f64; 2], title: &str, body: &str) -> String {
+    format!(
+        r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}mm" height="{height}mm" role="img" aria-label="{title}" font-family="sans-serif" shape-rendering="geometricPrecision"><title>{title}</title><rect width="{width}" height="{height}" fill="white"/>{body}</svg>"#
+    )
+}
+
+fn page(title: &str, paper: Paper, drawings: &[String]) -> String {
+    let [width, height] = paper.size_mm();
+    let mut sheets = String::new();
+    for drawing in drawings {
+        let _ = writeln!(sheets, r#"<div class="sheet">{drawing}</div>"#);
+    }
+    format!(
+        r#"<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>{title}, {name} · Woadstone</title>
+<style>
+@page {{ size: {width}mm {height}mm; margin: 0 }}
+html, body {{ margin: 0; padding: 0; background: white }}
+.sheet {{ width: {width}mm; height: {height}mm; overflow: hidden; break-inside: avoid }}
+.sheet + .sheet {{ break-before: page }}
+svg {{ display: block; print-color-adjust: exact }}
+@media screen {{ .sheet {{ margin: 1rem; outline: 1px solid gray }} }}
+</style>
+</head>
+<body>
+{sheets}</body>
+</html>
+"#,
+        name = paper.name()
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use photo::board::Board;
+
+    #[test]
+    fn every_board_is_one_page_of_its_paper() {
+        for which in Board::ALL {
+            let page = board(&Printed::new(which, Some("madder"), Some(2)));
+            let [width, height] = which.paper.size_mm();
+            assert!(page.contains(&format!("size: {width}mm {height}mm; margin: 0")));
+            assert_eq!(page.matches("<svg").count(), 1);
+            assert!(page.contains("Trial madder.") && page.contains("After round 2."));
+            assert!(!page.contains("<script") && !page.contains("href"));
+        }
+    }
+
+    #[test]
+    fn tags_go_on_to_further_pages_and_their_words_are_text() {
+        let many: Vec<Tag> = (0..90)
+            .map(|i| Tag {
+                code: Code::from_number(i),
+                label: "<A&B>".to_owned(),
+            })
+            .collect();
+        let page = tags(Paper::A4, &many);
+        assert_eq!(page.matches("<svg").count(), 2);
+        assert!(page.contains("&lt;A&amp;B&gt;") && page.contains(&many[89].code.to_string()));
+    }
+
+    #[test]
+    fn lines_keep_their_words() {
+        assert_eq!(wrapped("one two three", 8), ["one two", "three"]);
+        assert_eq!(wrapped("unbreakable", 3), ["unbreakable"]);
+    }
+}

@@ -1,0 +1,30 @@
+//! `GET /trials/{slug}/board`: which board and tags to print.
+
+use crate::app::App;
+use crate::assets::Assets;
+use crate::error::Error;
+use askama::Template;
+use axum::extract::{Path, State};
+use axum::response::Html;
+use trial::Trial;
+
+#[derive(Template)]
+#[template(path = "board/choose.html")]
+struct ChoosePage<'a> {
+    assets: &'static Assets,
+    trial: &'a Trial,
+}
+
+pub(crate) async fn page(
+    State(app): State<App>,
+    Path(slug): Path<String>,
+) -> Result<Html<String>, Error> {
+    let trial = app
+        .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
+        .await?;
+    let page = ChoosePage {
+        assets: Assets::get(),
+        trial: &trial,
+    };
+    Ok(Html(page.render()?))
+}

@@ -1,0 +1,24 @@
+//! `woadstone tags TRIAL`.
+
+use std::path::PathBuf;
+
+use report::board::Tag;
+use store::Bench;
+
+use crate::{
+    cli::TagsArgs,
+    command::{publish::unknown, write_out},
+    home,
+    outcome::{Outcome, Stop},
+};
+
+/// Writes the tags of a trial's pieces.
+pub fn run(home: Option<PathBuf>, args: &TagsArgs) -> Outcome {
+    let bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+    let trial = bench
+        .trial(&args.trial)
+        .map_err(Stop::refused)?
+        .ok_or_else(|| unknown(&bench, &args.trial))?;
+    let page = report::board::tags(args.paper.into(), &Tag::of(&trial));
+    write_out(&page, args.out.as_deref())
+}

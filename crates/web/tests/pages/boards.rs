@@ -67,15 +67,16 @@ async fn a_photo_of_a_board_is_read_with_no_marking() {
         .await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
 
-    let bench = desk.bench.lock().unwrap();
-    let photo = bench.photos(trial.id).unwrap().remove(0);
+    let (photo, read) = {
+        let bench = desk.bench.lock().unwrap();
+        let photo = bench.photos(trial.id).unwrap().remove(0);
+        (photo, bench.current_readings(trial.id).unwrap())
+    };
     assert!(
         matches!(photo.state, PhotoState::Read { .. }),
         "{:?}",
         photo.state
     );
-    let read: Vec<_> = bench.current_readings(trial.id).unwrap();
-    drop(bench);
     let pieces: Vec<_> = read.iter().map(|r| r.piece).collect();
     let expected: Vec<_> = trial.pieces[..5].iter().map(|p| p.id).collect();
     assert_eq!(pieces, expected);

@@ -73,7 +73,8 @@ pub(super) fn find(photo: &Upright) -> Result<Option<Corners>, Refusal> {
         return Ok(None);
     }
     let mut corners = labelled(first.read)?;
-    if corners.len() < 4 && photo.width.max(photo.height) > FIRST_PX {
+    // From three corners on the fourth is looked for where it has to be.
+    if corners.len() < 3 && photo.width.max(photo.height) > FIRST_PX {
         let finer = labelled(picture::in_photo(photo, SECOND_PX).read)?;
         corners.extend(finer);
     }

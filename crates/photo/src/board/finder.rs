@@ -60,7 +60,7 @@ impl Grey {
         let mut eyes: Vec<Eye> = Vec::new();
         let mut dark = vec![false; self.width];
         for y in (step / 2..self.height).step_by(step) {
-            self.darker_than_around(y, &mut dark);
+            darker_than_around(&self.values[y * self.width..][..self.width], &mut dark);
             for (x, module) in patterns(&dark) {
                 let guess = [x, y as f64 + 0.5];
                 let known = eyes
@@ -75,29 +75,6 @@ impl Grey {
         eyes.sort_by_key(|eye| std::cmp::Reverse(eye.seen));
         eyes.truncate(MOST_EYES);
         eyes
-    }
-
-    /// Which pixels of a line are darker than the line around them.
-    fn darker_than_around(&self, y: usize, dark: &mut [bool]) {
-        let line = &self.values[y * self.width..][..self.width];
-        let reach = (self.width / 24).max(12);
-        let mut sum: u32 = line[..reach.min(self.width)]
-            .iter()
-            .map(|&v| u32::from(v))
-            .sum();
-        let mut count = reach.min(self.width) as u32;
-        for x in 0..self.width {
-            if x + reach < self.width {
-                sum += u32::from(line[x + reach]);
-                count += 1;
-            }
-            if x > reach {
-                sum -= u32::from(line[x - reach - 1]);
-                count -= 1;
-            }
-            // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
-            dark[x] = u32::from(line[x]) * count * 10 < sum * 9;
-        }
     }
 
     /// A guess confirmed along both axes, with its middle and threshold measured.
@@ -170,6 +147,56 @@ impl Grey {
             && unit < 2.0 * module
             && module < 2.0 * unit;
         fits.then_some([back[2], forth[2]])
+    }
+}
+
+/// Whether a picture's lines, every `step`-th of them, show anything like eyes: the
+/// cheap look that spares photos without codes the making of the picture.
+pub(super) fn may_hold_eyes(
+    width: usize,
+    height: usize,
+    step: usize,
+    pixel: impl Fn(usize, usize) -> u8,
+) -> bool {
+    let mut line = vec![0; width];
+    let mut dark = vec![false; width];
+    let mut above: Vec<(f64, f64)> = Vec::new();
+    let mut seen = 0;
+    for y in (step / 2..height).step_by(step) {
+        for (x, value) in line.iter_mut().enumerate() {
+            *value = pixel(x, y);
+        }
+        darker_than_around(&line, &mut dark);
+        let here = patterns(&dark);
+        // An eye that can be read is met by two lines at least, texture seldom is.
+        let again =
+            |&&(x, module): &&(f64, f64)| above.iter().any(|(other, _)| (x - other).abs() < module);
+        seen += here.iter().filter(again).count();
+        if seen >= 3 {
+            return true;
+        }
+        above = here;
+    }
+    false
+}
+
+/// Which pixels of a line are darker than the line around them.
+fn darker_than_around(line: &[u8], dark: &mut [bool]) {
+    let reach = (line.len() / 24).max(12);
+    let first = &line[..reach.min(line.len())];
+    let mut sum: u32 = first.iter().map(|&v| u32::from(v)).sum();
+    let mut count = first.len() as u32;
+    for x in 0..line.len() {
+        if x + reach < line.len() {
+            sum += u32::from(line[x + reach]);
+            count += 1;
+        }
+        if x > reach {
+            sum -= u32::from(line[x - reach - 1]);
+            count -= 1;
+        }
+        // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
+        dark[x] = u32::from(line[x]) * count * 10 < sum * 9;
     }
 }
 

@@ -10,7 +10,7 @@ use crate::{
 
 use super::{
     Rect,
-    finder::{Eye, Grey},
+    finder::{self, Eye, Grey},
 };
 
 /// A code that was read.
@@ -33,6 +33,8 @@ pub(super) struct Codes {
 
 /// Widest code that is read, modules: version 5 of ISO/IEC 18004.
 const WIDEST: usize = 37;
+/// Every so manieth line of a photo is scanned: an eye's core is wider than that.
+const LINES: usize = 3;
 
 /// The codes of the whole photo, in a picture whose longer side has about `longest`
 /// pixels.
@@ -41,13 +43,22 @@ pub(super) fn in_photo(photo: &Upright, longest: usize) -> Codes {
     let size = |side: usize| (side as f64 / scale) as usize;
     // A pixel and its neighbour below: codes need no more, and each costs time.
     let half = scale as usize / 2;
-    let grey = Grey::new(size(photo.width), size(photo.height), |x, y| {
+    let (width, height) = (size(photo.width), size(photo.height));
+    let pixel = |x: usize, y: usize| {
         let (x, y) = ((x as f64 * scale) as usize, (y as f64 * scale) as usize);
         let a = u16::from(photo.at(x, y)[1]);
         let b = u16::from(photo.at(x + half, y + half)[1]);
         ((a + b) / 2) as u8
-    });
-    codes(&grey, 3, |p| p.map(|v| v * scale))
+    };
+    if !finder::may_hold_eyes(width, height, LINES, pixel) {
+        return Codes {
+            read: Vec::new(),
+            any: false,
+        };
+    }
+    codes(&Grey::new(width, height, pixel), LINES, |p| {
+        p.map(|v| v * scale)
+    })
 }
 
 /// The codes in a rectangle of the sheet, seen as if from straight above with

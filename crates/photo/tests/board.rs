@@ -166,6 +166,38 @@ fn empty_windows_are_reported_empty_and_untagged_ones_by_number() {
 }
 
 #[test]
+fn undyed_and_grey_cloth_is_told_from_paper_and_a_loose_thread_is_not_cloth() {
+    let mut laid = Laid::empty(Printed::plain(SIX));
+    let cloths = [
+        scene::wool(),
+        scene::linen(),
+        scene::cotton(),
+        scene::Reflectance::flat(0.5),
+        scene::Reflectance::flat(0.2),
+    ];
+    for (i, cloth) in cloths.into_iter().enumerate() {
+        laid.lay(i, cloth);
+    }
+    let window = SIX.layout().windows[5].place;
+    let [x, y] = laid.sheet().on_table(window.middle());
+    let mut thread = scene::Piece::square("thread", scene::Reflectance::flat(0.05), [x, y], 1.0);
+    thread.outline_mm = vec![
+        [x - 25.0, y - 4.0],
+        [x + 25.0, y + 3.0],
+        [x + 25.0, y + 3.6],
+        [x - 25.0, y - 3.4],
+    ];
+    laid.scene.pieces.push(thread);
+    let rendered = laid.photograph();
+    let reading = read(&rendered);
+    assert_eq!(reading.readings.len(), 5);
+    for (read, truth) in reading.readings.iter().zip(&rendered.truth.pieces) {
+        let miss = ciede2000(read.lab.expect("a colour"), Lab::from(truth.lab_d65_10));
+        assert!(miss < 1.5, "{}: {miss:.2}", read.id);
+    }
+}
+
+#[test]
 fn a_photo_without_a_board_has_none() {
     let rendered = scene::render(&scene::Scene::default());
     assert_eq!(read(&rendered).board, None);

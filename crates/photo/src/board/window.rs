@@ -15,6 +15,11 @@ const OTHER_COLOUR: f64 = 0.045;
 const DARKER: f64 = 0.6;
 /// Lightness above the paper's.
 const LIGHTER: f64 = 0.12;
+/// Darkness of a grey piece against the paper, if it has an edge.
+const GREY: f64 = 0.12;
+/// Share of its darkness by which a piece parts from the paper over 4 mm; a shadow
+/// of something held above the table fades more slowly.
+const SHARP: f64 = 0.6;
 /// The same between parts of a piece, where pale cloth is told from bare paper.
 const PALE_COLOUR: f64 = 0.018;
 /// Lightness at which pale cloth is told from paper.
@@ -58,7 +63,11 @@ pub(super) fn piece(
     });
     // Threads are narrower than two cells; bands of pale cloth between dyed ones
     // are filled where they are not as white as the paper.
-    let body = sure.eroded(1).dilated(1).without_specks(8);
+    let coloured = sure.eroded(1).dilated(1).without_specks(8);
+    let body = match grey(columns, rows, &differs) {
+        Some(grey) => coloured.or(&grey),
+        None => coloured,
+    };
     let hull = body.hull()?;
     let pale = Cells::new(columns, rows, |i| {
         let [colour, light] = differs[i];
@@ -76,4 +85,25 @@ pub(super) fn piece(
             .map(|[x, y]| sheet.map(corner(x, y)))
             .collect(),
     )
+}
+
+/// A grey piece: darker than paper without being of another colour, as shadows are,
+/// but with an edge, which the shadow of a hand or a telephone hasn't.
+fn grey(columns: usize, rows: usize, differs: &[[f64; 2]]) -> Option<Cells> {
+    let darker = Cells::new(columns, rows, |i| differs[i][1] < -GREY);
+    // The shadow at a piece's edge is too narrow to stay.
+    let body = darker.eroded(2).dilated(2).largest();
+    let mean = |cells: &Cells, but: &Cells| {
+        let of = (0..differs.len()).filter(|&i| cells.has(i) && !but.has(i));
+        let (sum, n) = of.fold((0.0, 0.0), |(s, n), i| (s + differs[i][1], n + 1.0));
+        (n > 0.0).then_some(sum / n)
+    };
+    let none = Cells::new(columns, rows, |_| false);
+    let depth = mean(&body.eroded(2), &none)?;
+    // Where it fills the window there is no edge to be seen, and it is taken.
+    let Some(around) = mean(&body.dilated(3), &body.dilated(2)) else {
+        return Some(body);
+    };
+    let edge = mean(&body.eroded(1), &body.eroded(2))?;
+    (edge - around < SHARP * depth).then_some(body)
 }

@@ -11,7 +11,7 @@ use crate::{
     board::{self, BoardSeen},
     decode, interval,
     matrix::Matrix3,
-    survey::{Prepared, prepare},
+    survey::{Prepared, Setting, prepare},
 };
 pub use joint::Parts;
 use piece::Piece;
@@ -108,11 +108,14 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         .collect();
     let prepared = prepare(
         &photo,
-        request.corners,
-        &request.chart,
-        request.view,
-        &outlines,
-        board.as_ref(),
+        &Setting {
+            corners: request.corners,
+            reference: &request.chart,
+            view: request.view,
+            areas: &outlines,
+            ground: &request.ground,
+            board: board.as_ref(),
+        },
     )?;
     let pieces: Vec<Piece> = request
         .areas

@@ -31,6 +31,9 @@ pub struct Request {
     pub chart: ChartReference,
     /// Light and observer of the answer.
     pub view: View,
+    /// Outlines on the photo that show bare ground of one colour, from which the
+    /// light is read; empty lets the ground be found.
+    pub ground: Vec<Vec<Point>>,
     /// Covariance of Lab from what changes between two photos of one thing:
     /// re-laying, flare, the lens's fall-off. A set-up check measures it.
     pub photo_to_photo: [[f64; 3]; 3],
@@ -57,6 +60,7 @@ impl Default for Request {
             corners: None,
             chart: ChartReference::published(),
             view: View::D65_10,
+            ground: Vec::new(),
             photo_to_photo: Self::USUAL_PHOTO_TO_PHOTO,
         }
     }

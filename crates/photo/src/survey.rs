@@ -8,6 +8,7 @@ use crate::{
     chart::{self, Found, Layout, NotFound, Search},
     correct::{self, Chart, Correction},
     decode::{self, Upright},
+    light::Whereabouts,
     patches,
 };
 
@@ -38,11 +39,14 @@ pub fn survey(bytes: &[u8], corners: Option<[Point; 4]>) -> Result<Survey, Refus
     let (board, trouble) = board::noticed(&photo)?;
     let mut prepared = prepare(
         &photo,
-        corners,
-        &reference,
-        View::D65_10,
-        &[],
-        board.as_ref(),
+        &Setting {
+            corners,
+            reference: &reference,
+            view: View::D65_10,
+            areas: &[],
+            ground: &[],
+            board: board.as_ref(),
+        },
     )?;
     prepared.flags.extend(trouble);
     Ok(Survey {
@@ -61,30 +65,60 @@ pub(crate) struct Prepared {
     pub flags: Vec<Flag>,
 }
 
+/// What is known of a photo before its correction is made.
+pub(crate) struct Setting<'a> {
+    pub corners: Option<[Point; 4]>,
+    pub reference: &'a ChartReference,
+    pub view: View,
+    /// Outlines of what is to be read.
+    pub areas: &'a [Vec<Point>],
+    /// Outlines that surely show bare ground.
+    pub ground: &'a [Vec<Point>],
+    pub board: Option<&'a BoardSeen>,
+}
+
+impl Setting<'_> {
+    /// Where the ground is bare: as told, or the board's paper.
+    fn bare(&self, photo: &Upright) -> Vec<Vec<Point>> {
+        match self.board {
+            Some(board) if self.ground.is_empty() => board
+                .paper_places(photo.width as u32, photo.height as u32)
+                .into_iter()
+                .map(Vec::from)
+                .collect(),
+            _ => self.ground.to_vec(),
+        }
+    }
+}
+
 /// The way that a survey and a reading share.
-pub(crate) fn prepare(
-    photo: &Upright,
-    corners: Option<[Point; 4]>,
-    reference: &ChartReference,
-    view: View,
-    areas: &[Vec<Point>],
-    board: Option<&BoardSeen>,
-) -> Result<Prepared, Refusal> {
+pub(crate) fn prepare(photo: &Upright, setting: &Setting<'_>) -> Result<Prepared, Refusal> {
+    let Setting {
+        reference, board, ..
+    } = *setting;
     refuse_greyscale(photo)?;
     let layout = Layout::of(reference).ok_or_else(no_layout)?;
-    let (corners, covered) = match corners {
+    let (corners, covered) = match setting.corners {
         Some(corners) => (given(corners, photo, &layout)?, Vec::new()),
         None => board::chart_in_dock(photo, board, &layout)
             .map_or_else(|| find(photo, &layout), Ok)
             .map(|found| (found.corners, found.covered))?,
     };
     let patches = patches::sample(photo, corners, &layout, &covered).ok_or_else(cut_off)?;
-    let chart = Chart::new(&patches, &photo.profile.linear, reference, view)?;
+    let chart = Chart::new(&patches, &photo.profile.linear, reference, setting.view)?;
     let centre = middle(&corners);
-    let mut hidden: Vec<Vec<Point>> = areas.iter().map(|outline| grown(outline, 1.25)).collect();
+    let mut hidden: Vec<Vec<Point>> = setting
+        .areas
+        .iter()
+        .map(|outline| grown(outline, 1.25))
+        .collect();
     hidden.push(grown(&corners, 1.25));
-    let places: Vec<Point> = areas.iter().map(|outline| middle(outline)).collect();
-    let correction = correct::choose(&chart, photo, centre, &hidden, &places)?;
+    let bare = setting.bare(photo);
+    let whereabouts = Whereabouts {
+        hidden: &hidden,
+        bare: &bare,
+    };
+    let correction = correct::choose(&chart, photo, centre, whereabouts)?;
     let mut flags = photo.flags.clone();
     flags.extend(remark(&covered, &layout));
     flags.extend(chart.remark());

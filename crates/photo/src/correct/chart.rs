@@ -130,7 +130,9 @@ impl<'a> Chart<'a> {
             .filter(|&i| Some(i) != without)
             .map(|i| Neutral {
                 recorded: self.recorded[i],
-                light: self.targets[i].xyz.y / 100.0 * light.at(self.patches[i].middle),
+                light: light
+                    .at(self.patches[i].middle)
+                    .map(|there| self.targets[i].xyz.y / 100.0 * there),
             })
             .collect();
         Tone::fit(&neutrals, bend)
@@ -139,7 +141,8 @@ impl<'a> Chart<'a> {
     /// Scene light of a patch, the light field taken off.
     pub(super) fn scene(&self, tone: &Tone, light: &Light, i: usize) -> [f64; 3] {
         let there = light.at(self.patches[i].middle);
-        tone.apply(self.recorded[i]).map(|v| v / there)
+        let seen = tone.apply(self.recorded[i]);
+        [0, 1, 2].map(|k| seen[k] / there[k])
     }
 
     /// The usable patches as pairs, without one.

@@ -1,7 +1,11 @@
 //! Which tone and light: those that miss left-out patches least.
 
 use super::{Bend, Chart, Correction, plane::plane, poor_fit};
-use crate::{Point, Refusal, decode::Upright, light};
+use crate::{
+    Point, Refusal,
+    decode::Upright,
+    light::{self, Whereabouts},
+};
 
 /// How much better (as a share of the miss) a freer curve has to be.
 const WORTH: f64 = 0.97;
@@ -10,13 +14,12 @@ const WORTH: f64 = 0.97;
 const GROUND_MAY_COST: f64 = 1.25;
 
 /// The best correction of the chart, its light taken from the chart alone or
-/// from the ground around `hidden` (outlines of chart and pieces) as well.
+/// from the ground as well.
 pub(crate) fn choose(
     chart: &Chart<'_>,
     photo: &Upright,
     centre: Point,
-    hidden: &[Vec<Point>],
-    places: &[Point],
+    whereabouts: Whereabouts<'_>,
 ) -> Result<Correction, Refusal> {
     let unit = photo.width.max(photo.height) as f64;
     let even = light::Light::even(centre, unit);
@@ -30,7 +33,7 @@ pub(crate) fn choose(
             "its grey patches don't get darker from white to black".into(),
         ));
     };
-    let ground = light::from_ground(photo, &by_chart.linear, &by_chart.light, hidden, places);
+    let ground = light::from_ground(photo, &by_chart.linear, &by_chart.light, whereabouts);
     let by_ground = ground.and_then(|light| {
         best_of(
             Bend::ALL

@@ -8,8 +8,8 @@ use crate::matrix::{Matrix3, add, outer};
 /// How much the fit moves without a patch, and how far patches left out are
 /// missed: shares of each that make up the correction's error of dyed cloth.
 /// Both hold the fit's own scatter, and cloth is missed in its own way.
-const BY_MOVES: f64 = 0.5;
-const BY_MISSES: f64 = 0.5;
+const BY_MOVES: f64 = 0.6;
+const BY_MISSES: f64 = 0.7;
 /// A miss counts for colours within this distance, CIELAB.
 const REACH: f64 = 30.0;
 /// What a far-off patch still counts, so that no colour rests on one patch alone.

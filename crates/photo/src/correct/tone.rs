@@ -31,8 +31,8 @@ impl Bend {
 pub(crate) struct Neutral {
     /// Recorded linear values, above 0.
     pub recorded: [f64; 3],
-    /// True light, a share of the perfect white times the light field.
-    pub light: f64,
+    /// True light of each channel, a share of the perfect white times the light field.
+    pub light: [f64; 3],
 }
 
 /// Three channel curves in logarithms.
@@ -58,7 +58,12 @@ impl Tone {
         let curve = |channel: usize| {
             let mut points: Vec<(f64, f64)> = neutrals
                 .iter()
-                .map(|n| (n.recorded[channel].max(FLOOR).ln(), n.light.max(FLOOR).ln()))
+                .map(|n| {
+                    (
+                        n.recorded[channel].max(FLOOR).ln(),
+                        n.light[channel].max(FLOOR).ln(),
+                    )
+                })
                 .collect();
             points.sort_by(|a, b| a.0.total_cmp(&b.0));
             Curve::fit(&points, bend)
@@ -189,7 +194,7 @@ mod tests {
         [0.90, 0.59, 0.36, 0.19, 0.09, 0.03]
             .map(|light| Neutral {
                 recorded: [camera(light), camera(light * 0.8), camera(light * 1.1)],
-                light,
+                light: [light; 3],
             })
             .to_vec()
     }

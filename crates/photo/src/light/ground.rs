@@ -1,116 +1,80 @@
 //! The light field by the ground that chart and pieces lie on.
 
-use nalgebra::{DMatrix, DVector, SMatrix};
+use nalgebra::{SMatrix, SVector};
 
-use super::{Light, Source, TERMS};
-use crate::{Point, area::contains, decode::Upright};
+use super::{
+    Light, Source, Square, TERMS,
+    blocks::{Block, blocks},
+};
+use crate::{Point, decode::Upright};
 
-/// Blocks along the photo's longer side.
-const BLOCKS: f64 = 72.0;
 /// How far a block's colour may lie from the ground's, as logarithms of ratios.
-const NEAR_COLOUR: f64 = 0.07;
-/// How far its lightness may, beyond the light already known.
+const NEAR_COLOUR: f64 = 0.09;
+/// How far its lightness may, beyond the light already known, to begin with.
 const NEAR_LIGHT: f64 = 0.16;
+/// How far a block may lie from the surface in each round, as a logarithm: wide
+/// at first, so that steep light is followed.
+const WINDOWS: [f64; 5] = [0.3, 0.25, 0.2, 0.2, 0.2];
+/// A block this many times the scatter away is something else.
+const OUTLIER: f64 = 3.0;
 /// Fewest blocks that make a ground.
-const FEWEST: usize = 80;
-/// Largest scatter of the ground about its surface, as a logarithm.
-const LARGEST_SCATTER: f64 = 0.06;
+const FEWEST: usize = 60;
+/// Neighbouring blocks share their grain: as if there were so many times fewer.
+const ALIKE: f64 = 10.0;
+/// Scatter that no ground gets below, as a logarithm.
+const SMOOTHEST: f64 = 0.006;
+/// How much the colour of light may usually change along the longer side,
+/// standard deviation of a channel's logarithm.
+const USUAL_TINT: f64 = 0.1;
 
-/// A piece of the photo's ground.
-struct Block {
-    middle: Point,
-    /// Logarithms of red over green and blue over green.
-    colour: [f64; 2],
-    /// Logarithm of green's light, the known light taken off.
-    light: f64,
+/// Where to look for the ground.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Whereabouts<'a> {
+    /// Outlines of what lies on the ground: chart and pieces.
+    pub hidden: &'a [Vec<Point>],
+    /// Outlines that surely show bare ground of one colour; empty where the
+    /// ground has to be found.
+    pub bare: &'a [Vec<Point>],
 }
 
-/// The light field from the most common even colour around chart and pieces,
-/// or none where no such ground shows around `places`.
+/// The light field from the ground around chart and pieces: what is said to be
+/// bare ground, or else the most common colour. None where no ground shows.
 ///
-/// `known` is the light as far as the chart tells it, `hidden` the outlines of
-/// chart and pieces, `linear` the scene light of each code value.
+/// `known` is the light as far as the chart tells it; the ground adds to it as
+/// much as its grain allows. `linear` is the scene light of each code value.
 pub(crate) fn from_ground(
     photo: &Upright,
     linear: &[[f64; 256]; 3],
     known: &Light,
-    hidden: &[Vec<Point>],
-    places: &[Point],
+    whereabouts: Whereabouts<'_>,
 ) -> Option<Light> {
-    let blocks = blocks(photo, linear, known, hidden);
-    let mut members = most_common(&blocks)?;
-    let mut fit = None;
-    for _ in 0..4 {
-        let surface = Surface::fit(&blocks, &members, known)?;
-        let near = surface.scatter.max(0.006) * 3.0;
-        let colour = mean_colour(&blocks, &members);
+    let blocks = blocks(photo, linear, known, whereabouts);
+    let mut members: Vec<usize> = if whereabouts.bare.is_empty() {
+        most_common(&blocks)?
+    } else {
+        (0..blocks.len()).collect()
+    };
+    let mut surface = None;
+    for window in WINDOWS {
+        let fit = Surface::fit(&blocks, &members, known)?;
+        let near = (OUTLIER * fit.scatter.max(SMOOTHEST)).min(window);
+        let colour = middle_colour(&blocks, &members);
         members = (0..blocks.len())
             .filter(|&i| {
                 let block = &blocks[i];
-                distance(block.colour, colour) < NEAR_COLOUR
-                    && (block.light - surface.at(known, block.middle)).abs() < near
+                distance(block.colour(), colour) < NEAR_COLOUR
+                    && (block.light() - fit.light_at(known, block.middle)).abs() < near
             })
             .collect();
         if members.len() < FEWEST {
             return None;
         }
-        fit = Some(surface);
+        surface = Some(fit);
     }
-    let surface = fit?;
-    let around = surrounds(&blocks, &members, places);
-    if surface.scatter > LARGEST_SCATTER || !around || members.len() * 8 < blocks.len() {
+    if members.len() * 8 < blocks.len() {
         return None;
     }
-    Some(surface.added_to(known))
-}
-
-fn blocks(
-    photo: &Upright,
-    linear: &[[f64; 256]; 3],
-    known: &Light,
-    hidden: &[Vec<Point>],
-) -> Vec<Block> {
-    let size = ((photo.width.max(photo.height) as f64 / BLOCKS) as usize).max(4);
-    // A few hundred pixels tell a block's mean well enough.
-    let step = (size / 16).max(1);
-    let mut blocks = Vec::new();
-    for top in (0..photo.height.saturating_sub(size)).step_by(size) {
-        for left in (0..photo.width.saturating_sub(size)).step_by(size) {
-            let (right, bottom) = (left + size, top + size);
-            let corners = [
-                [left as f64, top as f64],
-                [right as f64, top as f64],
-                [right as f64, bottom as f64],
-                [left as f64, bottom as f64],
-            ];
-            let covered = |p: Point| hidden.iter().any(|outline| contains(outline, p));
-            if corners.into_iter().any(covered) {
-                continue;
-            }
-            let (mut sum, mut n, mut clipped) = ([0.0; 3], 0.0, 0);
-            for y in (top..bottom).step_by(step) {
-                for x in (left..right).step_by(step) {
-                    let codes = photo.at(x, y);
-                    clipped += usize::from(codes.iter().any(|&c| c >= 253));
-                    for (channel, code) in codes.into_iter().enumerate() {
-                        sum[channel] += linear[channel][code as usize];
-                    }
-                    n += 1.0;
-                }
-            }
-            if clipped as f64 > 0.02 * n || sum.iter().any(|s| s / n < 0.004) {
-                continue;
-            }
-            let middle = [(left + right) as f64 / 2.0, (top + bottom) as f64 / 2.0];
-            let [r, g, b] = sum.map(|s| (s / n).ln());
-            blocks.push(Block {
-                middle,
-                colour: [r - g, b - g],
-                light: (r + g + b) / 3.0 - known.at(middle).ln(),
-            });
-        }
-    }
-    blocks
+    Some(surface?.added_to(known))
 }
 
 fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
@@ -120,7 +84,7 @@ fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
 /// The blocks around the colour that most blocks share.
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
     let near = |a: &Block, b: &Block| {
-        distance(a.colour, b.colour) < NEAR_COLOUR && (a.light - b.light).abs() < NEAR_LIGHT
+        distance(a.colour(), b.colour()) < NEAR_COLOUR && (a.light() - b.light()).abs() < NEAR_LIGHT
     };
     let best = blocks
         .iter()
@@ -132,80 +96,159 @@ fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
     (members.len() >= FEWEST).then_some(members)
 }
 
-fn mean_colour(blocks: &[Block], members: &[usize]) -> [f64; 2] {
-    [0, 1].map(|k| {
-        members.iter().map(|&i| blocks[i].colour[k]).sum::<f64>() / members.len().max(1) as f64
-    })
+fn middle_colour(blocks: &[Block], members: &[usize]) -> [f64; 2] {
+    [0, 1].map(|k| median(members.iter().map(|&i| blocks[i].colour()[k])))
 }
 
-/// Whether the ground lies on every side of what is to be read, so that the
-/// surface is read off between its points and not beyond them.
-fn surrounds(blocks: &[Block], members: &[usize], places: &[Point]) -> bool {
-    places.iter().all(|place| {
-        [0, 1].into_iter().all(|k| {
-            let below = members
-                .iter()
-                .filter(|&&i| blocks[i].middle[k] < place[k])
-                .count();
-            let above = members.len() - below;
-            below.min(above) * 25 >= members.len()
-        })
-    })
+fn median(values: impl Iterator<Item = f64>) -> f64 {
+    let mut sorted: Vec<f64> = values.collect();
+    sorted.sort_by(f64::total_cmp);
+    sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)
 }
 
-/// A surface of the second degree through the members' light.
+/// A surface of the second degree through the members' light, held by what is
+/// known of it already.
 struct Surface {
+    /// The ground's own lightness, as a logarithm.
     level: f64,
-    coefficients: [f64; TERMS],
-    covariance: [[f64; TERMS]; TERMS],
+    /// What the surface adds to the known light, all channels together.
+    common: SVector<f64, TERMS>,
+    /// The same by channel.
+    channels: [SVector<f64, TERMS>; 3],
+    covariance: Square,
     scatter: f64,
 }
 
 impl Surface {
-    fn fit(blocks: &[Block], members: &[usize], frame: &Light) -> Option<Self> {
-        let rows: Vec<[f64; TERMS + 1]> = members
-            .iter()
-            .map(|&i| {
-                let t = frame.terms(blocks[i].middle);
-                [1.0, t[0], t[1], t[2], t[3], t[4]]
-            })
-            .collect();
-        let a = DMatrix::from_fn(rows.len(), TERMS + 1, |r, c| rows[r][c]);
-        let b = DVector::from_iterator(members.len(), members.iter().map(|&i| blocks[i].light));
-        let normal = a.transpose() * &a + DMatrix::identity(TERMS + 1, TERMS + 1) * 1e-9;
-        let inverse = normal.try_inverse()?;
-        let c = &inverse * a.transpose() * &b;
-        let residual = &b - &a * &c;
-        let mut sizes: Vec<f64> = residual.iter().map(|r| r.abs()).collect();
-        sizes.sort_by(f64::total_cmp);
-        let scatter = 1.4826 * sizes[sizes.len() / 2];
-        // Neighbouring blocks share their grain: as if there were a tenth of them.
-        let variance = 10.0 * residual.norm_squared() / members.len() as f64;
-        let inner: SMatrix<f64, TERMS, TERMS> = inverse.fixed_view::<TERMS, TERMS>(1, 1).into();
+    fn fit(blocks: &[Block], members: &[usize], known: &Light) -> Option<Self> {
+        let points = Points::new(blocks, members, known)?;
+        // The grain is not known beforehand: begin with a coarse one.
+        let (mut scatter, mut fitted) = (0.1, None);
+        for _ in 0..2 {
+            let fit = points.common(scatter, &known.covariance)?;
+            scatter = points.scatter(&fit.0).max(SMOOTHEST);
+            fitted = Some(fit);
+        }
+        let (common, covariance) = fitted?;
+        // What a channel has beyond that tells the tint of light from light; it
+        // bends little.
+        let tint = Square::from_diagonal(&SVector::from([
+            USUAL_TINT * USUAL_TINT,
+            USUAL_TINT * USUAL_TINT,
+            USUAL_TINT * USUAL_TINT / 4.0,
+            USUAL_TINT * USUAL_TINT / 4.0,
+            USUAL_TINT * USUAL_TINT / 4.0,
+        ]));
+        let mut channels = [common; 3];
+        for (k, channel) in channels.iter_mut().enumerate() {
+            let own = |block: &Block| block.ln[k] - block.light();
+            *channel += points.beyond(blocks, members, own, scatter, &tint)?;
+        }
         Some(Self {
-            level: c[0],
-            coefficients: std::array::from_fn(|i| c[i + 1]),
-            covariance: std::array::from_fn(|i| std::array::from_fn(|j| variance * inner[(i, j)])),
+            level: points.mean_light - (points.mean_terms.transpose() * common)[0],
+            common,
+            channels,
+            covariance,
             scatter,
         })
     }
 
-    fn at(&self, frame: &Light, place: Point) -> f64 {
-        let terms = frame.terms(place);
-        self.level
-            + (0..TERMS)
-                .map(|i| self.coefficients[i] * terms[i])
-                .sum::<f64>()
+    fn light_at(&self, frame: &Light, place: Point) -> f64 {
+        self.level + SVector::from(frame.terms(place)).dot(&self.common)
     }
 
     /// The light already known with what this surface found beyond it.
     fn added_to(self, known: &Light) -> Light {
         let mut light = known.clone();
-        for i in 0..TERMS {
-            light.coefficients[i] += self.coefficients[i];
+        for (channel, more) in light.coefficients.iter_mut().zip(&self.channels) {
+            for (c, m) in channel.iter_mut().zip(more.iter()) {
+                *c += m;
+            }
         }
         light.covariance = self.covariance;
         light.source = Source::Ground;
         light
+    }
+}
+
+/// The members about their mean, so that the ground's own lightness drops out.
+struct Points {
+    terms: Vec<SVector<f64, TERMS>>,
+    light: Vec<f64>,
+    mean_terms: SVector<f64, TERMS>,
+    mean_light: f64,
+    normal: Square,
+}
+
+impl Points {
+    fn new(blocks: &[Block], members: &[usize], frame: &Light) -> Option<Self> {
+        let n = members.len() as f64;
+        if members.is_empty() {
+            return None;
+        }
+        let mut terms: Vec<SVector<f64, TERMS>> = members
+            .iter()
+            .map(|&i| SVector::from(frame.terms(blocks[i].middle)))
+            .collect();
+        let mean_terms = terms.iter().sum::<SVector<f64, TERMS>>() / n;
+        let mean_light = members.iter().map(|&i| blocks[i].light()).sum::<f64>() / n;
+        let mut normal = Square::zeros();
+        for t in &mut terms {
+            *t -= mean_terms;
+            normal += *t * t.transpose();
+        }
+        let light = members
+            .iter()
+            .map(|&i| blocks[i].light() - mean_light)
+            .collect();
+        Some(Self {
+            terms,
+            light,
+            mean_terms,
+            mean_light,
+            normal,
+        })
+    }
+
+    /// The most likely surface given the prior's covariance about 0, with its own.
+    fn common(&self, scatter: f64, prior: &Square) -> Option<(SVector<f64, TERMS>, Square)> {
+        self.solve(&self.light, scatter, prior)
+    }
+
+    fn solve(
+        &self,
+        values: &[f64],
+        scatter: f64,
+        prior: &Square,
+    ) -> Option<(SVector<f64, TERMS>, Square)> {
+        let weight = 1.0 / (ALIKE * scatter * scatter);
+        let hold: Square = (prior + SMatrix::identity() * 1e-9).try_inverse()?;
+        let covariance = (self.normal * weight + hold).try_inverse()?;
+        let mut pull = SVector::<f64, TERMS>::zeros();
+        for (t, value) in self.terms.iter().zip(values) {
+            pull += t * (weight * value);
+        }
+        Some((covariance * pull, covariance))
+    }
+
+    /// The surface of another value of the blocks.
+    fn beyond(
+        &self,
+        blocks: &[Block],
+        members: &[usize],
+        value: impl Fn(&Block) -> f64,
+        scatter: f64,
+        prior: &Square,
+    ) -> Option<SVector<f64, TERMS>> {
+        let all: Vec<f64> = members.iter().map(|&i| value(&blocks[i])).collect();
+        let mean = all.iter().sum::<f64>() / all.len() as f64;
+        let values: Vec<f64> = all.iter().map(|v| v - mean).collect();
+        Some(self.solve(&values, scatter, prior)?.0)
+    }
+
+    /// How far the blocks lie about a surface: a robust standard deviation.
+    fn scatter(&self, surface: &SVector<f64, TERMS>) -> f64 {
+        let residual = |(t, light): (&SVector<f64, TERMS>, &f64)| (light - t.dot(surface)).abs();
+        1.4826 * median(self.terms.iter().zip(&self.light).map(residual))
     }
 }

@@ -1,22 +1,29 @@
-//! The light field: how much light falls where, as a smooth surface.
+//! The light field: how much light falls where, as a smooth surface for each channel.
 
+mod blocks;
 mod ground;
 
-pub(crate) use ground::from_ground;
+pub(crate) use ground::{Whereabouts, from_ground};
+
+use nalgebra::SMatrix;
 
 use crate::Point;
 
 /// Terms of the surface: x, y, x², xy, y².
 const TERMS: usize = 5;
 
-/// Logarithm of the light as a polynomial of place, 0 in the chart's middle.
+type Square = SMatrix<f64, TERMS, TERMS>;
+
+/// Logarithm of the light of each channel as a polynomial of place, 0 in the
+/// chart's middle.
 #[derive(Debug, Clone)]
 pub(crate) struct Light {
     centre: Point,
     /// Pixels to one unit of the polynomial: the photo's longer side.
     unit_px: f64,
-    coefficients: [f64; TERMS],
-    covariance: [[f64; TERMS]; TERMS],
+    coefficients: [[f64; TERMS]; 3],
+    /// Covariance of the terms, one for all channels.
+    covariance: Square,
     source: Source,
 }
 
@@ -27,14 +34,20 @@ enum Source {
     Ground,
 }
 
+/// How much light usually bends, standard deviations of the logarithm per longer
+/// side squared: lenses darken towards every corner alike, lamps and shadows to
+/// one side.
+const USUAL_FALL_OFF: f64 = 0.3;
+const USUAL_BEND: f64 = 0.2;
+
 impl Light {
     /// Even light.
     pub fn even(centre: Point, unit_px: f64) -> Self {
         Self {
             centre,
             unit_px,
-            coefficients: [0.0; TERMS],
-            covariance: [[0.0; TERMS]; TERMS],
+            coefficients: [[0.0; TERMS]; 3],
+            covariance: Square::zeros(),
             source: Source::Chart,
         }
     }
@@ -47,12 +60,24 @@ impl Light {
         }
     }
 
-    /// A plane with its slopes (per longer side of the photo) and their covariance.
+    /// A plane with its slopes (per longer side of the photo) and their
+    /// covariance. How the light bends beyond the chart is not known.
     pub fn with_plane(&self, slopes: [f64; 2], covariance: [[f64; 2]; 2]) -> Self {
         let mut light = Self::even(self.centre, self.unit_px);
-        light.coefficients[..2].copy_from_slice(&slopes);
-        for (row, from) in light.covariance.iter_mut().zip(covariance) {
-            row[..2].copy_from_slice(&from);
+        for channel in &mut light.coefficients {
+            channel[..2].copy_from_slice(&slopes);
+        }
+        for (r, row) in covariance.iter().enumerate() {
+            for (c, value) in row.iter().enumerate() {
+                light.covariance[(r, c)] = *value;
+            }
+        }
+        let (fall_off, bend) = (USUAL_FALL_OFF.powi(2), USUAL_BEND.powi(2));
+        for (r, c) in [(2, 2), (2, 4), (4, 2), (4, 4)] {
+            light.covariance[(r, c)] = fall_off;
+        }
+        for k in 2..TERMS {
+            light.covariance[(k, k)] += bend;
         }
         light
     }
@@ -63,24 +88,20 @@ impl Light {
         [u, v, u * u, u * v, v * v]
     }
 
-    /// Light at a place as a multiple of that in the chart's middle.
-    pub fn at(&self, place: Point) -> f64 {
+    /// Light of each channel at a place as a multiple of that in the chart's middle.
+    pub fn at(&self, place: Point) -> [f64; 3] {
         let terms = self.terms(place);
-        let ln: f64 = (0..TERMS).map(|i| self.coefficients[i] * terms[i]).sum();
-        ln.clamp(-3.0, 3.0).exp()
+        self.coefficients.map(|channel| {
+            let ln: f64 = channel.iter().zip(&terms).map(|(c, t)| c * t).sum();
+            ln.clamp(-3.0, 3.0).exp()
+        })
     }
 
     /// Covariance of the logarithms of the light at two places, each beside that
     /// in the chart's middle.
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
-        let (a, b) = (self.terms(a), self.terms(b));
-        let mut sum = 0.0;
-        for (row, x) in self.covariance.iter().zip(a) {
-            for (c, y) in row.iter().zip(b) {
-                sum += x * c * y;
-            }
-        }
-        sum
+        let [a, b] = [a, b].map(|p| nalgebra::SVector::from(self.terms(p)));
+        (a.transpose() * self.covariance * b)[0]
     }
 
     /// Variance of the logarithm of the light at a place beside the chart's middle.
@@ -88,11 +109,11 @@ impl Light {
         self.covariance(place, place).max(0.0)
     }
 
-    /// Brightest over darkest of some places.
+    /// Brightest over darkest of some places, by the green channel.
     pub fn range(&self, places: &[Point]) -> f64 {
         let (mut least, mut most) = (f64::INFINITY, 0.0f64);
         for place in places {
-            let light = self.at(*place);
+            let [_, light, _] = self.at(*place);
             least = least.min(light);
             most = most.max(light);
         }

@@ -178,7 +178,7 @@ impl Recorded {
         for (&key, cell) in &cells {
             let light = lit(key);
             let share = cell.pixels as f64 / n;
-            let mean = cell.scene.map(|v| v / light / cell.pixels as f64);
+            let mean = [0, 1, 2].map(|k| cell.scene[k] / light[k] / cell.pixels as f64);
             for k in 0..3 {
                 scene[k] += share * mean[k];
                 recorded[k] += cell.recorded[k] / n;

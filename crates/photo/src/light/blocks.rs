@@ -1,0 +1,98 @@
+//! The photo in small blocks: what light each sends where nothing lies on the ground.
+
+use super::{Light, ground::Whereabouts};
+use crate::{Point, area::contains, decode::Upright};
+
+/// Blocks along the photo's longer side.
+const ALONG: f64 = 72.0;
+/// How many times smaller blocks of bare ground are, which shows in strips.
+const FINER: f64 = 2.5;
+
+/// A small square of the photo.
+pub(super) struct Block {
+    pub middle: Point,
+    /// Logarithm of each channel's light, the known light taken off.
+    pub ln: [f64; 3],
+}
+
+impl Block {
+    /// Logarithms of red over green and blue over green.
+    pub fn colour(&self) -> [f64; 2] {
+        let [r, g, b] = self.ln;
+        [r - g, b - g]
+    }
+
+    /// How light it is, as a logarithm.
+    pub fn light(&self) -> f64 {
+        self.ln.iter().sum::<f64>() / 3.0
+    }
+}
+
+/// Every block in the open that is neither burnt out nor black.
+pub(super) fn blocks(
+    photo: &Upright,
+    linear: &[[f64; 256]; 3],
+    known: &Light,
+    Whereabouts { hidden, bare, .. }: Whereabouts<'_>,
+) -> Vec<Block> {
+    let along = if bare.is_empty() {
+        ALONG
+    } else {
+        FINER * ALONG
+    };
+    let size = ((photo.width.max(photo.height) as f64 / along) as usize).max(4);
+    let mut blocks = Vec::new();
+    for top in (0..photo.height.saturating_sub(size)).step_by(size) {
+        for left in (0..photo.width.saturating_sub(size)).step_by(size) {
+            let (right, bottom) = (left + size, top + size);
+            let corners = [
+                [left as f64, top as f64],
+                [right as f64, top as f64],
+                [right as f64, bottom as f64],
+                [left as f64, bottom as f64],
+            ];
+            let covered = |p: Point| hidden.iter().any(|outline| contains(outline, p));
+            let open = |outline: &Vec<Point>| corners.into_iter().all(|p| contains(outline, p));
+            if corners.into_iter().any(covered) || !(bare.is_empty() || bare.iter().any(open)) {
+                continue;
+            }
+            let Some(mean) = mean(photo, linear, [left, top], size) else {
+                continue;
+            };
+            let middle = [(left + right) as f64 / 2.0, (top + bottom) as f64 / 2.0];
+            let there = known.at(middle);
+            blocks.push(Block {
+                middle,
+                ln: [0, 1, 2].map(|k| (mean[k] / there[k]).ln()),
+            });
+        }
+    }
+    blocks
+}
+
+/// Mean light of a square; none where it is burnt out or nearly black.
+fn mean(
+    photo: &Upright,
+    linear: &[[f64; 256]; 3],
+    [left, top]: [usize; 2],
+    size: usize,
+) -> Option<[f64; 3]> {
+    const MOST_CLIPPED: f64 = 0.02;
+    const DARKEST: f64 = 0.004;
+    // A few hundred pixels tell a block's mean well enough.
+    let step = (size / 16).max(1);
+    let (mut sum, mut n, mut clipped) = ([0.0; 3], 0.0, 0);
+    for y in (top..top + size).step_by(step) {
+        for x in (left..left + size).step_by(step) {
+            let codes = photo.at(x, y);
+            clipped += usize::from(codes.iter().any(|&c| c >= 253));
+            for (channel, code) in codes.into_iter().enumerate() {
+                sum[channel] += linear[channel][code as usize];
+            }
+            n += 1.0;
+        }
+    }
+    let mean = sum.map(|s| s / n);
+    let usable = clipped as f64 <= MOST_CLIPPED * n && mean.iter().all(|&v| v >= DARKEST);
+    usable.then_some(mean)
+}

@@ -94,11 +94,11 @@ impl<'a> Chart<'a> {
         let burnt = |p: &&Patch| p.clipped_share() > MOST_CLIPPED;
         let aside = self.patches.iter().filter(burnt).count();
         (aside > 0).then(|| {
-            let patches = if aside == 1 { "patch is" } else { "patches are" };
+            let patches = if aside == 1 { "patch of the chart is" } else { "patches of the chart are" };
             Flag::new(
                 FlagCode::OverExposed,
                 format!(
-                    "{aside} of the chart's {patches} burnt out and left aside. Expose a little less (-0.7); light colours are then surer."
+                    "{aside} {patches} burnt out and left aside. Expose a little less (-0.7); light colours are then surer."
                 ),
             )
         })

@@ -168,7 +168,8 @@ mod tests {
                 family::xyz(&without, light).y,
                 family::xyz(&anew.weights, light).y,
             );
-            assert!((a - b).abs() < 0.01, "{a} {b}");
+            // The ridge is a share of what is there, and so a little less without.
+            assert!((a - b).abs() < 1e-3 * a.max(b), "{a} {b}");
         }
     }
 }

@@ -25,6 +25,7 @@ fn migrations() -> Migrations<'static> {
             include_str!("../migrations/0004_tags.sql"),
             |change: &Transaction<'_>| Ok(tags::fill(change)?),
         ),
+        M::up(include_str!("../migrations/0005_doubt.sql")),
     ])
 }
 
@@ -215,6 +216,7 @@ mod tests {
                  INSERT INTO marking VALUES (1, 1, 'now');
                  INSERT INTO area VALUES (1, 0, 1, '[]');
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
+                 INSERT INTO doubt VALUES (1, '{}');
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
                  INSERT INTO setup_photo VALUES (1, 0, 'n', hex(zeroblob(32)), 1);
@@ -231,6 +233,7 @@ mod tests {
             ("marking", "marked_at"),
             ("area", "polygon_px"),
             ("outcome", "made_at"),
+            ("doubt", "together"),
             ("reading", "cielab_l"),
             ("setup_check", "result"),
             ("setup_photo", "name"),

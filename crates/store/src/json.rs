@@ -1,7 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
-use trial::{Note, Reflectance, setup::SetupCheck};
+use trial::{Doubt, Note, Reflectance, setup::SetupCheck};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
 
@@ -15,6 +15,14 @@ pub(crate) fn polygon_text(polygon: &[[f64; 2]]) -> String {
 
 pub(crate) fn covariance_text(covariance: &[[f64; 3]; 3]) -> String {
     serde_json::json!(covariance).to_string()
+}
+
+pub(crate) fn doubt_text(doubt: &Doubt) -> String {
+    serde_json::json!(doubt).to_string()
+}
+
+pub(crate) fn doubt(text: &str) -> Result<Doubt, StoreError> {
+    serde_json::from_str(text).map_err(odd("covariance of a photo's readings"))
 }
 
 pub(crate) fn notes_text(notes: &[Note]) -> String {

@@ -1,13 +1,14 @@
 //! What came of reading a photo, ready to be recorded.
 
 use photo::{Flag, PhotoReading, Refusal};
-use trial::{Note, PhotoArea, PhotoState, PieceId};
+use trial::{Doubt, Note, PhotoArea, PhotoState, PieceId};
 
 /// What came of reading a photo: its new state and the readings of its pieces.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
     pub(crate) state: PhotoState,
     pub(crate) colours: Vec<Colour>,
+    pub(crate) doubt: Option<Doubt>,
 }
 
 /// The colour of one piece as read.
@@ -30,6 +31,7 @@ impl Outcome {
                 message,
             },
             colours: Vec::new(),
+            doubt: None,
         }
     }
 
@@ -52,8 +54,9 @@ impl Outcome {
         }
         let mut flags: Vec<Note> = reading.flags.into_iter().map(note).collect();
         let mut colours = Vec::new();
+        let (mut parts, mut read_at) = (Vec::new(), Vec::new());
         let view = reading.view.to_string();
-        for (area, read) in areas.iter().zip(reading.readings) {
+        for (at, (area, read)) in areas.iter().zip(reading.readings).enumerate() {
             let notes: Vec<Note> = read.flags.into_iter().map(note).collect();
             let lab = read.lab.map(|lab| lab.to_array()).filter(|lab| {
                 lab.iter()
@@ -61,19 +64,33 @@ impl Outcome {
                     .all(|x| x.is_finite())
             });
             match lab {
-                Some(lab) => colours.push(Colour {
-                    piece: area.piece,
-                    lab,
-                    cov: read.cov,
-                    pixels: read.pixels,
-                    view: view.clone(),
-                    notes,
-                }),
+                Some(lab) => {
+                    parts.push(read.parts);
+                    read_at.push(at);
+                    colours.push(Colour {
+                        piece: area.piece,
+                        lab,
+                        cov: read.cov,
+                        pixels: read.pixels,
+                        view: view.clone(),
+                        notes,
+                    });
+                }
                 // A piece without a colour has no reading to carry its notes: the photo does.
                 None => flags.extend(unread(notes)),
             }
         }
+        let doubt = Doubt {
+            pieces: colours.iter().map(|colour| colour.piece).collect(),
+            parts,
+            together: read_at
+                .iter()
+                .map(|&i| read_at.iter().map(|&j| reading.joint[i][j]).collect())
+                .collect(),
+            misses: reading.chart.misses,
+        };
         Self {
+            doubt: Some(doubt),
             state: PhotoState::Read {
                 model: reading.chart.model,
                 loo_de00_median: reading.chart.loo_de00_median,

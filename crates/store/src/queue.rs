@@ -147,6 +147,7 @@ impl Bench {
                 return Ok(false);
             }
             insert_state(&change, waiting, &outcome, now)?;
+            insert_doubt(&change, waiting, &outcome)?;
             for colour in &outcome.colours {
                 insert_colour(&change, waiting, colour, now)?;
             }
@@ -163,6 +164,16 @@ fn first(database: &Connection) -> rusqlite::Result<Option<(i64, PhotoId)>> {
         .prepare_cached("SELECT marking_id, photo_id FROM waiting ORDER BY marking_id LIMIT 1")?
         .query_row([], |row| Ok((row.get(0)?, PhotoId(row.get(1)?))))
         .optional()
+}
+
+fn insert_doubt(change: &Connection, waiting: &Waiting, outcome: &Outcome) -> rusqlite::Result<()> {
+    if let Some(doubt) = &outcome.doubt {
+        change.execute(
+            "INSERT INTO doubt (marking_id, together) VALUES (?1, ?2)",
+            params![waiting.marking, json::doubt_text(doubt)],
+        )?;
+    }
+    Ok(())
 }
 
 fn insert_state(

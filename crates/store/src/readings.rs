@@ -1,8 +1,8 @@
 //! Readings of pieces.
 
 use crate::{Bench, StoreError, json};
-use rusqlite::Row;
-use trial::{Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId};
+use rusqlite::{OptionalExtension, Row};
+use trial::{Doubt, Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId};
 
 const READ: &str = "read its readings";
 
@@ -49,6 +49,28 @@ impl Bench {
             ),
             trial.0,
         )
+    }
+
+    /// What the readings of a photo that count have in common; none where the photo
+    /// was not read, or by an older program that did not keep it.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn doubt(&self, photo: PhotoId) -> Result<Option<Doubt>, StoreError> {
+        let text: Option<String> = self
+            .database
+            .prepare_cached(
+                "SELECT doubt.together
+                 FROM marking
+                 JOIN outcome ON outcome.marking_id = marking.id
+                 LEFT JOIN doubt ON doubt.marking_id = marking.id
+                 WHERE marking.photo_id = ?1 AND outcome.refusal_code IS NULL
+                 ORDER BY marking.id DESC LIMIT 1",
+            )
+            .and_then(|mut query| query.query_row([photo.0], |row| row.get(0)).optional())
+            .map_err(StoreError::database(READ))?
+            .flatten();
+        text.map(|text| json::doubt(&text)).transpose()
     }
 
     /// Every reading of a piece, also those that no longer count, in the order they were made.

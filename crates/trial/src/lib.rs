@@ -17,6 +17,7 @@
 //! ```
 
 pub mod decide;
+mod doubt;
 mod elsewhere;
 mod error;
 mod eye_grade;
@@ -33,6 +34,7 @@ mod source;
 mod trial;
 
 pub use self::photo::{Note, Photo, PhotoArea, PhotoState};
+pub use doubt::Doubt;
 pub use elsewhere::{Matched, NewReading, USUAL_REPEATABILITY_DE, matched};
 pub use error::TrialError;
 pub use eye_grade::{EyeGrade, GreyScale, Judged};

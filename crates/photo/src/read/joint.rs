@@ -1,5 +1,7 @@
 //! How sure the colours of one photo are, each alone and all together.
 
+use serde::{Deserialize, Serialize};
+
 use super::piece::Recorded;
 use crate::{
     correct::kinship,
@@ -8,7 +10,7 @@ use crate::{
 };
 
 /// The covariance of a reading, by cause; CIELAB squared.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Parts {
     /// Texture of the cloth and noise of the camera: each reading has its own.
     pub pixels: Matrix3,

@@ -77,6 +77,12 @@ fn a_reading_comes_back_as_it_was_read() {
         );
         assert_eq!(reading.notes, [note(FlagCode::Clipped)]);
     }
+    let doubt = desk.bench.doubt(photo).unwrap().unwrap();
+    let pieces: Vec<_> = trial.pieces.iter().map(|piece| piece.id).collect();
+    assert_eq!(doubt.pieces, pieces);
+    assert_eq!((doubt.parts.len(), doubt.together.len()), (5, 5));
+    assert_eq!(doubt.misses, [Some([0.5, -0.25, 1.0 / 3.0]), None]);
+    assert!(doubt.of_difference(pieces[0], pieces[1]).is_some());
 }
 
 #[test]

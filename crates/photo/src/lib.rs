@@ -32,7 +32,10 @@ mod survey;
 
 pub use flag::{Flag, FlagCode};
 pub use preview::preview;
-pub use read::{AreaReading, ChartFit, Difference, Parts, PhotoReading, read};
+pub use read::{
+    AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading,
+    compare_by_grey, read,
+};
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};
 pub use request::{Area, Point, Request};

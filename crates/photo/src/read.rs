@@ -1,6 +1,7 @@
 //! Reading: each area becomes a colour with its covariance, each pair a difference.
 
 mod across;
+mod grey;
 mod joint;
 mod piece;
 
@@ -13,6 +14,7 @@ use crate::{
     matrix::Matrix3,
     survey::{Prepared, Setting, prepare},
 };
+pub use grey::{GreyComparison, GreyRequest, compare_by_grey};
 pub use joint::Parts;
 use piece::Piece;
 
@@ -120,7 +122,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
     let pieces: Vec<Piece> = request
         .areas
         .iter()
-        .map(|area| Piece::read(&photo, area, &prepared))
+        .map(|area| Piece::read(&photo, area, &prepared.correction.sight, &prepared.corners))
         .collect();
     let (median, p95) = prepared.correction.median_and_p95();
     let board = board.clone();
@@ -153,7 +155,7 @@ fn uneven_light(prepared: &Prepared, pieces: &[Piece]) -> Option<Flag> {
             .iter()
             .filter_map(|p| Some(p.recorded.as_ref()?.middle)),
     );
-    let range = prepared.correction.light.range(&places);
+    let range = prepared.correction.sight.light.range(&places);
     (range > UNEVEN).then(|| {
         Flag::new(
             FlagCode::UnevenLight,

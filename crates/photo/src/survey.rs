@@ -138,7 +138,7 @@ pub(crate) fn middle(outline: &[Point]) -> Point {
 }
 
 /// An outline drawn out about its middle, so that frame and edges are covered.
-fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
+pub(crate) fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
     let m = middle(outline);
     outline
         .iter()
@@ -254,7 +254,7 @@ fn given(corners: [Point; 4], photo: &Upright, layout: &Layout) -> Result<[Point
 }
 
 /// A colour photo with a grey first look still has coloured pixels somewhere.
-fn refuse_greyscale(photo: &Upright) -> Result<(), Refusal> {
+pub(crate) fn refuse_greyscale(photo: &Upright) -> Result<(), Refusal> {
     let colourless = photo
         .codes
         .chunks_exact(3)

@@ -33,7 +33,12 @@ pub(crate) fn choose(
             "its grey patches don't get darker from white to black".into(),
         ));
     };
-    let ground = light::from_ground(photo, &by_chart.linear, &by_chart.light, whereabouts);
+    let ground = light::from_ground(
+        photo,
+        &by_chart.sight.linear,
+        &by_chart.sight.light,
+        whereabouts,
+    );
     let by_ground = ground.and_then(|light| {
         best_of(
             Bend::ALL

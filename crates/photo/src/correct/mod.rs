@@ -6,19 +6,19 @@ mod family;
 mod fit;
 mod left_out;
 mod plane;
+mod sight;
 mod spread;
 mod target;
 mod tone;
 
-use colour::{Lab, Xyz};
-
 use crate::{Flag, FlagCode, Refusal, RefusalCode, light::Light};
-use family::{Family, Weights};
+use family::Family;
 use left_out::{Blend, LeftOut};
 use tone::{Bend, Tone};
 
 pub(crate) use chart::Chart;
 pub(crate) use choose::choose;
+pub(crate) use sight::Sight;
 pub(crate) use spread::kinship;
 
 /// Median miss of left-out patches from which on a photo is refused, CIEDE2000.
@@ -28,14 +28,10 @@ const ROUGH_DE00: f64 = 4.0;
 
 /// A photo's correction, ready to read areas with.
 pub(crate) struct Correction {
-    /// Scene light of each code value, the tone undone.
-    pub linear: [[f64; 256]; 3],
-    /// The light field.
-    pub light: Light,
-    white: Xyz,
+    /// How it sees.
+    pub sight: Sight,
     bend: Bend,
     tone: Tone,
-    weights: Weights,
     shares: [f64; Family::ALL.len()],
     patches: usize,
     estimate_sd: Option<[f64; 3]>,
@@ -48,25 +44,23 @@ impl Correction {
     fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bend: Bend) -> Option<Self> {
         let tone = chart.tone(&light, bend, None)?;
         let blend = Blend::new(chart, &tone, &light, bend)?;
+        let score = blend.score();
         let linear = [0, 1, 2].map(|k| std::array::from_fn(|code| tone.channel(k, file[k][code])));
         Some(Self {
-            linear,
-            light,
-            white: chart.white,
+            sight: Sight {
+                linear,
+                light,
+                weights: blend.weights,
+                white: chart.white,
+            },
             bend,
             tone,
-            score: blend.score(),
-            weights: blend.weights,
+            score,
             shares: blend.shares,
             patches: chart.len(),
             estimate_sd: chart.estimate_sd,
             left_out: blend.left_out,
         })
-    }
-
-    /// CIELAB of scene light, the light field taken off already.
-    pub fn lab(&self, scene: [f64; 3]) -> Lab {
-        family::xyz(&self.weights, scene).to_lab(self.white)
     }
 
     /// Median and 95 of 100 of the misses of left-out patches, CIEDE2000.
@@ -107,7 +101,7 @@ impl Correction {
             "{}; tone by {}; light by the {}",
             families.join(", "),
             self.bend.name(),
-            self.light.source()
+            self.sight.light.source()
         )
     }
 

@@ -49,7 +49,7 @@ impl Correction {
                     })
                 }
             };
-            let moved = super::family::xyz(&other.weights, light).to_lab(self.white);
+            let moved = super::family::xyz(&other.weights, light).to_lab(self.sight.white);
             let d = [moved.l - lab.l, moved.a - lab.a, moved.b - lab.b];
             add(&mut sum, &outer(d), (n - 1.0) / n);
         }

@@ -42,7 +42,7 @@ pub(super) fn parts(r: &Recorded, prepared: &Prepared, photo_to_photo: &Matrix3)
     let mut pixels = r.pixel_cov;
     add(&mut pixels, &crate::matrix::ONE, FLOOR * FLOOR);
     let mut light = [[0.0; 3]; 3];
-    let variance = correction.light.variance(r.middle);
+    let variance = correction.sight.light.variance(r.middle);
     add(&mut light, &crate::matrix::outer(r.by_light), variance);
     Parts {
         pixels,
@@ -63,7 +63,11 @@ pub(super) fn shared(
         &parts_b.correction,
         kinship(a.lab, b.lab),
     );
-    let light = prepared.correction.light.covariance(a.middle, b.middle);
+    let light = prepared
+        .correction
+        .sight
+        .light
+        .covariance(a.middle, b.middle);
     for (row, x) in cov.iter_mut().zip(a.by_light) {
         for (cell, y) in row.iter_mut().zip(b.by_light) {
             *cell += x * y * light;

@@ -5,10 +5,11 @@ use colour::Lab;
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
+    correct::Sight,
     decode::Upright,
     matrix::{Matrix3, carry, jacobian},
     patches::CLIPPED_CODE,
-    survey::{Prepared, middle},
+    survey::middle,
 };
 
 /// Fewest pixels that make a reading.
@@ -43,10 +44,11 @@ pub(super) struct Recorded {
 }
 
 impl Piece {
-    pub fn read(photo: &Upright, area: &Area, prepared: &Prepared) -> Self {
+    /// Reads an area of a photo on which the chart (or grey card) lies at `corners`.
+    pub fn read(photo: &Upright, area: &Area, sight: &Sight, corners: &[Point; 4]) -> Self {
         let mut flags = Vec::new();
-        let recorded = outline(photo, area, prepared, &mut flags)
-            .and_then(|mask| Recorded::from_pixels(photo, &mask, prepared, &mut flags));
+        let recorded = outline(photo, area, corners, &mut flags)
+            .and_then(|mask| Recorded::from_pixels(photo, &mask, sight, &mut flags));
         Self {
             id: area.id.clone(),
             recorded,
@@ -59,7 +61,7 @@ impl Piece {
 fn outline(
     photo: &Upright,
     area: &Area,
-    prepared: &Prepared,
+    corners: &[Point; 4],
     flags: &mut Vec<Flag>,
 ) -> Option<Mask> {
     let polygon = &area.polygon;
@@ -102,10 +104,10 @@ fn outline(
             ),
         ));
     }
-    if contains(&prepared.corners, middle(polygon)) {
+    if contains(corners, middle(polygon)) {
         flags.push(Flag::new(
             FlagCode::AreaOnChart,
-            "The area lies on the chart. Mark the piece instead.",
+            "The area lies on the chart or card. Mark the piece instead.",
         ));
     }
     // Cloth meets ground at the rim; a few pixels of it are left out.
@@ -124,11 +126,10 @@ impl Recorded {
     fn from_pixels(
         photo: &Upright,
         mask: &Mask,
-        prepared: &Prepared,
+        sight: &Sight,
         flags: &mut Vec<Flag>,
     ) -> Option<Self> {
-        let correction = &prepared.correction;
-        let linear = &correction.linear;
+        let linear = &sight.linear;
         let glare = GLARE * middle_green(photo, mask, linear);
         let size = (mask.reach() / CELLS).max(4);
         let across = photo.width / size + 1;
@@ -168,7 +169,7 @@ impl Recorded {
         let half = size as f64 / 2.0;
         let lit = |key: usize| {
             let corner = [(key % across * size) as f64, (key / across * size) as f64];
-            correction.light.at([corner[0] + half, corner[1] + half])
+            sight.light.at([corner[0] + half, corner[1] + half])
         };
         let n = pixels as f64;
         let mut scene = [0.0; 3];
@@ -193,8 +194,8 @@ impl Recorded {
                 "The area is so dark that noise outweighs its colour. Give the photo more light.",
             ));
         }
-        let lab = correction.lab(scene);
-        let to_lab = |v: [f64; 3]| correction.lab(v).to_array();
+        let lab = sight.lab(scene);
+        let to_lab = |v: [f64; 3]| sight.lab(v).to_array();
         let by_channel = jacobian(to_lab, scene, 0.01);
         Some(Self {
             lab,

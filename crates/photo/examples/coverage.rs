@@ -5,46 +5,12 @@
 //! other light. Source of the truth: spectra inside `scene`, which shares no code
 //! with `photo`.
 
+mod wild;
+
 use colour::{Lab, difference::ciede2000};
-use photo::{Area, PhotoReading, Request};
-use scene::{Difficulty, Dye, Piece, Rendered, Scene, render};
-
-/// Four dyes of the palette on four cloths, each at two depths not far apart.
-fn pieces(seed: u64) -> Vec<Piece> {
-    let cloths = [
-        scene::wool(),
-        scene::linen(),
-        scene::cotton(),
-        scene::silk(),
-    ];
-    let dyes = Dye::wide();
-    let mut all = Vec::new();
-    for i in 0..4u64 {
-        let dye = &dyes[((seed * 5 + i * 7) % 12) as usize];
-        let cloth = &cloths[((seed + i) % 4) as usize];
-        let depth = [0.12, 0.3, 0.6, 1.0][((seed / 3 + i) % 4) as usize];
-        let faded = depth * [0.92, 0.8, 0.65][((seed + 2 * i) % 3) as usize];
-        all.push((format!("{i}a"), dye.on(cloth, depth)));
-        all.push((format!("{i}b"), dye.on(cloth, faded)));
-    }
-    Piece::rows(all.iter().map(|(id, r)| (id.as_str(), r.clone())))
-}
-
-fn request(rendered: &Rendered) -> Request {
-    Request {
-        areas: rendered
-            .truth
-            .pieces
-            .iter()
-            .map(|piece| Area {
-                id: piece.id.clone(),
-                polygon: piece.polygon.clone(),
-            })
-            .collect(),
-        corners: Some(rendered.truth.chart_corners),
-        ..Request::default()
-    }
-}
+use photo::PhotoReading;
+use scene::{Rendered, render};
+use wild::{NAMES, pair, request, truth};
 
 /// How often intervals held, and by how much the figures missed.
 #[derive(Default)]
@@ -96,27 +62,18 @@ fn main() {
         .filter_map(|a| a.parse::<u64>().ok());
     let pairs = arguments.next().unwrap_or(20);
     let first = arguments.next().unwrap_or(0);
-    let names = ["easy", "medium", "hard"];
-    let difficulties = [Difficulty::Easy, Difficulty::Medium, Difficulty::Hard];
     let mut tallies: [[Tally; KINDS.len()]; 3] = Default::default();
     let (mut read, mut refused) = (0, 0);
     for seed in first..first + pairs {
         let level = (seed % 3) as usize;
-        let size = |scene: Scene| Scene {
-            width_px: 1600,
-            height_px: 1200,
-            ..scene
-        };
-        let one = size(Scene::wild(seed, difficulties[level], pieces(seed)));
-        let other = one.relaid(seed + 1000);
-        let photos: Vec<(Rendered, PhotoReading)> = [one, other]
+        let photos: Vec<(Rendered, PhotoReading)> = pair(seed, 1600, 1200)
             .iter()
             .filter_map(|scene| {
                 let rendered = render(scene);
                 match photo::read(&rendered.jpeg, &request(&rendered)) {
                     Ok(reading) => Some((rendered, reading)),
                     Err(why) => {
-                        println!("seed {seed}, {}: {}", names[level], why.code.as_str());
+                        println!("seed {seed}, {}: {}", NAMES[level], why.code.as_str());
                         refused += 1;
                         None
                     }
@@ -136,7 +93,7 @@ fn main() {
         "{:<8}{:<36}{:>6} {:>8} {:>8} {:>8} {:>8}",
         "", "", "n", "held", "above", "median", "95 %"
     );
-    for (name, tallies) in names.iter().zip(&mut tallies) {
+    for (name, tallies) in NAMES.iter().zip(&mut tallies) {
         for (kind, tally) in KINDS.iter().zip(tallies.iter_mut()) {
             println!("{name:<8}{kind:<36}{}", tally.line());
         }
@@ -151,15 +108,6 @@ fn main() {
         }
         println!("{:<8}{kind:<36}{}", "all", all.line());
     }
-}
-
-fn truth(rendered: &Rendered, id: &str) -> Lab {
-    let piece = rendered.truth.pieces.iter().find(|p| p.id == id);
-    Lab::from(
-        piece
-            .expect("every piece that was read was rendered")
-            .lab_d65_10,
-    )
 }
 
 fn inside(tallies: &mut [Tally], rendered: &Rendered, reading: &PhotoReading) {

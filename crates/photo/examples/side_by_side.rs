@@ -7,7 +7,11 @@
 
 mod wild;
 
-use std::{fs, path::{Path, PathBuf}, process::ExitCode};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::ExitCode,
+};
 
 use photo::{PhotoReading, Refusal};
 use scene::{Rendered, render};

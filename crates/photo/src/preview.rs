@@ -15,9 +15,12 @@ use crate::{Refusal, RefusalCode, decode};
 pub fn preview(bytes: &[u8], longest_px: u32) -> Result<Vec<u8>, Refusal> {
     let upright = decode::decode(bytes)?;
     let (width, height) = (upright.width as u32, upright.height as u32);
+    let full = ImageBuffer::from_fn(
+        width,
+        height,
+        |x, y| Rgb(upright.at(x as usize, y as usize)),
+    );
     let icc = upright.profile.icc;
-    let full: ImageBuffer<Rgb<u8>, Vec<u8>> =
-        ImageBuffer::from_raw(width, height, upright.codes).ok_or_else(unwritten)?;
     let picture = DynamicImage::ImageRgb8(full);
     let small = if width.max(height) > longest_px {
         picture.resize(longest_px, longest_px, FilterType::Triangle)

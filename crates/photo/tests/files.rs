@@ -187,3 +187,104 @@ fn every_exif_orientation_comes_out_upright() {
         }
     }
 }
+
+/// The rendered JPEG with the middle of its picture data overwritten.
+fn hurt(whole: &[u8], with: impl Fn(usize) -> u8) -> Vec<u8> {
+    let mut bytes = whole.to_vec();
+    let from = bytes.len() / 2;
+    for (i, byte) in bytes[from..from + 4096].iter_mut().enumerate() {
+        *byte = with(i);
+    }
+    bytes
+}
+
+#[test]
+fn a_jpeg_damaged_inside_is_refused_though_its_end_is_there() {
+    let rendered = rendered();
+    let whole = &rendered.jpeg;
+    let removed = [&whole[..whole.len() / 2], &whole[whole.len() / 2 + 4096..]].concat();
+    for (what, bytes) in [
+        ("zeros", hurt(whole, |_| 0)),
+        ("a pattern", hurt(whole, |i| (i * 31 % 251) as u8)),
+        ("a gap", removed),
+    ] {
+        let refusal = survey(&bytes, None).expect_err(what);
+        assert_eq!(refusal.code.as_str(), "damaged_file", "{what}");
+    }
+}
+
+#[test]
+fn every_usual_sampling_of_colours_is_read() {
+    let rendered = rendered();
+    let picture = pixels(&rendered);
+    let expected = lab(&rendered.jpeg, &rendered);
+    for sampling in [
+        jpeg_encoder::SamplingFactor::F_1_1,
+        jpeg_encoder::SamplingFactor::F_2_1,
+        jpeg_encoder::SamplingFactor::F_2_2,
+    ] {
+        for interval in [0, 7] {
+            let mut bytes = Vec::new();
+            let mut encoder = Encoder::new(&mut bytes, 95);
+            encoder.set_sampling_factor(sampling);
+            if interval > 0 {
+                encoder.set_restart_interval(interval);
+            }
+            encoder
+                .encode(picture.as_raw(), 1000, 750, ColorType::Rgb)
+                .expect("a JPEG");
+            let found = lab(&bytes, &rendered);
+            let near = found.iter().zip(expected).all(|(f, e)| (f - e).abs() < 0.5);
+            assert!(near, "{sampling:?} {interval} {found:?} {expected:?}");
+        }
+    }
+}
+
+/// A PNG of a colourful gradient with chunks put in before its pixels; the
+/// checksums of the chunks are not looked at by the reader of colour spaces, and
+/// the decoder passes over what it doesn't need.
+fn png_with(chunks: &[(&[u8; 4], &[u8])]) -> Vec<u8> {
+    let rendered = rendered();
+    let mut bytes = png(DynamicImage::ImageRgb8(pixels(&rendered)));
+    let mut added = Vec::new();
+    for (name, data) in chunks {
+        added.extend((data.len() as u32).to_be_bytes());
+        let body = [&name[..], data].concat();
+        added.extend(&body);
+        added.extend(checksum(&body).to_be_bytes());
+    }
+    // Behind the signature and the header chunk.
+    bytes.splice(33..33, added);
+    bytes
+}
+
+/// Published: the checksum of PNG (ISO/IEC 15948, annex D).
+fn checksum(bytes: &[u8]) -> u32 {
+    !bytes.iter().fold(u32::MAX, |sum, &byte| {
+        (0..8).fold(sum ^ u32::from(byte), |sum, _| {
+            (sum >> 1) ^ (0xEDB8_8320 * (sum & 1))
+        })
+    })
+}
+
+#[test]
+fn a_pngs_word_on_its_colour_space_is_taken() {
+    let space_flags = |bytes: &[u8]| -> Vec<&'static str> {
+        let flags = survey(bytes, None).expect("it is read").flags;
+        let codes = flags.iter().map(|flag| flag.code.as_str());
+        codes.filter(|code| code.starts_with("profile")).collect()
+    };
+    let gamma = 45_455u32.to_be_bytes();
+    assert_eq!(space_flags(&png_with(&[])), ["profile_missing"]);
+    assert!(space_flags(&png_with(&[(b"sRGB", &[0])])).is_empty());
+    assert!(space_flags(&png_with(&[(b"gAMA", &gamma)])).is_empty());
+    assert!(space_flags(&png_with(&[(b"cICP", &[12, 13, 0, 1])])).is_empty());
+    assert_eq!(
+        space_flags(&png_with(&[(b"cICP", &[9, 16, 0, 1])])),
+        ["profile_unusable"]
+    );
+    assert_eq!(
+        space_flags(&png_with(&[(b"iCCP", b"name\0\0not packed at all")])),
+        ["profile_unusable"]
+    );
+}

@@ -42,7 +42,11 @@ fn main() {
     println!("|---|---|---|");
     let one = folder_s(&photos[0], 1);
     for threads in [1, 2] {
-        let seconds = if threads == 1 { one } else { folder_s(&photos[0], threads) };
+        let seconds = if threads == 1 {
+            one
+        } else {
+            folder_s(&photos[0], threads)
+        };
         println!("| {threads} | {seconds:.2} | {:.2} |", one / seconds);
     }
 }

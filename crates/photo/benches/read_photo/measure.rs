@@ -62,7 +62,13 @@ pub fn peak_of_this(arguments: &[String]) {
     let status = fs::read_to_string("/proc/self/status").expect("/proc is there");
     let peak_kb: f64 = status
         .lines()
-        .find_map(|line| line.strip_prefix("VmHWM:")?.split_whitespace().next()?.parse().ok())
+        .find_map(|line| {
+            line.strip_prefix("VmHWM:")?
+                .split_whitespace()
+                .next()?
+                .parse()
+                .ok()
+        })
         .expect("the peak is told");
     println!("{:.1}", peak_kb / 1024.0);
 }

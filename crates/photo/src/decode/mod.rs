@@ -1,15 +1,16 @@
 //! A file becomes upright pixels with a way to linear light.
 
+mod exif;
+mod jpeg;
+mod png;
 mod profile;
 mod sniff;
-
-use std::io::Cursor;
-
-use image::{DynamicImage, ExtendedColorType, ImageDecoder, ImageFormat, Limits};
+mod turn;
 
 use crate::{Flag, Refusal, RefusalCode};
 use profile::Profile;
 use sniff::Kind;
+use turn::Turn;
 
 /// Largest file that is looked at, bytes.
 const MOST_BYTES: usize = 80 * 1024 * 1024;
@@ -18,24 +19,26 @@ const MOST_PIXELS: u64 = 120_000_000;
 /// Longest side that is decoded, pixels.
 const LONGEST_SIDE: u32 = 30_000;
 
-/// A decoded photo, the right way up.
+/// A decoded photo, seen the right way up: its pixels stay as the file has them,
+/// and a place is looked up in them, which spares a second copy of the photo.
 pub(crate) struct Upright {
     /// Width, pixels.
     pub width: usize,
     /// Height, pixels.
     pub height: usize,
-    /// Code values, red, green, blue by pixel, row by row.
+    /// Code values, red, green, blue by pixel, row by row as stored.
     pub codes: Vec<u8>,
     /// The file's colour space.
     pub profile: Profile,
     /// What was noticed while decoding.
     pub flags: Vec<Flag>,
+    turn: Turn,
 }
 
 impl Upright {
     /// The code values of a pixel.
     pub fn at(&self, x: usize, y: usize) -> [u8; 3] {
-        let i = (y * self.width + x) * 3;
+        let i = self.turn.index(x, y);
         [self.codes[i], self.codes[i + 1], self.codes[i + 2]]
     }
 
@@ -57,30 +60,32 @@ pub(crate) fn decode(bytes: &[u8]) -> Result<Upright, Refusal> {
             ),
         ));
     }
-    let format = match sniff::kind(bytes)? {
-        Kind::Jpeg => ImageFormat::Jpeg,
-        Kind::Png => ImageFormat::Png,
+    let stored = match sniff::kind(bytes)? {
+        Kind::Jpeg { end } => jpeg::decode(bytes, end)?,
+        Kind::Png => png::decode(bytes)?,
     };
-    let mut reader = image::ImageReader::with_format(Cursor::new(bytes), format);
-    // The bounds are checked below, in words, before any pixel is made.
-    reader.limits(Limits::no_limits());
-    let mut decoder = reader.into_decoder().map_err(damaged)?;
-    let (width, height) = decoder.dimensions();
-    check_size(width, height)?;
-    check_colours(decoder.original_color_type())?;
-    let icc = decoder.icc_profile().ok().flatten();
-    let orientation = decoder.orientation().map_err(damaged)?;
-    let mut picture = DynamicImage::from_decoder(decoder).map_err(damaged)?;
-    picture.apply_orientation(orientation);
-    let pixels = picture.into_rgb8();
-    let (profile, flag) = Profile::from_icc(icc.as_deref());
+    let turn = Turn::new(stored.orientation, stored.width, stored.height);
+    let (profile, flag) = stored.profile;
+    let (width, height) = turn.upright_size();
     Ok(Upright {
-        width: pixels.width() as usize,
-        height: pixels.height() as usize,
-        codes: pixels.into_raw(),
+        width,
+        height,
+        codes: stored.codes,
         profile,
         flags: flag.into_iter().collect(),
+        turn,
     })
+}
+
+/// A picture as its file has it.
+struct Stored {
+    width: usize,
+    height: usize,
+    /// Code values, red, green, blue by pixel, row by row.
+    codes: Vec<u8>,
+    profile: (Profile, Option<Flag>),
+    /// EXIF orientation, 1 to 8.
+    orientation: u8,
 }
 
 fn check_size(width: u32, height: u32) -> Result<(), Refusal> {
@@ -102,19 +107,6 @@ fn check_size(width: u32, height: u32) -> Result<(), Refusal> {
         ));
     }
     Ok(())
-}
-
-fn check_colours(colours: ExtendedColorType) -> Result<(), Refusal> {
-    match colours {
-        ExtendedColorType::L1
-        | ExtendedColorType::L2
-        | ExtendedColorType::L4
-        | ExtendedColorType::L8
-        | ExtendedColorType::L16
-        | ExtendedColorType::La8
-        | ExtendedColorType::La16 => Err(greyscale()),
-        _ => Ok(()),
-    }
 }
 
 /// The refusal of a picture without colours.

@@ -6,15 +6,13 @@ use crate::{Refusal, RefusalCode};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Kind {
     /// ISO/IEC 10918 (JPEG).
-    Jpeg,
+    Jpeg {
+        /// Where the first picture's end marker lies, bytes from the start.
+        end: usize,
+    },
     /// ISO/IEC 15948 (PNG).
     Png,
 }
-
-/// Brands of the HEIF family in an ISO base media file.
-const HEIF_BRANDS: [&[u8]; 8] = [
-    b"heic", b"heix", b"hevc", b"heim", b"heis", b"mif1", b"msf1", b"avif",
-];
 
 /// The kind of the file by its first bytes; a JPEG has to have its end as well.
 pub(crate) fn kind(bytes: &[u8]) -> Result<Kind, Refusal> {
@@ -25,24 +23,79 @@ pub(crate) fn kind(bytes: &[u8]) -> Result<Kind, Refusal> {
         ));
     }
     if bytes.starts_with(&[0xFF, 0xD8, 0xFF]) {
-        return check_jpeg(bytes).map(|()| Kind::Jpeg);
+        return check_jpeg(bytes).map(|end| Kind::Jpeg { end });
     }
     if bytes.starts_with(&[0x89, b'P', b'N', b'G', 0x0D, 0x0A, 0x1A, 0x0A]) {
         return Ok(Kind::Png);
     }
-    if bytes.len() >= 12 && &bytes[4..8] == b"ftyp" && HEIF_BRANDS.contains(&&bytes[8..12]) {
-        return Err(Refusal::new(
-            RefusalCode::HeicUnsupported,
-            "HEIC photos can't be read here. Set the camera to JPEG (\"most compatible\") or save the photo as JPEG.",
-        ));
-    }
-    Err(Refusal::new(
-        RefusalCode::NotAPhoto,
-        "The file is neither a JPEG nor a PNG photo, whatever its name says. Choose the photo as the camera saved it.",
-    ))
+    Err(other(bytes))
 }
 
-fn check_jpeg(bytes: &[u8]) -> Result<(), Refusal> {
+/// The refusal of what is neither JPEG nor PNG, by its kind where that is known.
+fn other(bytes: &[u8]) -> Refusal {
+    let brand = (bytes.get(4..8) == Some(b"ftyp"))
+        .then(|| bytes.get(8..12))
+        .flatten();
+    let kind = match (brand, bytes) {
+        (Some(b"heic" | b"heix" | b"hevc" | b"heim" | b"heis" | b"mif1" | b"msf1"), _) => {
+            return Refusal::new(
+                RefusalCode::HeicUnsupported,
+                "HEIC photos can't be read here. Set the camera to JPEG (\"most compatible\") or save the photo as JPEG.",
+            );
+        }
+        (Some(b"avif" | b"avis"), _) => "an AVIF picture",
+        (Some(_), _) => "a film",
+        (
+            None,
+            [
+                b'R',
+                b'I',
+                b'F',
+                b'F',
+                _,
+                _,
+                _,
+                _,
+                b'W',
+                b'E',
+                b'B',
+                b'P',
+                ..,
+            ],
+        ) => "a WebP picture",
+        (None, [b'I', b'I', 0x2A, 0, ..] | [b'M', b'M', 0, 0x2A, ..]) => "a TIFF or raw picture",
+        (None, [b'G', b'I', b'F', b'8', ..]) => "a GIF picture",
+        (None, [b'B', b'M', ..]) => "a BMP picture",
+        (None, [b'%', b'P', b'D', b'F', ..]) => "a PDF",
+        (None, _) if looks_like_a_page(bytes) => {
+            return Refusal::new(
+                RefusalCode::NotAPhoto,
+                "The file is a web page, whatever its name says; a download may have gone wrong. Choose the photo as the camera saved it.",
+            );
+        }
+        (None, _) => {
+            return Refusal::new(
+                RefusalCode::NotAPhoto,
+                "The file is neither a JPEG nor a PNG photo, whatever its name says. Choose the photo as the camera saved it.",
+            );
+        }
+    };
+    Refusal::new(
+        RefusalCode::NotAPhoto,
+        format!(
+            "The file is {kind}, which can't be read here. Save the photo as JPEG in full size, or use the JPEG that the camera saved."
+        ),
+    )
+}
+
+fn looks_like_a_page(bytes: &[u8]) -> bool {
+    let begin = bytes[..bytes.len().min(64)]
+        .trim_ascii_start()
+        .to_ascii_lowercase();
+    begin.starts_with(b"<!doctype") || begin.starts_with(b"<html")
+}
+
+fn check_jpeg(bytes: &[u8]) -> Result<usize, Refusal> {
     let outline = Outline::of(bytes);
     if outline.channels == Some(4) {
         return Err(Refusal::new(
@@ -50,13 +103,20 @@ fn check_jpeg(bytes: &[u8]) -> Result<(), Refusal> {
             "The file holds printing inks (CMYK), no camera's colours. Use the photo as the camera saved it.",
         ));
     }
-    if !outline.ended {
+    if let Some(coding) = outline.unusual() {
         return Err(Refusal::new(
-            RefusalCode::DamagedFile,
-            "The JPEG was cut short: its end is missing. Copy it from the camera again.",
+            RefusalCode::NotAPhoto,
+            format!(
+                "The JPEG is coded in an unusual way ({coding}) that can't be read here. Save it anew as a usual JPEG."
+            ),
         ));
     }
-    Ok(())
+    outline.end.ok_or_else(|| {
+        Refusal::new(
+            RefusalCode::DamagedFile,
+            "The JPEG was cut short: its end is missing. Copy it from the camera again.",
+        )
+    })
 }
 
 /// What the segments of a JPEG's first picture tell.
@@ -68,11 +128,15 @@ fn check_jpeg(bytes: &[u8]) -> Result<(), Refusal> {
 /// ISO/IEC 10918-1, annex B.
 #[derive(Default)]
 struct Outline {
-    /// Whether the end-of-image marker is there. Decoders fill what is missing
-    /// with grey, so this is the only sure sign of a file cut short.
-    ended: bool,
+    /// Where the end-of-image marker lies. Decoders fill what is missing with
+    /// grey, so its absence is the sure sign of a file cut short.
+    end: Option<usize>,
     /// Colour channels of the frame.
     channels: Option<u8>,
+    /// The marker of the frame, which tells its coding.
+    frame: Option<u8>,
+    /// Bits of a sample.
+    bits: Option<u8>,
 }
 
 impl Outline {
@@ -87,7 +151,7 @@ impl Outline {
             at += step + 1;
             match bytes.get(at) {
                 Some(0xD9) => {
-                    outline.ended = true;
+                    outline.end = Some(at - 1);
                     break;
                 }
                 // Fill: the marker is yet to come.
@@ -101,7 +165,9 @@ impl Outline {
                     };
                     let frame =
                         matches!(marker, 0xC0..=0xCF) && !matches!(marker, 0xC4 | 0xC8 | 0xCC);
-                    if frame && outline.channels.is_none() {
+                    if frame && outline.frame.is_none() {
+                        outline.frame = Some(marker);
+                        outline.bits = bytes.get(at + 3).copied();
                         outline.channels = bytes.get(at + 8).copied();
                     }
                     at += 1 + usize::from(u16::from_be_bytes([high, low])).max(2);
@@ -111,6 +177,17 @@ impl Outline {
         }
         outline
     }
+
+    /// The coding, where it is none of those that cameras use.
+    fn unusual(&self) -> Option<&'static str> {
+        match (self.frame?, self.bits) {
+            (0xC0..=0xC2, Some(8)) => None,
+            (0xC0..=0xC2, _) => Some("more than 8 bits a sample"),
+            (0xC9..=0xCF, _) => Some("arithmetic coding"),
+            (0xC3 | 0xC7, _) => Some("lossless"),
+            _ => Some("in layers"),
+        }
+    }
 }
 
 #[cfg(test)]
@@ -118,7 +195,7 @@ mod tests {
     use super::*;
 
     fn ended(bytes: &[u8]) -> bool {
-        Outline::of(bytes).ended
+        Outline::of(bytes).end.is_some()
     }
 
     /// A JPEG's bare bones: a segment that holds a thumbnail with an end of its
@@ -142,6 +219,43 @@ mod tests {
     #[test]
     fn a_film_behind_the_picture_does_no_harm() {
         assert!(ended(&bones(&[0xFF, 0xD9, 0x00, 0xFF, 0xDA, 0x17, 0xFF])));
+    }
+
+    #[test]
+    fn other_kinds_are_named() {
+        for (bytes, word) in [
+            (&b"RIFF\x10\0\0\0WEBPVP8 "[..], "WebP"),
+            (b"II\x2a\0\x08\0\0\0", "TIFF"),
+            (b"MM\0\x2a\0\0\0\x08", "TIFF"),
+            (b"\0\0\0\x1cftypavif\0\0\0\0", "AVIF"),
+            (b"\0\0\0\x1cftypmp42\0\0\0\0", "film"),
+            (b"GIF89a", "GIF"),
+            (b"%PDF-1.7", "PDF"),
+            (b"\n <!DOCTYPE html><html>", "web page"),
+            (b"words", "neither"),
+        ] {
+            let refusal = kind(bytes).unwrap_err();
+            assert_eq!(refusal.code, RefusalCode::NotAPhoto, "{word}");
+            assert!(refusal.message.contains(word), "{refusal}");
+        }
+        let heic = kind(b"\0\0\0\x1cftypheic\0\0\0\0").unwrap_err();
+        assert_eq!(heic.code, RefusalCode::HeicUnsupported);
+    }
+
+    #[test]
+    fn codings_that_no_camera_uses_are_named() {
+        for (marker, bits, word) in [
+            (0xC9, 8, "arithmetic"),
+            (0xC3, 8, "lossless"),
+            (0xC1, 12, "8 bits"),
+        ] {
+            let mut file = vec![
+                0xFF, 0xD8, 0xFF, marker, 0, 11, bits, 0, 90, 0, 90, 3, 1, 0x11, 0,
+            ];
+            file.extend([0xFF, 0xD9]);
+            let refusal = kind(&file).unwrap_err();
+            assert!(refusal.message.contains(word), "{refusal}");
+        }
     }
 
     #[test]

@@ -22,6 +22,10 @@ pub enum FlagCode {
     Blurred,
     /// So dark that noise outweighs colour.
     UnderExposed,
+    /// The piece sparkles all over, as wet cloth does.
+    WetLook,
+    /// The phone lit up dark places by itself.
+    LocalToneMapping,
     /// Light falls very unevenly.
     UnevenLight,
     /// Few pixels.
@@ -51,6 +55,8 @@ impl FlagCode {
             Self::OverExposed => "over_exposed",
             Self::Blurred => "blurred",
             Self::UnderExposed => "under_exposed",
+            Self::WetLook => "wet_look",
+            Self::LocalToneMapping => "local_tone_mapping",
             Self::UnevenLight => "uneven_light",
             Self::AreaTooSmall => "area_too_small",
             Self::AreaOutside => "area_outside",

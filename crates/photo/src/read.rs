@@ -4,6 +4,7 @@ mod across;
 mod grey;
 mod joint;
 mod piece;
+mod shine;
 
 use colour::{Lab, View};
 

@@ -123,6 +123,7 @@ pub(crate) fn prepare(photo: &Upright, setting: &Setting<'_>) -> Result<Prepared
     flags.extend(remark(&covered, &layout));
     flags.extend(chart.remark());
     flags.extend(correction.judge()?);
+    flags.extend(correction.sight.light.remark());
     flags.extend(blur::remark(photo, corners, &layout));
     Ok(Prepared {
         corners,

@@ -5,6 +5,7 @@ use nalgebra::{SMatrix, SVector};
 use super::{
     Light, Source, Square, TERMS,
     blocks::{Block, blocks},
+    local_tone,
 };
 use crate::{Point, decode::Upright};
 
@@ -20,7 +21,7 @@ const OUTLIER: f64 = 3.0;
 /// Fewest blocks that make a ground.
 const FEWEST: usize = 60;
 /// Neighbouring blocks share their grain: as if there were so many times fewer.
-const ALIKE: f64 = 10.0;
+pub(super) const ALIKE: f64 = 10.0;
 /// Scatter that no ground gets below, as a logarithm.
 const SMOOTHEST: f64 = 0.006;
 /// How much the colour of light may usually change along the longer side,
@@ -74,7 +75,17 @@ pub(crate) fn from_ground(
     if members.len() * 8 < blocks.len() {
         return None;
     }
-    Some(surface?.added_to(known))
+    let surface = surface?;
+    let ground: Vec<(Point, f64)> = members
+        .iter()
+        .map(|&i| {
+            let place = blocks[i].middle;
+            (place, blocks[i].light() - surface.light_at(known, place))
+        })
+        .collect();
+    let mut light = surface.added_to(known);
+    light.is_mapped = local_tone::is_mapped(photo, linear, &ground);
+    Some(light)
 }
 
 fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {

@@ -2,12 +2,13 @@
 
 mod blocks;
 mod ground;
+mod local_tone;
 
 pub(crate) use ground::{Whereabouts, from_ground};
 
 use nalgebra::SMatrix;
 
-use crate::Point;
+use crate::{Flag, FlagCode, Point};
 
 /// Terms of the surface: x, y, x², xy, y².
 const TERMS: usize = 5;
@@ -25,6 +26,7 @@ pub(crate) struct Light {
     /// Covariance of the terms, one for all channels.
     covariance: Square,
     source: Source,
+    is_mapped: bool,
 }
 
 /// What the light was read from.
@@ -49,7 +51,18 @@ impl Light {
             coefficients: [[0.0; TERMS]; 3],
             covariance: Square::zeros(),
             source: Source::Chart,
+            is_mapped: false,
         }
+    }
+
+    /// What is to be said of light that the phone made up.
+    pub fn remark(&self) -> Option<Flag> {
+        self.is_mapped.then(|| {
+            Flag::new(
+                FlagCode::LocalToneMapping,
+                "The phone seems to have lit up dark places by itself (HDR): the ground is lighter beside dark things than beside light ones, and so may cloth be. Switch HDR off.",
+            )
+        })
     }
 
     /// What the light was read from, a word for the correction's name.

@@ -2,6 +2,7 @@
 
 use colour::Lab;
 
+use super::shine;
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
@@ -161,6 +162,7 @@ impl Recorded {
         });
         remark(flags, burnt, shining, seen);
         remark_bottom(flags, bottomed, seen);
+        flags.extend(shine::remark(photo, mask, sight));
         let pixels: u64 = cells.values().map(|c| c.pixels).sum();
         if (pixels as usize) < FEWEST_PIXELS {
             return None;

@@ -1,0 +1,100 @@
+//! Sparks all over a piece: it is wet.
+
+use std::collections::BTreeMap;
+
+use crate::{Flag, FlagCode, area::Mask, correct::Sight, decode::Upright};
+
+/// Light of a spark, as a share of that from a perfect white.
+const SPARK: f64 = 0.05;
+/// Least share of the cloth that sparks where it is wet.
+const LEAST_SHARE: f64 = 0.006;
+/// Least share of the cloth's parts that show sparks: a mere shine lies in one place.
+const LEAST_SPREAD: f64 = 0.4;
+/// Parts along the longer side.
+const PARTS: usize = 6;
+/// Lightest body (green) on which sparks can be told.
+const LIGHTEST: f64 = 0.6;
+
+/// What is to be said of cloth that sparkles all over.
+///
+/// A spark mirrors the lamp: it adds light of the lamp's colour to the cloth's
+/// own. Yarns that catch more light only multiply the cloth's own colour. On grey
+/// cloth the two look alike, and only sparks brighter than any yarn count. Pixels
+/// are taken four by four, as files keep colour no finer than that.
+pub(super) fn remark(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Flag> {
+    let mut blocks: BTreeMap<(usize, usize), ([f64; 3], u32)> = BTreeMap::new();
+    mask.each(|x, y| {
+        let codes = photo.at(x, y);
+        let block = blocks.entry((y / 2, x / 2)).or_default();
+        for ((sum, code), linear) in block.0.iter_mut().zip(codes).zip(&sight.linear) {
+            *sum += linear[code as usize];
+        }
+        block.1 += 1;
+    });
+    let size = (mask.reach() / 2 / PARTS).max(1);
+    let whole: Vec<((usize, usize), [f64; 3])> = blocks
+        .into_iter()
+        .filter(|(_, (_, n))| *n == 4)
+        .map(|((y, x), (sum, _))| ((y / size, x / size), sum.map(|s| s / 4.0)))
+        .collect();
+    let body = [0, 1, 2].map(|k| {
+        let mut values: Vec<f64> = whole.iter().map(|(_, v)| v[k]).collect();
+        values.sort_by(f64::total_cmp);
+        values.get(values.len() / 2).copied().unwrap_or(1.0)
+    });
+    if body[1] > LIGHTEST {
+        return None;
+    }
+    let mut parts: BTreeMap<(usize, usize), (u32, u32)> = BTreeMap::new();
+    let mut sparks = 0u32;
+    for (part, light) in &whole {
+        let tally = parts.entry(*part).or_default();
+        tally.0 += 1;
+        if added_light(*light, body) > SPARK {
+            tally.1 += 1;
+            sparks += 1;
+        }
+    }
+    let share = f64::from(sparks) / whole.len().max(1) as f64;
+    // Parts at the rim hold few pixels and tell nothing.
+    let full = parts
+        .values()
+        .filter(|(n, _)| *n as usize * 2 > size * size);
+    let (mut told, mut sparkling) = (0, 0);
+    for (n, bright) in full {
+        told += 1;
+        sparkling += u32::from(f64::from(*bright) > 0.3 * LEAST_SHARE * f64::from(*n));
+    }
+    let spread = f64::from(sparkling) / f64::from(told.max(1));
+    (share > LEAST_SHARE && spread > LEAST_SPREAD).then(|| {
+        Flag::new(
+            FlagCode::WetLook,
+            format!(
+                "The piece sparkles all over ({:.0} % of it): it looks wet, and wet cloth is darker and fuller in colour. Dry it and take the photo again.",
+                (100.0 * share).max(1.0)
+            ),
+        )
+    })
+}
+
+/// How much light of the lamp's own colour lies on the cloth's.
+fn added_light(light: [f64; 3], body: [f64; 3]) -> f64 {
+    const BRIGHTER_THAN_YARN: f64 = 1.5;
+    let more = [0, 1, 2].map(|k| light[k] - body[k]);
+    if more[1] < 0.2 * body[1] {
+        return 0.0;
+    }
+    // more = yarn * body + lamp * white, by least squares.
+    let sum = |f: &dyn Fn(usize) -> f64| (0..3).map(f).sum::<f64>();
+    let (bb, b1) = (sum(&|k| body[k] * body[k]), sum(&|k| body[k]));
+    let (mb, m1) = (sum(&|k| more[k] * body[k]), sum(&|k| more[k]));
+    let det = 3.0 * bb - b1 * b1;
+    // How far from grey the cloth is decides whether the two can be told apart.
+    if det > 0.12 * 3.0 * bb {
+        (bb * m1 - b1 * mb) / det
+    } else if more[1] > BRIGHTER_THAN_YARN * body[1] {
+        m1 / 3.0
+    } else {
+        0.0
+    }
+}

@@ -1,6 +1,6 @@
 //! The command line's grammar.
 
-use std::path::PathBuf;
+use std::{num::NonZeroUsize, path::PathBuf};
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use colour::{Lab, View};
@@ -71,11 +71,17 @@ pub struct DemoArgs {
 /// Arguments of `read`.
 #[derive(Debug, Args)]
 pub struct ReadArgs {
-    /// The photograph: JPEG or PNG.
-    pub photo: PathBuf,
-    /// Areas to read: JSON `[{"id":"P1","polygon":[[x,y],...]}]`, pixels of the upright photo.
+    /// The photographs, JPEG or PNG, or folders of them.
+    #[arg(required = true, value_name = "PHOTO")]
+    pub photos: Vec<PathBuf>,
+    /// Areas to read in each photo: JSON `[{"id":"P1","polygon":[[x,y],...]}]`, pixels of the
+    /// upright photo. Without it, those of NAME.areas.json beside NAME.jpg.
     #[arg(long, value_name = "AREAS.json")]
     pub areas: Option<PathBuf>,
+    /// How many photos are read at once; each takes about 3 bytes of memory a pixel, a few
+    /// times that where it is a progressive JPEG.
+    #[arg(long, default_value = "2", value_name = "N")]
+    pub jobs: Jobs,
     /// Outer corners of the patch grid at the brown, the bluish-green, the black and the white patch.
     #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true)]
     pub chart_corners: Option<[photo::Point; 4]>,
@@ -88,6 +94,27 @@ pub struct ReadArgs {
     /// Print JSON.
     #[arg(long)]
     pub json: bool,
+}
+
+/// How many things are done at once, 1 to 64.
+#[derive(Debug, Clone, Copy)]
+pub struct Jobs(NonZeroUsize);
+
+impl From<Jobs> for NonZeroUsize {
+    fn from(jobs: Jobs) -> Self {
+        jobs.0
+    }
+}
+
+impl std::str::FromStr for Jobs {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let jobs = text.trim().parse().ok().and_then(NonZeroUsize::new);
+        jobs.filter(|n| n.get() <= 64)
+            .map(Self)
+            .ok_or_else(|| format!("\"{text}\" is no number of photos to read at once, 1 to 64"))
+    }
 }
 
 /// Which grey scale.

@@ -8,17 +8,27 @@ const USUAL_MARGIN: f64 = 1.0;
 const USUAL_PIECES: usize = 5;
 /// Upper over lower end of the scatter within, from which on more photos are due.
 const VAGUE: f64 = 2.0;
+/// More than this within a photo is no scatter: a piece went under another's name.
+const MIXED_UP_DE00: f64 = 3.0;
 /// A cause with more than this share is the one to mend.
 const MOST: f64 = 0.5;
 
 pub(super) fn sentences(check: &SetupCheck) -> Vec<String> {
-    let mut all = vec![pieces(check)];
+    let mut all = Vec::new();
+    all.extend(mixed_up(check));
+    all.push(pieces(check));
     all.push(two_photos(check));
     all.push(keeper(check));
     all.extend(cause(check));
     all.extend(vague(check));
     all.extend(left_out(check));
     all
+}
+
+fn mixed_up(check: &SetupCheck) -> Option<String> {
+    (check.within_sd_de00 > MIXED_UP_DE00).then(|| {
+        "Pieces differ so much from photo to photo that two of them have probably changed names or places: see that each has the same name on every photo, and check again.".to_owned()
+    })
 }
 
 fn pieces(check: &SetupCheck) -> String {

@@ -86,6 +86,17 @@ fn a_piece_may_be_missing_and_one_seen_once_is_named() {
 }
 
 #[test]
+fn names_that_changed_places_are_suspected() {
+    let suspects =
+        |photos: &[Vec<Shown>]| check(photos).unwrap().advice[0].contains("changed names");
+    let mut photos = photos();
+    assert!(!suspects(&photos));
+    photos[2][0].piece = "P4".into();
+    photos[2][4].piece = "P0".into();
+    assert!(suspects(&photos));
+}
+
+#[test]
 fn what_is_no_check_is_refused() {
     let good = photos();
     assert_eq!(check(&good[..2]), Err(SetupError::TooFewPhotos(2)));

@@ -15,6 +15,9 @@ const VAULT: &str = "vault";
 /// How long one handle waits for another one to finish a change.
 const PATIENCE: Duration = Duration::from_secs(10);
 
+/// How long it pauses between two tries where SQLite doesn't wait by itself.
+const PAUSE: Duration = Duration::from_millis(10);
+
 /// Every step from an empty database to today's tables.
 fn migrations() -> Migrations<'static> {
     Migrations::new(vec![
@@ -114,9 +117,24 @@ fn holds_other_tables(error: &rusqlite::Error) -> bool {
     error.to_string().contains("already exists")
 }
 
+/// Turns the write-ahead log on. SQLite doesn't wait for another program that does
+/// the same at this moment, so the waiting is done here.
+fn write_ahead(database: &Connection) -> rusqlite::Result<()> {
+    let mut left = PATIENCE;
+    loop {
+        let done = database.pragma_update_and_check(None, "journal_mode", "wal", |_| Ok(()));
+        let busy = matches!(&done, Err(error) if error.sqlite_error_code() == Some(ErrorCode::DatabaseBusy));
+        if !busy || left.is_zero() {
+            return done;
+        }
+        std::thread::sleep(PAUSE);
+        left = left.saturating_sub(PAUSE);
+    }
+}
+
 fn prepare(database: &Connection) -> rusqlite::Result<()> {
     database.busy_timeout(PATIENCE)?;
-    database.pragma_update_and_check(None, "journal_mode", "wal", |_| Ok(()))?;
+    write_ahead(database)?;
     // FULL, not NORMAL: NORMAL may lose the last changes in a power cut, and a reading
     // that was shown to a person must still be there afterwards. Changes are few.
     database.pragma_update(None, "synchronous", "full")?;

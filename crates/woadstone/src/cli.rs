@@ -88,6 +88,15 @@ pub struct ReadArgs {
     /// The chart's own reference values: CGATS text or a CSV, of spectra or Lab.
     #[arg(long, value_name = "FILE")]
     pub chart: Option<PathBuf>,
+    /// Bare ground of one colour to read the light from: an outline; may be given several times.
+    #[arg(long, value_name = "x,y;x,y;x,y;...", value_parser = outline, allow_hyphen_values = true)]
+    pub ground: Vec<Outline>,
+    /// Corners of a grey card, for a photo without a chart: differences alone, with wide intervals.
+    #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true, conflicts_with_all = ["chart", "chart_corners", "ground"], requires = "areas")]
+    pub grey_card: Option<[photo::Point; 4]>,
+    /// The grey card's reflectance, 0.02 to 1.
+    #[arg(long, default_value_t = 0.18, requires = "grey_card")]
+    pub card_reflectance: f64,
     /// Light and observer of the answer: D65/10, D65/2, D50/2, A/10 or FL11/10.
     #[arg(long, default_value = "D65/10", value_parser = view)]
     pub view: View,
@@ -95,6 +104,10 @@ pub struct ReadArgs {
     #[arg(long)]
     pub json: bool,
 }
+
+/// Corners of an outline, pixels.
+#[derive(Debug, Clone)]
+pub struct Outline(pub Vec<photo::Point>);
 
 /// How many things are done at once, 1 to 64.
 #[derive(Debug, Clone, Copy)]
@@ -337,12 +350,22 @@ fn lab(text: &str) -> Result<Lab, String> {
     Ok(lab)
 }
 
-fn corners(text: &str) -> Result<[photo::Point; 4], String> {
-    let points: Vec<photo::Point> = text
-        .split(';')
+fn points(text: &str) -> Result<Vec<photo::Point>, String> {
+    text.split(';')
         .map(|point| numbers(point, "a point: write x,y in pixels"))
-        .collect::<Result<_, _>>()?;
-    points
+        .collect()
+}
+
+fn outline(text: &str) -> Result<Outline, String> {
+    let points = points(text)?;
+    if points.len() < 3 {
+        return Err(format!("\"{text}\" doesn't hold three points or more"));
+    }
+    Ok(Outline(points))
+}
+
+fn corners(text: &str) -> Result<[photo::Point; 4], String> {
+    points(text)?
         .try_into()
         .map_err(|_| format!("\"{text}\" doesn't hold four points x,y;x,y;x,y;x,y"))
 }
@@ -387,5 +410,7 @@ mod tests {
     fn corners_want_four_points() {
         assert!(corners("0,0;10,0;10,8;0,8").is_ok());
         assert!(corners("0,0;10,0;10,8").is_err());
+        assert!(outline("0,0;10,0;10,8").is_ok());
+        assert!(outline("0,0;10,0").is_err());
     }
 }

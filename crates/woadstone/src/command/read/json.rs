@@ -36,7 +36,7 @@ pub fn with_across(mut photo: Value, i: usize, many: &[Read], across: &[Across])
     photo
 }
 
-fn flags_json(flags: &[Flag]) -> Value {
+pub(super) fn flags_json(flags: &[Flag]) -> Value {
     flags
         .iter()
         .map(|f| json!({"code": f.code.as_str(), "message": f.message}))

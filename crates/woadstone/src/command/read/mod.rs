@@ -1,6 +1,7 @@
 //! `woadstone read PHOTO...`.
 
 mod across;
+mod grey;
 mod json;
 mod photos;
 mod text;
@@ -34,6 +35,9 @@ enum Refused {
 /// Reads the given areas of photographs, those of whole folders too.
 pub fn run(args: &ReadArgs) -> Outcome {
     let photos = photos::listed(&args.photos)?;
+    if let Some(card) = args.grey_card {
+        return grey::run(args, &photos, card);
+    }
     let request = request(args)?;
     let mut refused = Vec::new();
     let mut many = Vec::new();
@@ -128,6 +132,11 @@ fn request(args: &ReadArgs) -> Result<Request, Stop> {
         areas,
         corners: args.chart_corners,
         chart,
+        ground: args
+            .ground
+            .iter()
+            .map(|outline| outline.0.clone())
+            .collect(),
         view: args.view,
         ..Request::default()
     })

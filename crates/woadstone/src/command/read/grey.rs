@@ -1,0 +1,85 @@
+//! `woadstone read PHOTO --grey-card`: differences without a chart.
+
+use std::{fmt::Write, path::PathBuf};
+
+use photo::{GreyComparison, GreyRequest, Point, compare_by_grey};
+use serde_json::{Value, json};
+
+use super::{areas, json::flags_json};
+use crate::{
+    cli::ReadArgs,
+    command::file,
+    outcome::{Outcome, Stop, print, print_json},
+};
+
+/// What a grey card can't tell.
+const NOTE: &str = "A grey card tells how pieces of this photo differ, roughly; it tells no piece's colour. A 24-patch chart does.";
+
+/// Compares the areas of one photo by the grey card at `card`.
+pub(super) fn run(args: &ReadArgs, photos: &[PathBuf], card: [Point; 4]) -> Outcome {
+    let [path] = photos else {
+        return Err(Stop::refused(
+            "a grey card is marked on one photo: give one photo at a time",
+        ));
+    };
+    let name = path.display().to_string();
+    let request = GreyRequest {
+        card,
+        reflectance: args.card_reflectance,
+        areas: args.areas.as_deref().map_or(Ok(Vec::new()), areas)?,
+        view: args.view,
+    };
+    let told = compare_by_grey(&file(path)?, &request)
+        .map_err(|refusal| Stop::refused(format!("{name}: {refusal}")))?;
+    if args.json {
+        print_json(&as_json(&name, args, &told))
+    } else {
+        print(&as_text(&name, &told))
+    }
+}
+
+fn as_json(name: &str, args: &ReadArgs, told: &GreyComparison) -> Value {
+    let differences: Vec<Value> = told
+        .differences
+        .iter()
+        .map(|d| json!({"a": d.a, "b": d.b, "de00": d.de00, "low": d.low, "high": d.high}))
+        .collect();
+    let areas: Vec<Value> = told
+        .area_flags
+        .iter()
+        .map(|(id, flags)| json!({"id": id, "flags": flags_json(flags)}))
+        .collect();
+    json!({
+        "photo": name,
+        "width": told.width,
+        "height": told.height,
+        "refused": null,
+        "flags": flags_json(&told.flags),
+        "chart": null,
+        "note": NOTE,
+        "view": args.view.to_string(),
+        "areas": areas,
+        "readings": [],
+        "differences": differences,
+    })
+}
+
+fn as_text(name: &str, told: &GreyComparison) -> String {
+    let mut text = format!("{name}: {} x {} px\n{NOTE}\n", told.width, told.height);
+    for flag in &told.flags {
+        let _ = writeln!(text, "note: {}", flag.message);
+    }
+    for (id, flags) in &told.area_flags {
+        for flag in flags {
+            let _ = writeln!(text, "  {id}: {}", flag.message);
+        }
+    }
+    for d in &told.differences {
+        let _ = writeln!(
+            text,
+            "  {} to {}: {:.1} ({:.1} to {:.1})",
+            d.a, d.b, d.de00, d.low, d.high
+        );
+    }
+    text
+}

@@ -98,6 +98,19 @@ impl Mask {
         self
     }
 
+    /// The mask without the pixels that `keep` says no to, given x and y.
+    pub fn only(&self, keep: impl Fn(usize, usize) -> bool) -> Self {
+        let place = |i: usize| (self.left + i % self.width, self.top + i / self.width);
+        let kept = self.inside.iter().enumerate().map(|(i, &inside)| {
+            let (x, y) = place(i);
+            inside && keep(x, y)
+        });
+        Self {
+            inside: kept.collect(),
+            ..*self
+        }
+    }
+
     /// How many pixels it holds.
     pub fn count(&self) -> usize {
         self.inside.iter().filter(|&&inside| inside).count()

@@ -22,6 +22,7 @@ mod flag;
 mod interval;
 mod light;
 mod matrix;
+mod mixture;
 mod patches;
 mod preview;
 mod read;
@@ -33,8 +34,8 @@ mod survey;
 pub use flag::{Flag, FlagCode};
 pub use preview::preview;
 pub use read::{
-    AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading,
-    compare_by_grey, read,
+    AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading, Split,
+    SplitPart, compare_by_grey, read,
 };
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};

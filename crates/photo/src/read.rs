@@ -5,6 +5,7 @@ mod grey;
 mod joint;
 mod piece;
 mod shine;
+mod split;
 
 use colour::{Lab, View};
 
@@ -18,6 +19,7 @@ use crate::{
 pub use grey::{GreyComparison, GreyRequest, compare_by_grey};
 pub use joint::Parts;
 use piece::Piece;
+pub use split::{Split, SplitPart};
 
 /// What a photo says.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,7 +36,8 @@ pub struct PhotoReading {
     pub view: View,
     /// The areas, in the order asked.
     pub readings: Vec<AreaReading>,
-    /// Every pair of areas that were read.
+    /// Every pair of areas that were read; after them every two pale and every two
+    /// deep parts, under names like "P1/pale".
     pub differences: Vec<Difference>,
     /// Covariance of reading i with reading j, in the order of `readings`; 0
     /// where one of them was not read. What two readings share drops out of
@@ -73,6 +76,8 @@ pub struct AreaReading {
     pub parts: Parts,
     /// Pixels that went into it.
     pub pixels: u64,
+    /// Its pale and its deep part, where it is resist-dyed.
+    pub split: Option<Split>,
     /// What was noticed about it.
     pub flags: Vec<Flag>,
 }
@@ -129,7 +134,10 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
     let board = board.clone();
     let mut flags = prepared.flags.clone();
     flags.extend(uneven_light(&prepared, &pieces));
+    let of_parts = split::differences(&pieces, &prepared, &request.photo_to_photo);
     let (readings, joint) = together(pieces, &prepared, &request.photo_to_photo);
+    let mut differences = differences(&readings, &joint);
+    differences.extend(of_parts);
     Ok(PhotoReading {
         width: photo.width as u32,
         height: photo.height as u32,
@@ -142,7 +150,7 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
             misses: prepared.correction.misses(),
         },
         view: request.view,
-        differences: differences(&readings, &joint),
+        differences,
         readings,
         joint,
         board,
@@ -175,6 +183,7 @@ fn not_read(piece: Piece) -> AreaReading {
         cov: [[0.0; 3]; 3],
         parts: Parts::default(),
         pixels: 0,
+        split: None,
         flags: piece.flags,
     }
 }
@@ -215,6 +224,10 @@ fn together(
                 cov: parts.total(),
                 parts,
                 pixels: r.pixels,
+                split: piece
+                    .halves
+                    .as_ref()
+                    .map(|halves| Split::of(halves, prepared, photo_to_photo)),
                 flags: piece.flags,
             },
             (recorded, _) => not_read(Piece { recorded, ..piece }),

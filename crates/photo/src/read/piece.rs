@@ -2,7 +2,7 @@
 
 use colour::Lab;
 
-use super::shine;
+use super::{shine, split::Halves};
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
@@ -26,6 +26,8 @@ const CELLS: usize = 12;
 pub(super) struct Piece {
     pub id: String,
     pub recorded: Option<Recorded>,
+    /// Its pale and its deep part, where it is resist-dyed.
+    pub halves: Option<Halves>,
     pub flags: Vec<Flag>,
 }
 
@@ -48,11 +50,17 @@ impl Piece {
     /// Reads an area of a photo on which the chart (or grey card) lies at `corners`.
     pub fn read(photo: &Upright, area: &Area, sight: &Sight, corners: &[Point; 4]) -> Self {
         let mut flags = Vec::new();
-        let recorded = outline(photo, area, corners, &mut flags)
-            .and_then(|mask| Recorded::from_pixels(photo, &mask, sight, &mut flags));
+        let mask = outline(photo, area, corners, &mut flags);
+        let recorded = mask
+            .as_ref()
+            .and_then(|mask| Recorded::from_pixels(photo, mask, sight, &mut flags));
+        let halves = mask
+            .filter(|_| recorded.is_some())
+            .and_then(|mask| Halves::of(photo, &mask, sight));
         Self {
             id: area.id.clone(),
             recorded,
+            halves,
             flags,
         }
     }
@@ -124,7 +132,7 @@ struct Sums {
 }
 
 impl Recorded {
-    fn from_pixels(
+    pub fn from_pixels(
         photo: &Upright,
         mask: &Mask,
         sight: &Sight,

@@ -1,0 +1,94 @@
+//! Whether a mixture is two dyeings, or one that is unevenly lit or coarse.
+
+use colour::{Lab, difference};
+
+use super::{Cells, em::Mixture, surface};
+
+/// Fewest cells that can be split.
+pub(super) const FEWEST_CELLS: usize = 80;
+/// Fewest cells well inside a part.
+pub(super) const FEWEST_INSIDE: usize = 6;
+/// Numbers that a mixture of two fits.
+const FITTED: f64 = 19.0;
+/// Neighbouring cells are alike: as if there were so many times fewer.
+const ALIKE: f64 = 4.0;
+/// Least difference of pale and deep, CIEDE2000.
+const LEAST_DE00: f64 = 4.0;
+/// Least share of each in the area.
+const LEAST_SHARE: f64 = 0.06;
+/// Least distance of the means in standard deviations along their line.
+const LEAST_APART: f64 = 3.0;
+/// Least coherence of the two areas.
+const LEAST_COHERENCE: f64 = 0.5;
+/// Dye changes the ratio of the channels by at least so much (a logarithm);
+/// shade, relief and creases change all alike.
+const LEAST_TINT: f64 = 0.08;
+/// Shade that takes more than this (a logarithm) of the light is none.
+const DEEPEST_SHADE: f64 = 0.9;
+/// Most cells in the middle third between the means for those in a third about
+/// each mean: borders are thin, slopes are not.
+const MOST_BETWEEN: f64 = 0.75;
+
+/// Whether the two parts of a mixture are two dyeings.
+pub(super) fn is_split(cells: &Cells, mixture: &Mixture, is_first: &[bool]) -> bool {
+    let [a, b] = &mixture.parts;
+    let lab = |v: &nalgebra::Vector3<f64>| Lab::new(v[0], v[1], v[2]);
+    let first = is_first.iter().filter(|&&f| f).count() as f64 / is_first.len() as f64;
+    first.min(1.0 - first) >= LEAST_SHARE
+        && difference::ciede2000(lab(&a.mean), lab(&b.mean)) >= LEAST_DE00
+        && apart(mixture) >= LEAST_APART
+        && is_dye(cells, is_first)
+        && has_valley(cells, mixture)
+        && cells.coherence(is_first) >= LEAST_COHERENCE
+        && is_likelier(cells, mixture)
+}
+
+/// Distance of the means in mean standard deviations along their line.
+fn apart(mixture: &Mixture) -> f64 {
+    let [a, b] = &mixture.parts;
+    let way = b.mean - a.mean;
+    let length = way.norm();
+    let unit = way / length.max(1e-12);
+    let along = |part: &super::em::Part| unit.dot(&(part.covariance * unit));
+    length / ((along(a) + along(b)) / 2.0).sqrt()
+}
+
+/// The Bayesian information criterion of two colours against that of one in
+/// uneven light.
+///
+/// # Source
+/// Schwarz, Annals of Statistics 6 (1978).
+fn is_likelier(cells: &Cells, mixture: &Mixture) -> bool {
+    let n = cells.all.len() as f64 / ALIKE;
+    surface::ln_likelihood(cells).is_some_and(|one| {
+        let [one, two] = [one, mixture.ln_likelihood].map(|ln| 2.0 * ln / ALIKE);
+        two - FITTED * n.ln() > one - surface::FITTED * n.ln() + 10.0
+    })
+}
+
+/// Whether the channels change unlike, or more than a shade could change them.
+fn is_dye(cells: &Cells, is_first: &[bool]) -> bool {
+    let middle = |first: bool, k: usize| {
+        let of = cells.all.iter().zip(is_first).filter(|(_, f)| **f == first);
+        median(of.map(|(cell, _)| cell.ln[k]))
+    };
+    let change = [0, 1, 2].map(|k| middle(true, k) - middle(false, k));
+    let all = change.iter().sum::<f64>() / 3.0;
+    let tint = change.iter().map(|c| (c - all).abs()).fold(0.0, f64::max);
+    tint >= LEAST_TINT.max(0.1 * all.abs()) || all.abs() > DEEPEST_SHADE
+}
+
+/// Whether few cells lie between the two colours.
+fn has_valley(cells: &Cells, mixture: &Mixture) -> bool {
+    let places: Vec<f64> = cells.all.iter().map(|c| mixture.along(c.lab)).collect();
+    let count =
+        |low: f64, high: f64| places.iter().filter(|t| (low..high).contains(*t)).count() as f64;
+    let about = count(-1.0 / 6.0, 1.0 / 6.0).min(count(5.0 / 6.0, 7.0 / 6.0));
+    count(1.0 / 3.0, 2.0 / 3.0) <= MOST_BETWEEN * about
+}
+
+fn median(values: impl Iterator<Item = f64>) -> f64 {
+    let mut sorted: Vec<f64> = values.collect();
+    sorted.sort_by(f64::total_cmp);
+    sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)
+}

@@ -1,0 +1,178 @@
+//! The pale and the deep part of a resist-dyed area, each a reading of its own.
+
+use std::collections::BTreeMap;
+
+use colour::Lab;
+
+use super::{
+    Difference, Parts, joint,
+    piece::{Piece, Recorded},
+};
+use crate::{
+    area::Mask,
+    correct::Sight,
+    decode::Upright,
+    interval,
+    matrix::Matrix3,
+    mixture::{self, Cell, Cells, Side},
+    patches::CLIPPED_CODE,
+    survey::Prepared,
+};
+
+/// Cells along the longer side of an area, to tell pale from deep.
+const CELLS: usize = 24;
+/// Smallest side of a cell, pixels.
+const SMALLEST_CELL: usize = 3;
+/// Pixels looked at along the side of a cell.
+const LOOKS: usize = 6;
+
+/// An area split into its pale and its deep part; what lies on the borders
+/// between them belongs to neither.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Split {
+    /// Where something kept the dye away; another piece's dye shows here.
+    pub pale: SplitPart,
+    /// Where nothing did.
+    pub deep: SplitPart,
+}
+
+/// One part of a resist-dyed area.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SplitPart {
+    /// Its colour.
+    pub lab: Lab,
+    /// Covariance of L*, a* and b*, from all causes.
+    pub cov: Matrix3,
+    /// The same by cause.
+    pub parts: Parts,
+    /// Its share of the area, 0 to 1; borders count half to each side.
+    pub share: f64,
+    /// Pixels that went into it.
+    pub pixels: u64,
+}
+
+/// The two parts as recorded.
+pub(super) struct Halves {
+    pale: Recorded,
+    deep: Recorded,
+    pale_share: f64,
+}
+
+impl Halves {
+    /// The parts of an area; none where it is dyed in one.
+    pub fn of(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Self> {
+        let cells = cells(photo, mask, sight);
+        let split = mixture::split(&cells)?;
+        let sides: BTreeMap<(usize, usize), Side> = cells
+            .all
+            .iter()
+            .zip(&split.inner)
+            .filter_map(|(cell, side)| Some(((cell.column, cell.row), (*side)?)))
+            .collect();
+        let record = |wanted: Side| {
+            let own =
+                |x: usize, y: usize| sides.get(&(x / cells.size, y / cells.size)) == Some(&wanted);
+            // What is to be said of the area was said of the whole of it.
+            Recorded::from_pixels(photo, &mask.only(own), sight, &mut Vec::new())
+        };
+        Some(Self {
+            pale: record(Side::Pale)?,
+            deep: record(Side::Deep)?,
+            pale_share: split.pale_share,
+        })
+    }
+}
+
+fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
+    let linear = &sight.linear;
+    let size = (mask.reach() / CELLS).max(SMALLEST_CELL);
+    let step = (size / LOOKS).max(1);
+    let mut sums: BTreeMap<(usize, usize), ([f64; 3], f64)> = BTreeMap::new();
+    mask.each(|x, y| {
+        if x % step != 0 || y % step != 0 {
+            return;
+        }
+        let codes = photo.at(x, y);
+        if codes.iter().any(|&code| code as usize >= CLIPPED_CODE) {
+            return;
+        }
+        let (sum, n) = sums.entry((x / size, y / size)).or_default();
+        for k in 0..3 {
+            sum[k] += linear[k][codes[k] as usize];
+        }
+        *n += 1.0;
+    });
+    // A cell at the rim with few pixels tells little.
+    let full = ((size / step).pow(2) as f64).max(1.0);
+    let cell = |((column, row), (sum, n)): ((usize, usize), ([f64; 3], f64))| {
+        let place = [column, row].map(|k| (k as f64 + 0.5) * size as f64);
+        let light = sight.light.at(place);
+        let scene = [0, 1, 2].map(|k| sum[k] / n / light[k]);
+        (n >= 0.4 * full).then(|| Cell {
+            column,
+            row,
+            lab: sight.lab(scene).to_array(),
+            ln: scene.map(|v| v.max(1e-4).ln()),
+        })
+    };
+    Cells {
+        size,
+        all: sums.into_iter().filter_map(cell).collect(),
+    }
+}
+
+impl Split {
+    pub(super) fn of(halves: &Halves, prepared: &Prepared, photo_to_photo: &Matrix3) -> Self {
+        let part = |recorded: &Recorded, share: f64| {
+            let parts = joint::parts(recorded, prepared, photo_to_photo);
+            SplitPart {
+                lab: recorded.lab,
+                cov: parts.total(),
+                parts,
+                share,
+                pixels: recorded.pixels,
+            }
+        };
+        Self {
+            pale: part(&halves.pale, halves.pale_share),
+            deep: part(&halves.deep, 1.0 - halves.pale_share),
+        }
+    }
+}
+
+/// The differences of every two pale parts, then of every two deep ones.
+pub(super) fn differences(
+    pieces: &[Piece],
+    prepared: &Prepared,
+    photo_to_photo: &Matrix3,
+) -> Vec<Difference> {
+    let of = |name: &str, pick: fn(&Halves) -> &Recorded| {
+        let parts: Vec<(String, &Recorded, Parts)> = pieces
+            .iter()
+            .filter_map(|piece| {
+                let recorded = pick(piece.halves.as_ref()?);
+                let parts = joint::parts(recorded, prepared, photo_to_photo);
+                Some((format!("{}/{name}", piece.id), recorded, parts))
+            })
+            .collect();
+        let mut all = Vec::new();
+        for (i, (a, recorded_a, parts_a)) in parts.iter().enumerate() {
+            for (b, recorded_b, parts_b) in &parts[i + 1..] {
+                let shared = joint::shared((recorded_a, parts_a), (recorded_b, parts_b), prepared);
+                let cov = joint::of_difference(&parts_a.total(), &parts_b.total(), &shared);
+                let (de00, low, high) = interval::de00(recorded_a.lab, recorded_b.lab, &cov);
+                all.push(Difference {
+                    a: a.clone(),
+                    b: b.clone(),
+                    de00,
+                    low,
+                    high,
+                });
+            }
+        }
+        all
+    };
+    let mut all = of("pale", |halves| &halves.pale);
+    all.extend(of("deep", |halves| &halves.deep));
+    all
+}

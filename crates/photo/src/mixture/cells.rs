@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use super::Side;
-
 /// A small square of an area.
 #[derive(Debug, Clone)]
 pub(crate) struct Cell {
@@ -80,15 +78,13 @@ impl Cells {
         (alike / pairs - by_chance) / (1.0 - by_chance)
     }
 
-    /// The side of each cell whose neighbours all lie on it too.
-    pub fn inside(&self, sides: &[Side]) -> Vec<Option<Side>> {
+    /// Whether all neighbours of each cell lie on its side too.
+    pub fn inside(&self, is_first: &[bool]) -> Vec<bool> {
         let index = self.index();
         (0..self.all.len())
             .map(|i| {
-                let whole = self
-                    .neighbours(&index, i, &AROUND)
-                    .all(|j| sides[j] == sides[i]);
-                whole.then_some(sides[i])
+                self.neighbours(&index, i, &AROUND)
+                    .all(|j| is_first[j] == is_first[i])
             })
             .collect()
     }

@@ -14,7 +14,6 @@ const FLOOR: f64 = 0.09;
 #[derive(Debug, Clone)]
 pub(super) struct Part {
     pub mean: Vector3<f64>,
-    pub covariance: Matrix3<f64>,
     inverse: Matrix3<f64>,
     ln_scale: f64,
 }
@@ -41,7 +40,6 @@ impl Part {
         let share = total / values.len() as f64;
         Some(Self {
             mean,
-            covariance,
             inverse,
             ln_scale: share.ln() - 0.5 * covariance.determinant().ln(),
         })

@@ -16,8 +16,9 @@ const ALIKE: f64 = 4.0;
 const LEAST_DE00: f64 = 4.0;
 /// Least share of each in the area.
 const LEAST_SHARE: f64 = 0.06;
-/// Least distance of the means in standard deviations along their line.
-const LEAST_APART: f64 = 3.0;
+/// Least distance of the two in standard deviations along their line, each well
+/// inside: there borders are gone, and slopes and blotches are not.
+const LEAST_APART: f64 = 4.0;
 /// Least coherence of the two areas.
 const LEAST_COHERENCE: f64 = 0.5;
 /// Dye changes the ratio of the channels by at least so much (a logarithm);
@@ -25,32 +26,50 @@ const LEAST_COHERENCE: f64 = 0.5;
 const LEAST_TINT: f64 = 0.08;
 /// Shade that takes more than this (a logarithm) of the light is none.
 const DEEPEST_SHADE: f64 = 0.9;
-/// Most cells in the middle third between the means for those in a third about
-/// each mean: borders are thin, slopes are not.
-const MOST_BETWEEN: f64 = 0.75;
+/// Most cells in the middle third of the line for those of the smaller part, well
+/// inside.
+const MOST_BETWEEN: f64 = 0.25;
 
-/// Whether the two parts of a mixture are two dyeings.
-pub(super) fn is_split(cells: &Cells, mixture: &Mixture, is_first: &[bool]) -> bool {
+/// Whether the two parts of a mixture are two dyeings. `is_first` tells the part
+/// of each cell, `inner` those that lie well inside one.
+pub(super) fn is_split(
+    cells: &Cells,
+    mixture: &Mixture,
+    is_first: &[bool],
+    inner: &[bool],
+) -> bool {
     let [a, b] = &mixture.parts;
     let lab = |v: &nalgebra::Vector3<f64>| Lab::new(v[0], v[1], v[2]);
     let first = is_first.iter().filter(|&&f| f).count() as f64 / is_first.len() as f64;
     first.min(1.0 - first) >= LEAST_SHARE
         && difference::ciede2000(lab(&a.mean), lab(&b.mean)) >= LEAST_DE00
-        && apart(mixture) >= LEAST_APART
         && is_dye(cells, is_first)
-        && has_valley(cells, mixture)
+        && is_parted(cells, mixture, is_first, inner)
         && cells.coherence(is_first) >= LEAST_COHERENCE
         && is_likelier(cells, mixture)
 }
 
-/// Distance of the means in mean standard deviations along their line.
-fn apart(mixture: &Mixture) -> f64 {
-    let [a, b] = &mixture.parts;
-    let way = b.mean - a.mean;
-    let length = way.norm();
-    let unit = way / length.max(1e-12);
-    let along = |part: &super::em::Part| unit.dot(&(part.covariance * unit));
-    length / ((along(a) + along(b)) / 2.0).sqrt()
+/// Whether the cells well inside keep to two places on the line between the means.
+fn is_parted(cells: &Cells, mixture: &Mixture, is_first: &[bool], inner: &[bool]) -> bool {
+    let along = |first: bool| -> Vec<f64> {
+        let each = cells.all.iter().zip(is_first).zip(inner);
+        each.filter(|((_, f), inner)| **f == first && **inner)
+            .map(|((cell, _), _)| mixture.along(cell.lab))
+            .collect()
+    };
+    let parts = [along(true), along(false)];
+    let fewest = parts[0].len().min(parts[1].len());
+    if fewest < FEWEST_INSIDE {
+        return false;
+    }
+    let middles = [0, 1].map(|k: usize| median(parts[k].iter().copied()));
+    let scatter = |k: usize| 1.4826 * median(parts[k].iter().map(|t| (t - middles[k]).abs()));
+    let apart = middles[1] - middles[0];
+    let third = [1.0, 2.0].map(|k| middles[0] + apart * k / 3.0);
+    let between = parts.iter().flatten();
+    let between = between.filter(|t| (third[0]..third[1]).contains(t)).count();
+    apart >= LEAST_APART * ((scatter(0).powi(2) + scatter(1).powi(2)) / 2.0).sqrt()
+        && between as f64 <= MOST_BETWEEN * fewest as f64
 }
 
 /// The Bayesian information criterion of two colours against that of one in
@@ -76,15 +95,6 @@ fn is_dye(cells: &Cells, is_first: &[bool]) -> bool {
     let all = change.iter().sum::<f64>() / 3.0;
     let tint = change.iter().map(|c| (c - all).abs()).fold(0.0, f64::max);
     tint >= LEAST_TINT.max(0.1 * all.abs()) || all.abs() > DEEPEST_SHADE
-}
-
-/// Whether few cells lie between the two colours.
-fn has_valley(cells: &Cells, mixture: &Mixture) -> bool {
-    let places: Vec<f64> = cells.all.iter().map(|c| mixture.along(c.lab)).collect();
-    let count =
-        |low: f64, high: f64| places.iter().filter(|t| (low..high).contains(*t)).count() as f64;
-    let about = count(-1.0 / 6.0, 1.0 / 6.0).min(count(5.0 / 6.0, 7.0 / 6.0));
-    count(1.0 / 3.0, 2.0 / 3.0) <= MOST_BETWEEN * about
 }
 
 fn median(values: impl Iterator<Item = f64>) -> f64 {

@@ -37,27 +37,26 @@ pub(crate) fn split(cells: &Cells) -> Option<Split> {
     }
     let mixture = em::fit(&colours)?;
     let is_first: Vec<bool> = colours.iter().map(|c| mixture.is_first(*c)).collect();
-    if !judge::is_split(cells, &mixture, &is_first) {
+    let inner = cells.inside(&is_first);
+    if !judge::is_split(cells, &mixture, &is_first, &inner) {
         return None;
     }
     let first_is_pale = mixture.parts[0].mean[0] >= mixture.parts[1].mean[0];
-    let side = |first: bool| {
+    let side = |&first: &bool| {
         if first == first_is_pale {
             Side::Pale
         } else {
             Side::Deep
         }
     };
-    let sides: Vec<Side> = is_first.iter().map(|&first| side(first)).collect();
-    let inner = cells.inside(&sides);
-    let pale = sides.iter().filter(|&&s| s == Side::Pale).count();
-    let inside = |side| inner.iter().filter(|&&s| s == Some(side)).count();
-    let enough = [Side::Pale, Side::Deep]
-        .iter()
-        .all(|&s| inside(s) >= judge::FEWEST_INSIDE);
-    enough.then(|| Split {
-        pale_share: pale as f64 / sides.len() as f64,
-        inner,
+    let pale = is_first.iter().filter(|&&f| f == first_is_pale).count();
+    Some(Split {
+        pale_share: pale as f64 / is_first.len() as f64,
+        inner: is_first
+            .iter()
+            .zip(inner)
+            .map(|(first, inner)| inner.then(|| side(first)))
+            .collect(),
     })
 }
 

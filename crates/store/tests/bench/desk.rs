@@ -160,6 +160,7 @@ pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal>
                     lab: Some(Lab::new(l, 1.0 / 3.0, -0.7)),
                     cov: [[0.1, 0.2, 0.3], [0.2, 1e-17, 0.0], [0.3, 0.0, 1.0 / 7.0]],
                     parts: Parts::default(),
+                    split: None,
                     pixels: 1234,
                     flags: vec![flag(FlagCode::Clipped)],
                 })

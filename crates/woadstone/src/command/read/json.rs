@@ -1,6 +1,6 @@
 //! Readings as JSON.
 
-use photo::{Flag, PhotoReading, board::BoardSeen};
+use photo::{Flag, PhotoReading, Split, SplitPart, board::BoardSeen};
 use serde_json::{Value, json};
 
 use super::{Read, Refused, across::Across};
@@ -59,6 +59,7 @@ fn read(name: &str, r: &PhotoReading) -> Value {
                     "photo_to_photo": a.parts.photo_to_photo,
                 },
                 "pixels": a.pixels,
+                "split": a.split.as_ref().map(|split| split_json(&a.id, split)),
                 "flags": flags_json(&a.flags),
             })
         })
@@ -86,6 +87,19 @@ fn read(name: &str, r: &PhotoReading) -> Value {
         "differences": differences,
         "joint": r.joint,
     })
+}
+
+fn split_json(id: &str, split: &Split) -> Value {
+    let part = |name: &str, part: &SplitPart| {
+        json!({
+            "id": format!("{id}/{name}"),
+            "lab": part.lab.to_array(),
+            "cov": part.cov,
+            "share": part.share,
+            "pixels": part.pixels,
+        })
+    };
+    json!({"pale": part("pale", &split.pale), "deep": part("deep", &split.deep)})
 }
 
 fn board_json(board: &BoardSeen) -> Value {

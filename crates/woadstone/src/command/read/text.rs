@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use colour::Lab;
 use photo::PhotoReading;
 
 use super::{Read, across::Across};
@@ -65,22 +66,16 @@ fn read(name: &str, r: &PhotoReading) -> String {
     for a in &r.readings {
         match a.lab {
             Some(lab) => {
-                let sd = |k: usize| a.cov[k][k].max(0.0).sqrt();
-                let _ = writeln!(
-                    text,
-                    "  {:<12} L* {:6.2} ±{:.2}   a* {:6.2} ±{:.2}   b* {:6.2} ±{:.2}   ({} px)",
-                    a.id,
-                    lab.l,
-                    1.96 * sd(0),
-                    lab.a,
-                    1.96 * sd(1),
-                    lab.b,
-                    1.96 * sd(2),
-                    a.pixels
-                );
+                colour_line(&mut text, &a.id, lab, &a.cov, a.pixels);
             }
             None => {
                 let _ = writeln!(text, "  {:<12} not read", a.id);
+            }
+        }
+        if let Some(split) = &a.split {
+            for (name, part) in [("pale", &split.pale), ("deep", &split.deep)] {
+                let id = format!("{}/{name}", a.id);
+                colour_line(&mut text, &id, part.lab, &part.cov, part.pixels);
             }
         }
         for flag in &a.flags {
@@ -95,4 +90,18 @@ fn read(name: &str, r: &PhotoReading) -> String {
         );
     }
     text
+}
+
+fn colour_line(text: &mut String, id: &str, lab: Lab, cov: &[[f64; 3]; 3], pixels: u64) {
+    let half = |k: usize| 1.96 * cov[k][k].max(0.0).sqrt();
+    let _ = writeln!(
+        text,
+        "  {id:<12} L* {:6.2} ±{:.2}   a* {:6.2} ±{:.2}   b* {:6.2} ±{:.2}   ({pixels} px)",
+        lab.l,
+        half(0),
+        lab.a,
+        half(1),
+        lab.b,
+        half(2),
+    );
 }

@@ -241,7 +241,7 @@ fn given(corners: [Point; 4], photo: &Upright, layout: &Layout) -> Result<[Point
         return Err(Refusal::new(
             RefusalCode::BadCorners,
             format!(
-                "The chart's corners have to lie in the upright photo, which is {width} x {height} pixels."
+                "The chart's corners have to lie in the upright photo, which is {width} x {height} pixels. Mark them there."
             ),
         ));
     }

@@ -111,34 +111,13 @@ fn a_mirrored_board_is_refused() {
 
 #[test]
 fn corners_of_different_boards_are_refused() {
-    let mut laid = Laid::full(SIX);
-    let half = SIX.layout().size_mm[1] / 2.0;
-    let other = Printed::new(SIX, Some("another"), None);
-    laid.sheet().dark.retain(|r| r[1] < half || r[2] > 50.0);
-    let lower = other.corner_codes().into_iter().filter(|r| r.y > half);
-    let lower: Vec<[f64; 4]> = lower.map(|r| [r.x, r.y, r.width, r.height]).collect();
-    laid.sheet().dark.extend(lower);
-    laid.scene.pieces.clear();
+    let laid = Laid::of_two_boards(SIX);
     assert_eq!(refusal(&laid.photograph()), RefusalCode::BoardMixed);
 }
 
 #[test]
 fn a_board_of_another_version_is_refused() {
-    let mut laid = Laid::empty(Printed::plain(SIX));
-    let place = SIX.layout().corners[0];
-    let code = fast_qr::QRBuilder::new("WB2-24A-C1")
-        .build()
-        .expect("a code");
-    let module = place.width / code.size as f64;
-    laid.sheet().dark.retain(|r| r[0] > 30.0 || r[1] > 30.0);
-    for (row, column) in (0..code.size).flat_map(|r| (0..code.size).map(move |c| (r, c))) {
-        if code[row][column].value() {
-            let (x, y) = (column as f64 * module, row as f64 * module);
-            laid.sheet()
-                .dark
-                .push([place.x + x, place.y + y, module, module]);
-        }
-    }
+    let laid = Laid::of_another_version(SIX);
     assert_eq!(refusal(&laid.photograph()), RefusalCode::BoardVersion);
 }
 

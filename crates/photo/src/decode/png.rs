@@ -60,7 +60,7 @@ fn profile(bytes: &[u8], icc: Option<&[u8]>, exif: &Exif) -> (Profile, Option<Fl
             Profile::srgb(),
             Some(Flag::new(
                 FlagCode::ProfileUnusable,
-                "The photo's gamma is 0, which can't be; it was taken as sRGB.",
+                "The photo's gamma is 0, which can't be; it was taken as sRGB. Save the photo as sRGB or Display P3.",
             )),
         ),
         _ => Profile::of(None, exif.space),

@@ -26,7 +26,7 @@ impl Profile {
             (None, None) => {
                 let flag = Flag::new(
                     FlagCode::ProfileMissing,
-                    "The photo names no colour space; it was taken as sRGB.",
+                    "The photo names no colour space; it was taken as sRGB. Use the file as the camera saved it, not a screenshot or what a messenger made of it.",
                 );
                 (Self::srgb(), Some(flag))
             }
@@ -71,7 +71,7 @@ impl Profile {
     fn unusable() -> (Self, Option<Flag>) {
         let flag = Flag::new(
             FlagCode::ProfileUnusable,
-            "The photo's colour space can't be used here; it was taken as sRGB.",
+            "The photo's colour space can't be used here; it was taken as sRGB. Save the photo as sRGB or Display P3.",
         );
         (Self::srgb(), Some(flag))
     }

@@ -65,6 +65,38 @@ impl Laid {
         }
     }
 
+    /// A board whose lower corners are those of another one.
+    pub fn of_two_boards(board: Board) -> Self {
+        let mut laid = Self::full(board);
+        let half = board.layout().size_mm[1] / 2.0;
+        let other = Printed::new(board, Some("another"), None);
+        laid.sheet().dark.retain(|r| r[1] < half || r[2] > 50.0);
+        let lower = other.corner_codes().into_iter().filter(|r| r.y > half);
+        laid.sheet().dark.extend(lower.map(plain));
+        laid.scene.pieces.clear();
+        laid
+    }
+
+    /// A board with a corner of a version yet to come.
+    pub fn of_another_version(board: Board) -> Self {
+        let mut laid = Self::empty(Printed::plain(board));
+        let place = board.layout().corners[0];
+        let code = fast_qr::QRBuilder::new("WB2-24A-C1")
+            .build()
+            .expect("a code");
+        let module = place.width / code.size as f64;
+        laid.sheet().dark.retain(|r| r[0] > 30.0 || r[1] > 30.0);
+        for (row, column) in (0..code.size).flat_map(|r| (0..code.size).map(move |c| (r, c))) {
+            if code[row][column].value() {
+                let (x, y) = (column as f64 * module, row as f64 * module);
+                laid.sheet()
+                    .dark
+                    .push([place.x + x, place.y + y, module, module]);
+            }
+        }
+        laid
+    }
+
     /// Lays a piece in a window, a little askew.
     pub fn lay(&mut self, window: usize, reflectance: Reflectance) {
         let place = self.board.layout().windows[window].place;

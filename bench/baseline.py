@@ -160,7 +160,7 @@ def light_field(codes, table, is_open, even):
         off = np.abs(values - terms @ fit).max(axis=1)
         scatter = 1.4826 * np.median(off[keep])
         keep = off < max(2.5 * scatter, 0.01)
-    if keep.mean() < 0.5 or scatter > 0.06:
+    if keep.mean() < 0.3 or scatter > 0.25:
         return even
     return Field(codes.shape, even.centre, fit)
 

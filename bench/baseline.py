@@ -135,7 +135,7 @@ def surround(shape, corners, areas):
 
 
 def light_field(codes, table, is_open, even):
-    """The light by the ground around chart and pieces; even light where that is not uniform."""
+    """The light by the ground around chart and pieces; even light where too little of it is alike."""
     step = 16
     rows, columns = [n // step for n in codes.shape[:2]]
 

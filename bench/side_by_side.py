@@ -76,7 +76,7 @@ def table(tallies, share, readers):
     lines = ["| error of | " + " | ".join(heads) + " |", "|---" + "|---:" * len(heads) + "|"]
     for row in ROWS:
         figures = [tallies[level, reader, row] for level in LEVELS for reader in readers]
-        cells = [f"{np.quantile(errors, share):.2f}" if errors else "-" for errors in figures]
+        cells = [f"{np.quantile(errors, share):.3f}" if errors else "-" for errors in figures]
         lines.append(f"| {row} | " + " | ".join(cells) + " |")
     return "\n".join(lines)
 

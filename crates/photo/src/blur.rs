@@ -2,8 +2,9 @@
 
 use crate::{
     Flag, FlagCode, Point,
-    chart::{self, Layout},
+    chart::{self, Layout, homography::distance},
     decode::Upright,
+    median::median,
 };
 
 /// Lines that are averaged along an edge, against noise.
@@ -48,7 +49,7 @@ fn edge_and_pitch_px(photo: &Upright, corners: [Point; 4], layout: &Layout) -> O
     if widths.len() < 5 {
         return None;
     }
-    Some((median(&mut widths), median(&mut pitches)))
+    Some((median(widths), median(pitches)))
 }
 
 /// Green light pixel by pixel from the middle of one patch to that of the next.
@@ -101,15 +102,6 @@ fn green(photo: &Upright, [x, y]: Point) -> f64 {
 
 fn mix(a: Point, b: Point, share: f64) -> Point {
     [0, 1].map(|k| a[k] + share * (b[k] - a[k]))
-}
-
-fn distance(a: Point, b: Point) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
-}
-
-fn median(values: &mut [f64]) -> f64 {
-    values.sort_by(f64::total_cmp);
-    values[values.len() / 2]
 }
 
 #[cfg(test)]

@@ -22,6 +22,7 @@ mod flag;
 mod interval;
 mod light;
 mod matrix;
+mod median;
 mod mixture;
 mod patches;
 mod preview;
@@ -35,7 +36,7 @@ pub use flag::{Flag, FlagCode};
 pub use preview::preview;
 pub use read::{
     AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading, Split,
-    SplitPart, compare_by_grey, read,
+    SplitPart, compare_by_grey, covariance_of_difference, read,
 };
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};

@@ -17,8 +17,9 @@ use crate::{
     survey::{Prepared, Setting, prepare},
 };
 pub use grey::{GreyComparison, GreyRequest, compare_by_grey};
-pub use joint::Parts;
+pub use joint::{Parts, covariance_of_difference};
 use piece::Piece;
+use split::Divided;
 pub use split::{Split, SplitPart};
 
 /// What a photo says.
@@ -134,8 +135,13 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
     let board = board.clone();
     let mut flags = prepared.flags.clone();
     flags.extend(uneven_light(&prepared, &pieces));
-    let of_parts = split::differences(&pieces, &prepared, &request.photo_to_photo);
-    let (readings, joint) = together(pieces, &prepared, &request.photo_to_photo);
+    let photo_to_photo = &request.photo_to_photo;
+    let divided: Vec<Option<Divided>> = pieces
+        .iter()
+        .map(|piece| Divided::of(&photo, piece, &prepared, photo_to_photo))
+        .collect();
+    let of_parts = split::differences(&pieces, &divided, &prepared);
+    let (readings, joint) = together(pieces, divided, &prepared, photo_to_photo);
     let mut differences = differences(&readings, &joint);
     differences.extend(of_parts);
     Ok(PhotoReading {
@@ -191,6 +197,7 @@ fn not_read(piece: Piece) -> AreaReading {
 /// The readings with every pair's covariance.
 fn together(
     pieces: Vec<Piece>,
+    divided: Vec<Option<Divided>>,
     prepared: &Prepared,
     photo_to_photo: &Matrix3,
 ) -> (Vec<AreaReading>, Vec<Vec<Matrix3>>) {
@@ -217,17 +224,15 @@ fn together(
     let readings = pieces
         .into_iter()
         .zip(parts)
-        .map(|(piece, parts)| match (piece.recorded, parts) {
+        .zip(divided)
+        .map(|((piece, parts), divided)| match (piece.recorded, parts) {
             (Some(r), Some(parts)) => AreaReading {
                 id: piece.id,
                 lab: Some(r.lab),
                 cov: parts.total(),
                 parts,
                 pixels: r.pixels,
-                split: piece
-                    .halves
-                    .as_ref()
-                    .map(|halves| Split::of(halves, prepared, photo_to_photo)),
+                split: divided.map(|divided| divided.split),
                 flags: piece.flags,
             },
             (recorded, _) => not_read(Piece { recorded, ..piece }),
@@ -243,18 +248,25 @@ fn differences(readings: &[AreaReading], joint: &[Vec<Matrix3>]) -> Vec<Differen
             let (Some(lab_a), Some(lab_b)) = (a.lab, b.lab) else {
                 continue;
             };
-            let cov = joint::of_difference(&joint[i][i], &joint[j][j], &joint[i][j]);
-            let (de00, low, high) = interval::de00(lab_a, lab_b, &cov);
-            all.push(Difference {
-                a: a.id.clone(),
-                b: b.id.clone(),
-                de00,
-                low,
-                high,
-            });
+            let cov = covariance_of_difference(&joint[i][i], &joint[j][j], &joint[i][j]);
+            all.push(Difference::between((&a.id, lab_a), (&b.id, lab_b), &cov));
         }
     }
     all
+}
+
+impl Difference {
+    /// The difference of two named colours, `cov` being the covariance of b - a.
+    fn between((a, lab_a): (&str, Lab), (b, lab_b): (&str, Lab), cov: &Matrix3) -> Self {
+        let (de00, low, high) = interval::de00(lab_a, lab_b, cov);
+        Self {
+            a: a.to_owned(),
+            b: b.to_owned(),
+            de00,
+            low,
+            high,
+        }
+    }
 }
 
 impl PhotoReading {

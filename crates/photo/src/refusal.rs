@@ -74,6 +74,14 @@ impl RefusalCode {
 }
 
 impl Refusal {
+    /// The refusal of a photo seen in a mirror.
+    pub(crate) fn mirrored() -> Self {
+        Self::new(
+            RefusalCode::Mirrored,
+            "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
+        )
+    }
+
     pub(crate) fn new(code: RefusalCode, message: impl Into<String>) -> Self {
         Self {
             code,

@@ -107,12 +107,7 @@ pub(crate) fn prepare(photo: &Upright, setting: &Setting<'_>) -> Result<Prepared
     let patches = patches::sample(photo, corners, &layout, &covered).ok_or_else(cut_off)?;
     let chart = Chart::new(&patches, &photo.profile.linear, reference, setting.view)?;
     let centre = middle(&corners);
-    let mut hidden: Vec<Vec<Point>> = setting
-        .areas
-        .iter()
-        .map(|outline| grown(outline, 1.25))
-        .collect();
-    hidden.push(grown(&corners, 1.25));
+    let hidden = hidden(setting.areas.iter().map(Vec::as_slice), &corners);
     let bare = setting.bare(photo);
     let whereabouts = Whereabouts {
         hidden: &hidden,
@@ -138,8 +133,20 @@ pub(crate) fn middle(outline: &[Point]) -> Point {
     [0, 1].map(|k| outline.iter().map(|p| p[k]).sum::<f64>() / n)
 }
 
+/// What hides the ground: areas and the chart (or card), each with its edges.
+pub(crate) fn hidden<'a>(
+    areas: impl Iterator<Item = &'a [Point]>,
+    chart: &'a [Point],
+) -> Vec<Vec<Point>> {
+    const WITH_EDGES: f64 = 1.25;
+    areas
+        .chain([chart])
+        .map(|outline| grown(outline, WITH_EDGES))
+        .collect()
+}
+
 /// An outline drawn out about its middle, so that frame and edges are covered.
-pub(crate) fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
+fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
     let m = middle(outline);
     outline
         .iter()
@@ -169,10 +176,7 @@ fn refusal(why: NotFound, layout: &Layout) -> Refusal {
             RefusalCode::TwoCharts,
             "There are two charts in the photo. Leave one of them out, or give the corners of the one to use.",
         ),
-        NotFound::Mirrored => Refusal::new(
-            RefusalCode::Mirrored,
-            "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
-        ),
+        NotFound::Mirrored => Refusal::mirrored(),
         NotFound::RowsReversed => Refusal::new(
             RefusalCode::PoorFit,
             "The chart's first and third row run the other way than in the values used for it, as makers differ. Give the values of this very chart, row by row as its patches lie.",

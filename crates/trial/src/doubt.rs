@@ -1,6 +1,6 @@
 //! How sure the colours of one photo are, all of them together.
 
-use photo::Parts;
+use photo::{Parts, covariance_of_difference};
 use serde::{Deserialize, Serialize};
 
 use crate::PieceId;
@@ -27,11 +27,11 @@ impl Doubt {
     pub fn of_difference(&self, a: PieceId, b: PieceId) -> Option<[[f64; 3]; 3]> {
         let at = |piece| self.pieces.iter().position(|p| *p == piece);
         let (i, j) = (at(a)?, at(b)?);
-        let cell = |r: usize, c: usize| {
-            self.together[i][i][r][c] + self.together[j][j][r][c]
-                - self.together[i][j][r][c]
-                - self.together[j][i][r][c]
-        };
-        Some([0, 1, 2].map(|r| [0, 1, 2].map(|c| cell(r, c))))
+        let together = &self.together;
+        Some(covariance_of_difference(
+            &together[i][i],
+            &together[j][j],
+            &together[i][j],
+        ))
     }
 }

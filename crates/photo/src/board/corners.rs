@@ -99,10 +99,7 @@ pub(super) fn find(photo: &Upright) -> Result<Option<Corners>, Refusal> {
         ));
     }
     if turns_left(&corners) {
-        return Err(Refusal::new(
-            RefusalCode::Mirrored,
-            "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
-        ));
+        return Err(Refusal::mirrored());
     }
     let (trial, stage) = (one.label.trial.clone(), one.label.stage);
     let (sheet, read) = mapped(photo, board, corners).ok_or_else(not_flat)?;

@@ -2,7 +2,7 @@
 
 use nalgebra::{SMatrix, SVector};
 
-use crate::{Point, chart::homography::Homography, decode::Upright};
+use crate::{Point, chart::homography::Homography, decode::Upright, median::median};
 
 use super::{Layout, Rect};
 
@@ -56,9 +56,7 @@ impl PaperLook {
                     green.abs().max(red.abs()).max(blue.abs())
                 })
                 .collect();
-            let mut sorted = miss.clone();
-            sorted.sort_by(f64::total_cmp);
-            let far = 3.5 * sorted[sorted.len() / 2].max(0.004);
+            let far = 3.5 * median(miss.iter().copied()).max(0.004);
             for (kept, miss) in kept.iter_mut().zip(&miss) {
                 *kept = *miss < far;
             }

@@ -1,7 +1,7 @@
 //! The light's slope across the chart, from the patches themselves.
 
 use super::{Bend, Chart, family};
-use crate::{light::Light, matrix::apply};
+use crate::{light::Light, matrix::apply, median::median};
 use nalgebra::{Matrix2, Vector2};
 
 /// How steep light usually is: standard deviation of the logarithm per longer
@@ -30,7 +30,7 @@ pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light
             );
         }
         // Patches that fit badly for reasons of their own count less (Huber).
-        let scale = median_size(&here).max(0.05) * 2.0;
+        let scale = median(here.iter().map(|v| v.abs())).max(0.05) * 2.0;
         let weights: Vec<f64> = here.iter().map(|r| (scale / r.abs()).min(1.0)).collect();
         let dot = |a: &[f64], b: &[f64]| -> f64 {
             a.iter()
@@ -78,10 +78,4 @@ fn misses(chart: &Chart<'_>, light: &Light, bend: Bend) -> Option<Vec<f64>> {
         out.extend(apply(&chart.targets[i].to_de00, d));
     }
     Some(out)
-}
-
-fn median_size(values: &[f64]) -> f64 {
-    let mut sizes: Vec<f64> = values.iter().map(|v| v.abs()).collect();
-    sizes.sort_by(f64::total_cmp);
-    sizes.get(sizes.len() / 2).copied().unwrap_or(0.0)
 }

@@ -1,7 +1,7 @@
 //! The photo in small blocks: what light each sends where nothing lies on the ground.
 
 use super::{Light, ground::Whereabouts};
-use crate::{Point, area::contains, decode::Upright};
+use crate::{Point, area::contains, decode::Upright, patches::CLIPPED_CODE};
 
 /// Blocks along the photo's longer side.
 const ALONG: f64 = 72.0;
@@ -85,7 +85,7 @@ fn mean(
     for y in (top..top + size).step_by(step) {
         for x in (left..left + size).step_by(step) {
             let codes = photo.at(x, y);
-            clipped += usize::from(codes.iter().any(|&c| c >= 253));
+            clipped += usize::from(codes.iter().any(|&c| c as usize >= CLIPPED_CODE));
             for (channel, code) in codes.into_iter().enumerate() {
                 sum[channel] += linear[channel][code as usize];
             }

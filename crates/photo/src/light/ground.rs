@@ -7,7 +7,7 @@ use super::{
     blocks::{Block, blocks},
     local_tone,
 };
-use crate::{Point, decode::Upright};
+use crate::{Point, chart::homography::distance, decode::Upright, median::median};
 
 /// How far a block's colour may lie from the ground's, as logarithms of ratios.
 const NEAR_COLOUR: f64 = 0.09;
@@ -88,10 +88,6 @@ pub(crate) fn from_ground(
     Some(light)
 }
 
-fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
-}
-
 /// The blocks around the colour that most blocks share.
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
     let near = |a: &Block, b: &Block| {
@@ -109,12 +105,6 @@ fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
 
 fn middle_colour(blocks: &[Block], members: &[usize]) -> [f64; 2] {
     [0, 1].map(|k| median(members.iter().map(|&i| blocks[i].colour()[k])))
-}
-
-fn median(values: impl Iterator<Item = f64>) -> f64 {
-    let mut sorted: Vec<f64> = values.collect();
-    sorted.sort_by(f64::total_cmp);
-    sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)
 }
 
 /// A surface of the second degree through the members' light, held by what is

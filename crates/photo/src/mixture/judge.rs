@@ -3,6 +3,7 @@
 use colour::{Lab, difference};
 
 use super::{Cells, em::Mixture, surface};
+use crate::median::median;
 
 /// Fewest cells that can be split.
 pub(super) const FEWEST_CELLS: usize = 80;
@@ -95,10 +96,4 @@ fn is_dye(cells: &Cells, is_first: &[bool]) -> bool {
     let all = change.iter().sum::<f64>() / 3.0;
     let tint = change.iter().map(|c| (c - all).abs()).fold(0.0, f64::max);
     tint >= LEAST_TINT.max(0.1 * all.abs()) || all.abs() > DEEPEST_SHADE
-}
-
-fn median(values: impl Iterator<Item = f64>) -> f64 {
-    let mut sorted: Vec<f64> = values.collect();
-    sorted.sort_by(f64::total_cmp);
-    sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)
 }

@@ -1,7 +1,7 @@
 //! Differences of colours in different photos.
 
 use super::{PhotoReading, joint};
-use crate::{correct::kinship, interval, matrix::Matrix3};
+use crate::{correct::kinship, matrix::Matrix3};
 
 use super::Difference;
 
@@ -29,15 +29,8 @@ impl PhotoReading {
     pub fn difference_across(&self, a: &str, other: &Self, b: &str) -> Option<Difference> {
         let shared = self.covariance_across(a, other, b)?;
         let (a, b) = (self.reading(a)?, other.reading(b)?);
-        let cov = joint::of_difference(&a.cov, &b.cov, &shared);
-        let (de00, low, high) = interval::de00(a.lab?, b.lab?, &cov);
-        Some(Difference {
-            a: a.id.clone(),
-            b: b.id.clone(),
-            de00,
-            low,
-            high,
-        })
+        let cov = joint::covariance_of_difference(&a.cov, &b.cov, &shared);
+        Some(Difference::between((&a.id, a.lab?), (&b.id, b.lab?), &cov))
     }
 }
 

@@ -12,10 +12,10 @@ use crate::{
     area::Mask,
     correct::Sight,
     decode::{self, Upright},
-    interval,
     light::{Light, Whereabouts, from_ground},
     matrix::{Matrix3, ONE, add, outer},
-    survey::{grown, middle, refuse_greyscale},
+    patches::CLIPPED_CODE,
+    survey::{hidden, middle, refuse_greyscale},
 };
 
 /// What is asked of a photo with a grey card and no chart.
@@ -79,14 +79,8 @@ pub fn compare_by_grey(bytes: &[u8], request: &GreyRequest) -> Result<GreyCompar
         for b in &pieces[i + 1..] {
             if let (Some(read_a), Some(read_b)) = (&a.recorded, &b.recorded) {
                 let cov = covariance(read_a, read_b, &sight);
-                let (de00, low, high) = interval::de00(read_a.lab, read_b.lab, &cov);
-                differences.push(Difference {
-                    a: a.id.clone(),
-                    b: b.id.clone(),
-                    de00,
-                    low,
-                    high,
-                });
+                let (a, b) = ((a.id.as_str(), read_a.lab), (b.id.as_str(), read_b.lab));
+                differences.push(Difference::between(a, b, &cov));
             }
         }
     }
@@ -118,7 +112,7 @@ fn card(photo: &Upright, request: &GreyRequest) -> Result<[f64; 3], Refusal> {
     let (mut sum, mut clipped) = ([0.0; 3], 0usize);
     mask.each(|x, y| {
         let codes = photo.at(x, y);
-        clipped += usize::from(codes.iter().any(|&c| c >= 253));
+        clipped += usize::from(codes.iter().any(|&c| c as usize >= CLIPPED_CODE));
         for (k, code) in codes.into_iter().enumerate() {
             sum[k] += photo.profile.linear[k][code as usize];
         }
@@ -154,12 +148,8 @@ fn sight(photo: &Upright, request: &GreyRequest, card: [f64; 3]) -> Sight {
     let even = Light::even(place, photo.width.max(photo.height) as f64);
     let variance = USUAL_SLOPE * USUAL_SLOPE;
     let unknown = even.with_plane([0.0; 2], [[variance, 0.0], [0.0, variance]]);
-    let mut hidden: Vec<Vec<Point>> = request
-        .areas
-        .iter()
-        .map(|area| grown(&area.polygon, 1.25))
-        .collect();
-    hidden.push(grown(&request.card, 1.25));
+    let areas = request.areas.iter().map(|area| area.polygon.as_slice());
+    let hidden = hidden(areas, &request.card);
     let whereabouts = Whereabouts {
         hidden: &hidden,
         bare: &[],

@@ -82,8 +82,9 @@ pub(crate) fn between_roots(a: &Matrix3, b: &Matrix3, share: f64) -> Matrix3 {
     times(&root(a), &root(b)).map(|row| row.map(|v| share * v))
 }
 
-/// Covariance of b - a.
-pub(crate) fn of_difference(a: &Matrix3, b: &Matrix3, shared: &Matrix3) -> Matrix3 {
+/// Covariance of the difference b - a of two uncertain colours, from each one's own
+/// covariance and from that of a with b.
+pub fn covariance_of_difference(a: &Matrix3, b: &Matrix3, shared: &Matrix3) -> Matrix3 {
     let mut cov = *a;
     add(&mut cov, b, 1.0);
     add(&mut cov, shared, -1.0);

@@ -2,7 +2,7 @@
 
 use colour::Lab;
 
-use super::{shine, split::Halves};
+use super::shine;
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
@@ -26,8 +26,8 @@ const CELLS: usize = 12;
 pub(super) struct Piece {
     pub id: String,
     pub recorded: Option<Recorded>,
-    /// Its pale and its deep part, where it is resist-dyed.
-    pub halves: Option<Halves>,
+    /// Its pixels, where its outline holds any to be read.
+    pub mask: Option<Mask>,
     pub flags: Vec<Flag>,
 }
 
@@ -53,14 +53,11 @@ impl Piece {
         let mask = outline(photo, area, corners, &mut flags);
         let recorded = mask
             .as_ref()
-            .and_then(|mask| Recorded::from_pixels(photo, mask, sight, &mut flags));
-        let halves = mask
-            .filter(|_| recorded.is_some())
-            .and_then(|mask| Halves::of(photo, &mask, sight));
+            .and_then(|mask| Recorded::from_pixels(photo, mask, sight, Some(&mut flags)));
         Self {
             id: area.id.clone(),
             recorded,
-            halves,
+            mask,
             flags,
         }
     }
@@ -132,11 +129,12 @@ struct Sums {
 }
 
 impl Recorded {
+    /// Reads the pixels of a mask, and remarks on them where `flags` are asked for.
     pub fn from_pixels(
         photo: &Upright,
         mask: &Mask,
         sight: &Sight,
-        flags: &mut Vec<Flag>,
+        mut flags: Option<&mut Vec<Flag>>,
     ) -> Option<Self> {
         let linear = &sight.linear;
         let glare = GLARE * middle_green(photo, mask, linear);
@@ -168,9 +166,11 @@ impl Recorded {
             }
             cell.pixels += 1;
         });
-        remark(flags, burnt, shining, seen);
-        remark_bottom(flags, bottomed, seen);
-        flags.extend(shine::remark(photo, mask, sight));
+        if let Some(flags) = flags.as_deref_mut() {
+            remark(flags, burnt, shining, seen);
+            remark_bottom(flags, bottomed, seen);
+            flags.extend(shine::remark(photo, mask, sight));
+        }
         let pixels: u64 = cells.values().map(|c| c.pixels).sum();
         if (pixels as usize) < FEWEST_PIXELS {
             return None;
@@ -198,7 +198,9 @@ impl Recorded {
             centre[1] += share * ((key / across * size) as f64 + half);
             means.push((share, mean));
         }
-        if scene[1] < 0.003 {
+        if let Some(flags) = flags
+            && scene[1] < 0.003
+        {
             flags.push(Flag::new(
                 FlagCode::UnderExposed,
                 "The area is so dark that noise outweighs its colour. Give the photo more light.",

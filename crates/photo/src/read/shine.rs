@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::{Flag, FlagCode, area::Mask, correct::Sight, decode::Upright};
+use crate::{Flag, FlagCode, area::Mask, correct::Sight, decode::Upright, median::median};
 
 /// Light of a spark, as a share of that from a perfect white.
 const SPARK: f64 = 0.05;
@@ -37,11 +37,7 @@ pub(super) fn remark(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Flag
         .filter(|(_, (_, n))| *n == 4)
         .map(|((y, x), (sum, _))| ((y / size, x / size), sum.map(|s| s / 4.0)))
         .collect();
-    let body = [0, 1, 2].map(|k| {
-        let mut values: Vec<f64> = whole.iter().map(|(_, v)| v[k]).collect();
-        values.sort_by(f64::total_cmp);
-        values.get(values.len() / 2).copied().unwrap_or(1.0)
-    });
+    let body = [0, 1, 2].map(|k: usize| median(whole.iter().map(|(_, v)| v[k])));
     if body[1] > LIGHTEST {
         return None;
     }

@@ -12,7 +12,6 @@ use crate::{
     area::Mask,
     correct::Sight,
     decode::Upright,
-    interval,
     matrix::Matrix3,
     mixture::{self, Cell, Cells, Side},
     patches::CLIPPED_CODE,
@@ -51,16 +50,23 @@ pub struct SplitPart {
     pub pixels: u64,
 }
 
-/// The two parts as recorded.
-pub(super) struct Halves {
+/// An area that was split: what its two parts recorded, and what that makes.
+pub(super) struct Divided {
     pale: Recorded,
     deep: Recorded,
-    pale_share: f64,
+    pub split: Split,
 }
 
-impl Halves {
-    /// The parts of an area; none where it is dyed in one.
-    pub fn of(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Self> {
+impl Divided {
+    /// The parts of a piece; none where it was not read or is dyed in one.
+    pub fn of(
+        photo: &Upright,
+        piece: &Piece,
+        prepared: &Prepared,
+        photo_to_photo: &Matrix3,
+    ) -> Option<Self> {
+        piece.recorded.as_ref()?;
+        let (mask, sight) = (piece.mask.as_ref()?, &prepared.correction.sight);
         let cells = cells(photo, mask, sight);
         let split = mixture::split(&cells)?;
         let sides: BTreeMap<(usize, usize), Side> = cells
@@ -73,12 +79,26 @@ impl Halves {
             let own =
                 |x: usize, y: usize| sides.get(&(x / cells.size, y / cells.size)) == Some(&wanted);
             // What is to be said of the area was said of the whole of it.
-            Recorded::from_pixels(photo, &mask.only(own), sight, &mut Vec::new())
+            Recorded::from_pixels(photo, &mask.only(own), sight, None)
         };
+        let part = |recorded: &Recorded, share: f64| {
+            let parts = joint::parts(recorded, prepared, photo_to_photo);
+            SplitPart {
+                lab: recorded.lab,
+                cov: parts.total(),
+                parts,
+                share,
+                pixels: recorded.pixels,
+            }
+        };
+        let (pale, deep) = (record(Side::Pale)?, record(Side::Deep)?);
         Some(Self {
-            pale: record(Side::Pale)?,
-            deep: record(Side::Deep)?,
-            pale_share: split.pale_share,
+            split: Split {
+                pale: part(&pale, split.pale_share),
+                deep: part(&deep, 1.0 - split.pale_share),
+            },
+            pale,
+            deep,
         })
     }
 }
@@ -121,58 +141,33 @@ fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
     }
 }
 
-impl Split {
-    pub(super) fn of(halves: &Halves, prepared: &Prepared, photo_to_photo: &Matrix3) -> Self {
-        let part = |recorded: &Recorded, share: f64| {
-            let parts = joint::parts(recorded, prepared, photo_to_photo);
-            SplitPart {
-                lab: recorded.lab,
-                cov: parts.total(),
-                parts,
-                share,
-                pixels: recorded.pixels,
-            }
-        };
-        Self {
-            pale: part(&halves.pale, halves.pale_share),
-            deep: part(&halves.deep, 1.0 - halves.pale_share),
-        }
-    }
-}
-
 /// The differences of every two pale parts, then of every two deep ones.
 pub(super) fn differences(
     pieces: &[Piece],
+    divided: &[Option<Divided>],
     prepared: &Prepared,
-    photo_to_photo: &Matrix3,
 ) -> Vec<Difference> {
-    let of = |name: &str, pick: fn(&Halves) -> &Recorded| {
-        let parts: Vec<(String, &Recorded, Parts)> = pieces
+    let of = |name: &str, pick: fn(&Divided) -> (&Recorded, &SplitPart)| {
+        let parts: Vec<(String, &Recorded, &SplitPart)> = pieces
             .iter()
-            .filter_map(|piece| {
-                let recorded = pick(piece.halves.as_ref()?);
-                let parts = joint::parts(recorded, prepared, photo_to_photo);
-                Some((format!("{}/{name}", piece.id), recorded, parts))
+            .zip(divided)
+            .filter_map(|(piece, divided)| {
+                let (recorded, part) = pick(divided.as_ref()?);
+                Some((format!("{}/{name}", piece.id), recorded, part))
             })
             .collect();
         let mut all = Vec::new();
-        for (i, (a, recorded_a, parts_a)) in parts.iter().enumerate() {
-            for (b, recorded_b, parts_b) in &parts[i + 1..] {
-                let shared = joint::shared((recorded_a, parts_a), (recorded_b, parts_b), prepared);
-                let cov = joint::of_difference(&parts_a.total(), &parts_b.total(), &shared);
-                let (de00, low, high) = interval::de00(recorded_a.lab, recorded_b.lab, &cov);
-                all.push(Difference {
-                    a: a.clone(),
-                    b: b.clone(),
-                    de00,
-                    low,
-                    high,
-                });
+        for (i, (name_a, recorded_a, a)) in parts.iter().enumerate() {
+            for (name_b, recorded_b, b) in &parts[i + 1..] {
+                let shared =
+                    joint::shared((recorded_a, &a.parts), (recorded_b, &b.parts), prepared);
+                let cov = joint::covariance_of_difference(&a.cov, &b.cov, &shared);
+                all.push(Difference::between((name_a, a.lab), (name_b, b.lab), &cov));
             }
         }
         all
     };
-    let mut all = of("pale", |halves| &halves.pale);
-    all.extend(of("deep", |halves| &halves.deep));
+    let mut all = of("pale", |d| (&d.pale, &d.split.pale));
+    all.extend(of("deep", |d| (&d.deep, &d.split.deep)));
     all
 }

@@ -28,4 +28,52 @@ pub enum InferenceError {
     /// A margin that is not above 0.
     #[error("the margin {0} is not above 0")]
     Margin(f64),
+    /// A number out of its range.
+    #[error("the {what} is {value}; it has to be {range}")]
+    Range {
+        /// What the number stands for.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// Which numbers make sense.
+        range: &'static str,
+    },
+    /// A power that no number of pieces reaches.
+    #[error(
+        "{most} pieces per arm reach a power of {reached:.2}, not {wanted}; allow a greater difference"
+    )]
+    OutOfReach {
+        /// The most pieces per arm that were tried.
+        most: f64,
+        /// The power with these.
+        reached: f64,
+        /// The power that was wanted.
+        wanted: f64,
+    },
+}
+
+impl InferenceError {
+    /// Fails with a number out of its range unless it is `fine`.
+    pub(crate) fn unless(
+        fine: bool,
+        what: &'static str,
+        value: f64,
+        range: &'static str,
+    ) -> Result<(), Self> {
+        if fine {
+            Ok(())
+        } else {
+            Err(Self::Range { what, value, range })
+        }
+    }
+
+    /// Fails unless the number lies between 0 and 1, both left out.
+    pub(crate) fn unless_share(what: &'static str, value: f64) -> Result<(), Self> {
+        Self::unless(
+            value > 0.0 && value < 1.0,
+            what,
+            value,
+            "above 0 and below 1",
+        )
+    }
 }

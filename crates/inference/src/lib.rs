@@ -3,8 +3,9 @@
 //! In: means and scatter, the difference of two means with its interval,
 //! equivalence by two one-sided tests, exact permutation, the length of a mean
 //! vector with an interval that holds when the true length is 0, the parts of a
-//! variance by occasion, and the power of a test. Out: what
-//! the numbers stand for, files, chance itself (nothing here draws at random).
+//! variance by occasion, several tests at once, the power of a test and the pieces it
+//! takes. Out: what the numbers stand for, files, chance itself (what is drawn at
+//! random comes from a seed that is given).
 //! Start with [`mean_difference::welch`] and [`length::Length`].
 //!
 //! ```
@@ -16,8 +17,10 @@
 //! # Ok::<(), inference::InferenceError>(())
 //! ```
 
+pub mod dunnett;
 pub mod equivalence;
 mod error;
+pub mod holm;
 mod interval;
 pub mod length;
 pub mod mean_difference;
@@ -25,6 +28,7 @@ pub mod occasion;
 pub mod permutation;
 pub mod power;
 pub mod quantile;
+pub mod sample_size;
 pub mod scatter;
 pub mod summary;
 

@@ -6,6 +6,8 @@
 //! is longer than chance alone makes it once in 1 / `tail`. Along one part that
 //! is Student's two-sided test, and its power the noncentral t's.
 
+pub(crate) mod equivalence;
+
 use crate::quantile;
 use statrs::function::beta::beta_reg;
 

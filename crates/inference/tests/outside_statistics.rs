@@ -3,10 +3,12 @@
 //! column names the source of each.
 
 use inference::{
-    equivalence, mean_difference,
+    dunnett::Dunnett,
+    equivalence, holm, mean_difference,
     occasion::{Look, Occasions},
     permutation,
     power::Test,
+    sample_size,
     summary::Summary,
 };
 use nalgebra::{Matrix3, Vector3};
@@ -187,5 +189,97 @@ fn power_agrees_with_the_reference_library() {
         within(1e-7, test.power(length), "power", &name);
         let name = format!("vector_smallest_df{df}");
         within(1e-7, test.smallest(0.8), "power", &name);
+    }
+}
+
+/// Agreement to 1e-6: the library stops its search for an exact size there.
+#[test]
+fn sample_sizes_agree_with_the_reference_library() {
+    for d in [0.5, 0.8, 1.2, 2.0] {
+        for wanted in [0.8, 0.9] {
+            let needed = sample_size::for_difference(d, wanted, 0.05).unwrap();
+            let name = |what: &str| format!("d{d:.1}_power{wanted}_{what}");
+            within(1e-6, needed.exact, "sample_size", &name("exact"));
+            near(f64::from(needed.whole), "sample_size", &name("whole"));
+            let reached = sample_size::power(d, f64::from(needed.whole), 0.05).unwrap();
+            let name = format!("d{d:.1}_n{}", needed.whole);
+            within(1e-7, reached, "sample_size", &name);
+        }
+        for n in [3, 4, 5, 6, 8, 10, 12, 20] {
+            let found = sample_size::power(d, f64::from(n), 0.05).unwrap();
+            within(1e-7, found, "power_grid", &format!("d{d:.1}_n{n}"));
+        }
+    }
+}
+
+/// Published: 64 and 86 per arm for half a standard deviation, 26 and 34 for 0.8;
+/// J. Cohen, Statistical Power Analysis for the Behavioral Sciences (1988), table
+/// 2.4.1 (from memory).
+#[test]
+fn sample_sizes_agree_with_a_printed_table() {
+    for (d, wanted, printed) in [
+        (0.5, 0.8, 64),
+        (0.5, 0.9, 86),
+        (0.8, 0.8, 26),
+        (0.8, 0.9, 34),
+    ] {
+        let needed = sample_size::for_difference(d, wanted, 0.05).unwrap();
+        assert_eq!(needed.whole, printed, "{d} {wanted}");
+    }
+}
+
+#[test]
+fn power_of_equivalence_agrees_with_integrals() {
+    for margin in [0.5, 1.0, 1.5, 2.0] {
+        let needed = sample_size::for_equivalence(margin, 0.0, 0.8, 0.05).unwrap();
+        let whole = f64::from(needed.whole);
+        near(
+            whole,
+            "equivalence_size",
+            &format!("margin{margin:.1}_whole"),
+        );
+        let found = sample_size::equivalence_power(margin, 0.0, whole, 0.05).unwrap();
+        let name = format!("margin{margin:.1}_n{whole}");
+        within(1e-8, found, "equivalence_size", &name);
+    }
+    for (margin, truly, n) in [(1.0, 0.3, 20), (2.0, 1.0, 6), (1.5, 0.5, 3), (0.5, 0.5, 70)] {
+        let found = sample_size::equivalence_power(margin, truly, f64::from(n), 0.05).unwrap();
+        let name = format!("margin{margin:.1}_truly{truly:.1}_n{n}");
+        within(1e-8, found, "equivalence_size", &name);
+    }
+}
+
+#[test]
+fn limits_against_a_control_agree_with_integrals() {
+    for several in [1, 2, 3, 5, 9] {
+        for df in [2, 5, 10, 20, 60] {
+            let found = Dunnett::equal(several).unwrap().limit(0.05, f64::from(df));
+            within(1e-6, found, "dunnett", &format!("several{several}_df{df}"));
+        }
+    }
+    let three = Dunnett::equal(3).unwrap();
+    within(
+        1e-6,
+        three.limit(0.01, 12.0),
+        "dunnett",
+        "several3_df12_tail0.01",
+    );
+    // Arms of 1 and a control of 4 or 1/4 correlate by 0.2 and 0.8.
+    for (control, name) in [(4.0, "0.2"), (0.25, "0.8")] {
+        let found = Dunnett::of(control, &[1.0; 3]).unwrap().limit(0.05, 12.0);
+        within(
+            1e-6,
+            found,
+            "dunnett",
+            &format!("several3_df12_correlation{name}"),
+        );
+    }
+}
+
+#[test]
+fn holm_agrees_with_the_reference_library() {
+    let found = holm::adjusted(&[0.012, 0.2, 0.001, 0.04, 0.03, 0.9]).unwrap();
+    for (at, p) in found.iter().enumerate() {
+        near(*p, "holm", &format!("p{at}"));
     }
 }

@@ -9,7 +9,7 @@ use crate::{
 /// Standard normals that are integrated to either side.
 const REACH: f64 = 8.0;
 /// Parts into which that range is cut.
-const CUTS: usize = 16;
+const CUTS: usize = 20;
 /// Steps of the search for a limit; it holds to 1e-9 long before.
 const STEPS: usize = 40;
 /// Search ends when the probability is met to this.

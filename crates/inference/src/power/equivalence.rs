@@ -6,7 +6,7 @@ use crate::quantile;
 /// Standard deviations of the error's own scatter that are integrated to either side.
 const REACH: f64 = 10.0;
 /// Equal parts into which the range is cut, each with [`NODES`].
-const CUTS: usize = 32;
+const CUTS: usize = 40;
 /// Nodes and weights of the Gauss-Legendre rule with 6 points on -1 to 1.
 const NODES: [(f64, f64); 6] = [
     (-0.932_469_514_203_152, 0.171_324_492_379_170_3),

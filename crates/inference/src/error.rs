@@ -38,6 +38,12 @@ pub enum InferenceError {
         /// Which numbers make sense.
         range: &'static str,
     },
+    /// An arm without a piece.
+    #[error("arm {} has no piece; give it one at least, or leave it out", arm + 1)]
+    EmptyArm {
+        /// Its number, counted from 0.
+        arm: usize,
+    },
     /// A power that no number of pieces reaches.
     #[error(
         "{most} pieces per arm reach a power of {reached:.2}, not {wanted}; allow a greater difference"

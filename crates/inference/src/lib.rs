@@ -30,6 +30,7 @@ pub mod power;
 pub mod quantile;
 pub mod sample_size;
 pub mod scatter;
+pub mod simulate;
 pub mod summary;
 
 pub use error::InferenceError;

@@ -1,0 +1,114 @@
+//! Which piece is in which arm and which loads, and what is compared.
+
+use crate::InferenceError;
+
+/// Arms above which no trial is laid out.
+pub(super) const MOST_ARMS: usize = 50;
+
+/// A trial as it is laid out: what is known before anything is measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Layout {
+    /// Arms, 2 to 50; they are numbered from 0.
+    pub arms: usize,
+    /// The pieces that are treated and looked at, one at least in each arm.
+    pub pieces: Vec<Piece>,
+    /// Keepers of each arm. Where there are none, each piece is compared with its
+    /// own start.
+    pub keepers: Vec<u32>,
+    /// Kinds of load (dye bath, wash, dryer) that [`Piece::loads`] names.
+    pub kinds: usize,
+    /// Which arms are compared.
+    pub contrasts: Contrasts,
+    /// Whose scatter the comparison of two arms uses.
+    pub scatter: ScatterOf,
+}
+
+/// One piece.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Piece {
+    /// Its arm.
+    pub arm: usize,
+    /// Its load of each kind, any number standing for a load; none if it isn't noted.
+    /// If a load of one piece isn't noted, the analysis knows nothing of that kind.
+    pub loads: Vec<Option<usize>>,
+}
+
+/// Which arms are compared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Contrasts {
+    /// Each other arm with this one.
+    Against(usize),
+    /// Each arm with each other.
+    AllPairs,
+}
+
+/// Whose scatter the comparison of two arms uses.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ScatterOf {
+    /// That of all arms, taken to be the same in each.
+    AllArms,
+    /// That of the two arms, each by itself where no loads are shared.
+    EachPair,
+}
+
+impl Layout {
+    /// The two arms of each comparison, the first of them subtracted.
+    pub(super) fn pairs(&self) -> Vec<(usize, usize)> {
+        match self.contrasts {
+            Contrasts::Against(control) => (0..self.arms)
+                .filter(|arm| *arm != control)
+                .map(|arm| (control, arm))
+                .collect(),
+            Contrasts::AllPairs => (0..self.arms)
+                .flat_map(|first| (first + 1..self.arms).map(move |second| (first, second)))
+                .collect(),
+        }
+    }
+
+    pub(super) fn check(&self) -> Result<(), InferenceError> {
+        let whole = |what, value: usize, most: usize, range| {
+            InferenceError::unless(value <= most, what, value as f64, range)
+        };
+        let few = self.arms < 2 || self.arms > MOST_ARMS;
+        InferenceError::unless(!few, "number of arms", self.arms as f64, "2 to 50")?;
+        let given = self.keepers.len();
+        let each = "one for each arm, 0 where it has none";
+        InferenceError::unless(
+            given == self.arms,
+            "length of the list of keepers",
+            given as f64,
+            each,
+        )?;
+        if let Contrasts::Against(control) = self.contrasts {
+            whole(
+                "number of the control",
+                control,
+                self.arms - 1,
+                "that of an arm, counted from 0",
+            )?;
+        }
+        let mut counts = vec![0usize; self.arms];
+        for piece in &self.pieces {
+            whole(
+                "arm of a piece",
+                piece.arm,
+                self.arms - 1,
+                "that of an arm, counted from 0",
+            )?;
+            counts[piece.arm] += 1;
+            let named = piece.loads.len();
+            let fine = named == self.kinds;
+            let range = "one for each kind of load";
+            InferenceError::unless(
+                fine,
+                "length of a piece's list of loads",
+                named as f64,
+                range,
+            )?;
+        }
+        match counts.iter().position(|count| *count == 0) {
+            Some(arm) => Err(InferenceError::EmptyArm { arm }),
+            None => Ok(()),
+        }
+    }
+}

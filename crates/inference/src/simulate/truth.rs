@@ -1,0 +1,126 @@
+//! How things truly are, and how often they are tried.
+
+use super::Layout;
+use crate::InferenceError;
+
+/// Pieces times runs that are drawn at most.
+const MOST_DRAWN: f64 = 5e7;
+
+/// How things truly are: effects and scatter along one direction of colour, all in
+/// one unit (CIELAB units as a rule).
+#[derive(Debug, Clone, PartialEq)]
+pub struct Truth {
+    /// Mean change of each arm.
+    pub effects: Vec<f64>,
+    /// Standard deviation from piece to piece of one arm in the same loads, reading
+    /// apart; 0 upward.
+    pub piece_sd: f64,
+    /// Standard deviation from load to load, of each kind; 0 upward.
+    pub load_sds: Vec<f64>,
+    /// Standard deviation of one photo's reading of one piece; 0 upward, and not 0
+    /// together with `piece_sd`.
+    pub reading_sd: f64,
+    /// Photos of which each reading is the mean, 1 at least.
+    pub photos: u32,
+    /// The smallest difference that matters, above 0; none if arms aren't to be
+    /// shown alike.
+    pub margin: Option<f64>,
+}
+
+/// How often a trial is tried, and how strictly.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Runs {
+    /// How often, 1 at least; pieces times runs are 50 million at most.
+    pub runs: u32,
+    /// From which all chance follows.
+    pub seed: u64,
+    /// How often chance alone may show a difference, on either side, 0 to 1.
+    pub tail: f64,
+    /// How often each one-sided test of equivalence may err, 0 to 1.
+    pub equivalence_tail: f64,
+}
+
+impl Runs {
+    /// That many runs from that seed, each test at 0.05.
+    pub fn new(runs: u32, seed: u64) -> Self {
+        Self {
+            runs,
+            seed,
+            tail: 0.05,
+            equivalence_tail: 0.05,
+        }
+    }
+
+    pub(super) fn check(&self, pieces: usize) -> Result<(), InferenceError> {
+        InferenceError::unless_share("level", self.tail)?;
+        InferenceError::unless_share("level of equivalence", self.equivalence_tail)?;
+        InferenceError::unless(self.runs > 0, "number of runs", 0.0, "1 at least")?;
+        let drawn = pieces as f64 * f64::from(self.runs);
+        let range = "at most 50 million; take fewer runs";
+        InferenceError::unless(
+            drawn <= MOST_DRAWN,
+            "number of pieces times runs",
+            drawn,
+            range,
+        )
+    }
+}
+
+impl Truth {
+    /// Variance of a piece's reading.
+    pub(super) fn reading_variance(&self) -> f64 {
+        self.reading_sd * self.reading_sd / f64::from(self.photos)
+    }
+
+    pub(super) fn check(&self, layout: &Layout) -> Result<(), InferenceError> {
+        let listed = |what, list: &[f64], wanted: usize, range| {
+            let given = list.len();
+            InferenceError::unless(given == wanted, what, given as f64, range)
+        };
+        listed(
+            "length of the list of effects",
+            &self.effects,
+            layout.arms,
+            "one for each arm",
+        )?;
+        let range = "one for each kind of load";
+        listed(
+            "length of the list of load scatters",
+            &self.load_sds,
+            layout.kinds,
+            range,
+        )?;
+        for &effect in &self.effects {
+            InferenceError::unless(effect.is_finite(), "effect", effect, "a finite number")?;
+        }
+        spread("scatter from piece to piece", self.piece_sd)?;
+        spread("scatter of a reading", self.reading_sd)?;
+        for &sd in &self.load_sds {
+            spread("scatter from load to load", sd)?;
+        }
+        let both = self.piece_sd + self.reading_sd;
+        InferenceError::unless(
+            both > 0.0,
+            "scatter of pieces and readings",
+            both,
+            "above 0",
+        )?;
+        let photos = f64::from(self.photos);
+        InferenceError::unless(self.photos > 0, "number of photos", photos, "1 at least")?;
+        match self.margin {
+            Some(margin) if !(margin > 0.0 && margin.is_finite()) => {
+                Err(InferenceError::Margin(margin))
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+pub(super) fn spread(what: &'static str, sd: f64) -> Result<(), InferenceError> {
+    InferenceError::unless(
+        sd >= 0.0 && sd.is_finite(),
+        what,
+        sd,
+        "a finite number, 0 at least",
+    )
+}

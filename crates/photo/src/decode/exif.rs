@@ -57,6 +57,16 @@ fn space(tiff: &Tiff, photo: usize) -> Option<Named> {
     name.starts_with(b"R03").then_some(Named::AdobeRgb)
 }
 
+/// Whether a TIFF file calls itself a DNG.
+///
+/// # Source
+/// Adobe, Digital Negative Specification: tag 0xC612 (DNGVersion).
+pub(super) fn is_dng(bytes: &[u8]) -> bool {
+    Tiff::new(bytes)
+        .and_then(|tiff| tiff.place(tiff.first()?, 0xC612))
+        .is_some()
+}
+
 /// A TIFF structure: directories of tagged values.
 struct Tiff<'a> {
     bytes: &'a [u8],

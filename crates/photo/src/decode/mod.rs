@@ -4,6 +4,8 @@ mod exif;
 mod jpeg;
 mod png;
 mod profile;
+#[cfg(feature = "raw")]
+mod raw;
 mod sniff;
 mod turn;
 
@@ -49,7 +51,7 @@ impl Upright {
     }
 }
 
-/// Decodes a JPEG or PNG.
+/// Decodes a JPEG or PNG; a DNG too, with the feature `raw`.
 pub(crate) fn decode(bytes: &[u8]) -> Result<Upright, Refusal> {
     if bytes.len() > MOST_BYTES {
         return Err(Refusal::new(
@@ -63,6 +65,8 @@ pub(crate) fn decode(bytes: &[u8]) -> Result<Upright, Refusal> {
     let stored = match sniff::kind(bytes)? {
         Kind::Jpeg { end } => jpeg::decode(bytes, end)?,
         Kind::Png => png::decode(bytes)?,
+        #[cfg(feature = "raw")]
+        Kind::Dng => raw::decode(bytes)?,
     };
     let turn = Turn::new(stored.orientation, stored.width, stored.height);
     let (profile, flag) = stored.profile;

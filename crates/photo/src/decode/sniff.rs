@@ -1,5 +1,6 @@
 //! What kind of file the bytes are.
 
+use super::exif;
 use crate::{Refusal, RefusalCode};
 
 /// A kind of picture that is decoded here.
@@ -12,6 +13,9 @@ pub(crate) enum Kind {
     },
     /// ISO/IEC 15948 (PNG).
     Png,
+    /// A raw picture in DNG.
+    #[cfg(feature = "raw")]
+    Dng,
 }
 
 /// The kind of the file by its first bytes; a JPEG has to have its end as well.
@@ -28,7 +32,23 @@ pub(crate) fn kind(bytes: &[u8]) -> Result<Kind, Refusal> {
     if bytes.starts_with(&[0x89, b'P', b'N', b'G', 0x0D, 0x0A, 0x1A, 0x0A]) {
         return Ok(Kind::Png);
     }
+    if exif::is_dng(bytes) {
+        return dng();
+    }
     Err(other(bytes))
+}
+
+#[cfg(feature = "raw")]
+fn dng() -> Result<Kind, Refusal> {
+    Ok(Kind::Dng)
+}
+
+#[cfg(not(feature = "raw"))]
+fn dng() -> Result<Kind, Refusal> {
+    Err(Refusal::new(
+        RefusalCode::NotAPhoto,
+        "The file is a DNG raw picture, and this program was built without the part that reads them. Save the photo as JPEG in full size, or build the program with the feature \"raw\" (cargo build --release --features raw).",
+    ))
 }
 
 /// The refusal of what is neither JPEG nor PNG, by its kind where that is known.
@@ -240,6 +260,25 @@ mod tests {
         }
         let heic = kind(b"\0\0\0\x1cftypheic\0\0\0\0").unwrap_err();
         assert_eq!(heic.code, RefusalCode::HeicUnsupported);
+    }
+
+    /// A TIFF with one tag, DNGVersion.
+    const DNG: &[u8] = b"II\x2a\0\x08\0\0\0\x01\0\x12\xC6\x01\0\x04\0\0\0\x01\x04\0\0\0\0\0\0";
+
+    #[cfg(not(feature = "raw"))]
+    #[test]
+    fn a_dng_says_what_would_read_it() {
+        let refusal = kind(DNG).unwrap_err();
+        assert_eq!(refusal.code, RefusalCode::NotAPhoto);
+        for part in ["DNG", "--features raw", "JPEG"] {
+            assert!(refusal.message.contains(part), "{refusal}");
+        }
+    }
+
+    #[cfg(feature = "raw")]
+    #[test]
+    fn a_dng_is_told_from_other_tiffs() {
+        assert_eq!(kind(DNG), Ok(Kind::Dng));
     }
 
     #[test]

@@ -44,6 +44,29 @@ pub enum InferenceError {
         /// Its number, counted from 0.
         arm: usize,
     },
+    /// Nothing that a trial is to show.
+    #[error("nothing is wished for; name a difference to be shown or a margin to be kept")]
+    NoGoal,
+    /// A limit against one control where there is none.
+    #[error(
+        "Dunnett's limit is for comparisons with one control; compare with one, or take Holm's rule"
+    )]
+    NoControl,
+    /// Limits within which no trial fits.
+    #[error(
+        "{pieces} pieces and {loads} loads of {per_load} leave no room for {arms} arms with two \
+         pieces each, or two loads each where arms don't share any; allow more"
+    )]
+    NoRoom {
+        /// Arms that are compared.
+        arms: usize,
+        /// Pieces in all, at most.
+        pieces: usize,
+        /// Loads in all, at most.
+        loads: usize,
+        /// Pieces in one load, at most.
+        per_load: usize,
+    },
     /// A power that no number of pieces reaches.
     #[error(
         "{most} pieces per arm reach a power of {reached:.2}, not {wanted}; allow a greater difference"

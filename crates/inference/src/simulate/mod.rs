@@ -33,11 +33,14 @@
 
 mod chance;
 mod design;
+mod draw;
 mod fit;
 mod layout;
+mod limits;
 mod outcome;
 mod run;
 mod side;
+pub mod smallest;
 #[cfg(test)]
 mod tests;
 mod truth;

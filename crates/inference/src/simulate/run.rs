@@ -1,8 +1,10 @@
-//! Trials drawn at random and judged as the verdict judges.
+//! Trials judged as the verdict judges, many times over.
 
-use super::{Design, Layout, Means, Outcome, Rate, Runs, Truth, chance::Chance, fit::Rest};
-use crate::{InferenceError, dunnett::Dunnett, quantile};
-use std::collections::BTreeMap;
+use super::{
+    Contrast, Design, Means, Outcome, Rate, Runs, ScatterOf, Truth, draw::Drawer, fit::Rest,
+    limits::Limits,
+};
+use crate::{InferenceError, quantile};
 
 impl Design {
     /// Draws trials as they truly are and judges each; one outcome for each
@@ -25,7 +27,7 @@ impl Design {
         let mut limits = self
             .dunnett
             .as_ref()
-            .map(|dunnett| Limits::of(dunnett, runs.tail));
+            .map(|dunnett| Limits::of(dunnett.clone(), runs.tail));
         let mut counts = vec![[0u32; 4]; self.contrasts.len()];
         let mut p = vec![1.0; self.family.len()];
         for _ in 0..runs.runs {
@@ -52,7 +54,7 @@ impl Design {
                 counts[self.family[at]][1] += 1;
             }
         }
-        let outcome = |(contrast, count): (&super::Contrast, &[u32; 4])| Outcome {
+        let outcome = |(contrast, count): (&Contrast, &[u32; 4])| Outcome {
             contrast: *contrast,
             difference: Rate::of(count[0], runs.runs),
             difference_holm: Rate::of(count[1], runs.runs),
@@ -63,13 +65,13 @@ impl Design {
     }
 
     fn judge(&self, at: usize, truth: &Truth, drawer: &Drawer, rests: &[Rest]) -> Judged {
-        let super::Contrast { first, second, .. } = self.contrasts[at];
+        let Contrast { first, second, .. } = self.contrasts[at];
         let mut difference = truth.effects[second] - truth.effects[first];
         difference -= drawer.keepers[second] - drawer.keepers[first];
         let mut errors = Errors::default();
         let start = drawer.start_of(match self.layout.scatter {
-            super::ScatterOf::AllArms => None,
-            super::ScatterOf::EachPair => Some([first, second]),
+            ScatterOf::AllArms => None,
+            ScatterOf::EachPair => Some([first, second]),
         });
         match &self.means[at] {
             Means::Never => {}
@@ -163,161 +165,5 @@ impl Judged {
             (margin - self.difference.abs()) / self.standard_error,
             self.df,
         )
-    }
-}
-
-/// Dunnett's limit as a probability of one two-sided test, by degrees of freedom.
-struct Limits<'a> {
-    dunnett: &'a Dunnett,
-    tail: f64,
-    known: [Option<f64>; GRID.len()],
-}
-
-/// Between these degrees of freedom the probability runs straight in their inverse.
-const GRID: [f64; 13] = [
-    1.0, 1.25, 1.6, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 20.0, 40.0, 200.0, 1e6,
-];
-
-impl<'a> Limits<'a> {
-    fn of(dunnett: &'a Dunnett, tail: f64) -> Self {
-        Self {
-            dunnett,
-            tail,
-            known: [None; GRID.len()],
-        }
-    }
-
-    fn at(&mut self, df: f64) -> f64 {
-        let above = GRID
-            .iter()
-            .position(|grid| *grid > df)
-            .unwrap_or(GRID.len() - 1)
-            .max(1);
-        let (low, high) = (1.0 / GRID[above], 1.0 / GRID[above - 1]);
-        let part = ((1.0 / df - low) / (high - low)).clamp(0.0, 1.0);
-        self.on_grid(above) * (1.0 - part) + self.on_grid(above - 1) * part
-    }
-
-    fn on_grid(&mut self, at: usize) -> f64 {
-        let (dunnett, tail) = (self.dunnett, self.tail);
-        *self.known[at].get_or_insert_with(|| {
-            let df = GRID[at];
-            2.0 * quantile::student_above(dunnett.limit(tail, df), df)
-        })
-    }
-}
-
-/// Draws one trial after the other, without the arms' effects.
-struct Drawer<'a> {
-    layout: &'a Layout,
-    chance: Chance,
-    piece_sd: f64,
-    reading_sd: f64,
-    load_sds: &'a [f64],
-    /// Each piece's loads, counted from 0 through all kinds.
-    loads: Vec<Vec<usize>>,
-    /// The kind of each load.
-    kinds: Vec<usize>,
-    effects: Vec<f64>,
-    /// Change of each piece, its arm's keepers left aside.
-    changes: Vec<f64>,
-    /// What the keepers of each arm read too much.
-    keepers: Vec<f64>,
-    /// Scatter at the start of each arm that has keepers: squares and degrees of freedom.
-    starts: Vec<(f64, f64)>,
-}
-
-impl<'a> Drawer<'a> {
-    fn of(layout: &'a Layout, truth: &'a Truth, seed: u64) -> Self {
-        let mut numbers = BTreeMap::new();
-        let mut kinds = Vec::new();
-        let mut loads = Vec::new();
-        for piece in &layout.pieces {
-            let noted = piece.loads.iter().enumerate();
-            let own = noted.filter_map(|(kind, load)| Some((kind, (*load)?)));
-            let of_piece = own.map(|key| {
-                *numbers.entry(key).or_insert_with(|| {
-                    kinds.push(key.0);
-                    kinds.len() - 1
-                })
-            });
-            loads.push(of_piece.collect());
-        }
-        Self {
-            chance: Chance::new(seed),
-            piece_sd: truth.piece_sd,
-            reading_sd: truth.reading_variance().sqrt(),
-            load_sds: &truth.load_sds,
-            effects: vec![0.0; kinds.len()],
-            loads,
-            kinds,
-            changes: vec![0.0; layout.pieces.len()],
-            keepers: vec![0.0; layout.arms],
-            starts: vec![(0.0, 0.0); layout.arms],
-            layout,
-        }
-    }
-
-    fn draw(&mut self) {
-        for (effect, kind) in self.effects.iter_mut().zip(&self.kinds) {
-            *effect = self.load_sds[*kind] * self.chance.normal();
-        }
-        let mut sums = vec![Sums::default(); self.layout.arms];
-        // Against its own start, a piece is read twice.
-        let against_start =
-            (self.piece_sd * self.piece_sd + 2.0 * self.reading_sd * self.reading_sd).sqrt();
-        for (at, piece) in self.layout.pieces.iter().enumerate() {
-            let loads: f64 = self.loads[at].iter().map(|load| self.effects[*load]).sum();
-            self.changes[at] = loads
-                + if self.layout.keepers[piece.arm] > 0 {
-                    let own = self.piece_sd * self.chance.normal();
-                    sums[piece.arm].add(own + self.reading_sd * self.chance.normal());
-                    own + self.reading_sd * self.chance.normal()
-                } else {
-                    against_start * self.chance.normal()
-                };
-        }
-        for (arm, &kept) in self.layout.keepers.iter().enumerate() {
-            let mut sum = 0.0;
-            for _ in 0..kept {
-                let own = self.piece_sd * self.chance.normal();
-                sums[arm].add(own + self.reading_sd * self.chance.normal());
-                sum += own + self.reading_sd * self.chance.normal();
-            }
-            self.keepers[arm] = if kept > 0 { sum / f64::from(kept) } else { 0.0 };
-            self.starts[arm] = sums[arm].scatter();
-        }
-    }
-
-    /// Scatter at the start of two arms, or of all.
-    fn start_of(&self, arms: Option<[usize; 2]>) -> (f64, f64) {
-        let add = |sum: (f64, f64), one: &(f64, f64)| (sum.0 + one.0, sum.1 + one.1);
-        match arms {
-            Some([first, second]) => add(self.starts[first], &self.starts[second]),
-            None => self.starts.iter().fold((0.0, 0.0), add),
-        }
-    }
-}
-
-#[derive(Clone, Default)]
-struct Sums {
-    count: f64,
-    sum: f64,
-    squares: f64,
-}
-
-impl Sums {
-    fn add(&mut self, value: f64) {
-        self.count += 1.0;
-        self.sum += value;
-        self.squares += value * value;
-    }
-
-    fn scatter(&self) -> (f64, f64) {
-        if self.count == 0.0 {
-            return (0.0, 0.0);
-        }
-        let off = self.squares - self.sum * self.sum / self.count;
-        (off.max(0.0), self.count - 1.0)
     }
 }

@@ -15,6 +15,8 @@ HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
 import numpy as np  # noqa: E402
+import pandas  # noqa: E402
+import statsmodels.formula.api as smf  # noqa: E402
 from scipy import integrate, optimize, stats  # noqa: E402
 from statsmodels.regression.mixed_linear_model import MixedLM  # noqa: E402
 from statsmodels.stats.multitest import multipletests  # noqa: E402
@@ -241,6 +243,22 @@ def dunnett_limits():
     return found
 
 
+def within_loads(name):
+    """Arms, baths and washes as additive parts, by ordinary least squares."""
+    fit = smf.ols("value ~ C(arm) + C(bath) + C(wash)", pandas.read_csv(HERE / name)).fit()
+    found = {"df": fit.df_resid}
+    for what, contrast in (
+        ("a_b", "C(arm)[T.b] = 0"),
+        ("a_c", "C(arm)[T.c] = 0"),
+        ("b_c", "C(arm)[T.c] - C(arm)[T.b] = 0"),
+    ):
+        test = fit.t_test(contrast)
+        found[f"{what}_difference"] = float(test.effect[0])
+        found[f"{what}_se"] = float(np.squeeze(test.sd))
+        found[f"{what}_p"] = float(test.pvalue)
+    return found
+
+
 def holm():
     adjusted = multipletests([0.012, 0.2, 0.001, 0.04, 0.03, 0.9], method="holm")[1]
     return {f"p{at}": p for at, p in enumerate(adjusted)}
@@ -264,6 +282,7 @@ def main():
         "equivalence_size": equivalence_size(),
         "dunnett": dunnett_limits(),
         "holm": holm(),
+        "within_loads": within_loads("data_loads.csv"),
     }
     check = Comparison(HERE)
     for row in rows(HERE / "check_statistics.csv"):

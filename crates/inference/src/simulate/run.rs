@@ -167,3 +167,6 @@ impl Judged {
         )
     }
 }
+
+#[cfg(test)]
+mod tests;

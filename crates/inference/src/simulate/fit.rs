@@ -102,6 +102,11 @@ impl Fit {
         })
     }
 
+    /// Arms and loads that are fitted.
+    pub(super) fn count(&self) -> usize {
+        self.inverse.nrows()
+    }
+
     /// The second arm less the first; none if loads and arms can't be told apart.
     pub(super) fn difference(&self, first: usize, second: usize) -> Option<Weights> {
         let contrast = self.contrast(first, second)?;

@@ -317,4 +317,13 @@ fn ten_thousand_pieces_get_an_answer() {
         refusal,
         "the number of loads and arms in one comparison is 5002; it has to be at most 400"
     );
+    let pairs = Layout {
+        contrasts: Contrasts::AllPairs,
+        ..in_pairs(&layout(12, 300, 1, |_, _, number| Some(number)))
+    };
+    let refusal = Design::of(&pairs).err().expect("a refusal").to_string();
+    assert!(
+        refusal.ends_with("take the scatter of all arms"),
+        "{refusal}"
+    );
 }

@@ -12,13 +12,14 @@ import sys
 ARROWS = {
     "colour": set(),
     "inference": set(),
+    "dyeing": set(),
     "scene": set(),
     "photo": {"colour"},
     "trial": {"colour", "photo", "inference"},
     "store": {"colour", "photo", "trial"},
     "report": {"colour", "photo", "trial"},
     "web": {"colour", "photo", "trial", "store", "report"},
-    "woadstone": {"colour", "photo", "inference", "trial", "store", "report", "web", "scene"},
+    "woadstone": {"colour", "dyeing", "photo", "inference", "trial", "store", "report", "web", "scene"},
 }
 # Libraries that only the named crates may use.
 GUARDED = {
@@ -31,7 +32,7 @@ GUARDED = {
     "clap": {"woadstone"},
 }
 # Crates that know no clock, file, network or chance of their own.
-PURE = {"colour", "inference", "photo", "trial"}
+PURE = {"colour", "dyeing", "inference", "photo", "trial"}
 IMPURE = {"jiff", "chrono", "time", "rand", "tokio", "tempfile", "rusqlite", "axum"}
 
 

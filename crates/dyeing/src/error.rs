@@ -1,0 +1,113 @@
+//! Why nothing can be worked out, in sentences.
+
+use std::fmt;
+
+/// Why a text that a person wrote can't be read, and where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ParseFault {
+    /// The text as it was written.
+    pub text: String,
+    /// Which character is at fault, counted from 0; the text's length if something is missing.
+    pub at: usize,
+    /// What is wrong there and what would do.
+    pub why: String,
+}
+
+impl ParseFault {
+    /// The text with a mark below the character at fault, as two lines.
+    ///
+    /// ```
+    /// let fault = "1//3 cup".parse::<dyeing::Volume>().unwrap_err();
+    /// assert_eq!(fault.pointed().unwrap(), "1//3 cup\n  ^");
+    /// ```
+    pub fn pointed(&self) -> String {
+        format!("{}\n{}^", self.text, " ".repeat(self.at))
+    }
+}
+
+impl fmt::Display for ParseFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (text, why) = (&self.text, &self.why);
+        write!(f, "\"{text}\", at character {}: {why}", self.at + 1)
+    }
+}
+
+/// What is wrong with what was given, and what is usual.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum DyeingError {
+    /// A text that can't be read.
+    #[error("{0}")]
+    Parse(ParseFault),
+    /// A number out of its range.
+    #[error("the {what} is {value} {unit}; it has to be {range}")]
+    Range {
+        /// What the number stands for.
+        what: &'static str,
+        /// The number.
+        value: f64,
+        /// Its unit.
+        unit: &'static str,
+        /// Which numbers make sense.
+        range: &'static str,
+    },
+    /// A name that no table has.
+    #[error("there is no {what} called \"{name}\"; there are: {known}")]
+    Unknown {
+        /// What was looked up.
+        what: &'static str,
+        /// The name.
+        name: String,
+        /// The names that would do.
+        known: String,
+    },
+    /// Something that is wrong at a place of a recipe.
+    #[error("{place}: {why}")]
+    At {
+        /// Where, as in "dye \"yellow\", depth".
+        place: String,
+        /// What is wrong there.
+        why: Box<DyeingError>,
+    },
+    /// Anything else that makes a recipe unusable, as a sentence.
+    #[error("{0}")]
+    Recipe(String),
+}
+
+impl DyeingError {
+    /// The text with a mark below the character at fault, if a text is at fault.
+    pub fn pointed(&self) -> Option<String> {
+        match self {
+            Self::Parse(fault) => Some(fault.pointed()),
+            Self::At { why, .. } => why.pointed(),
+            _ => None,
+        }
+    }
+
+    /// The same fault with its place, as `dye "yellow", depth`, before it.
+    pub fn at(self, place: impl Into<String>) -> Self {
+        Self::At {
+            place: place.into(),
+            why: Box::new(self),
+        }
+    }
+
+    /// The number, if it is finite and `fine`.
+    pub(crate) fn unless(
+        fine: bool,
+        what: &'static str,
+        value: f64,
+        unit: &'static str,
+        range: &'static str,
+    ) -> Result<f64, Self> {
+        if fine && value.is_finite() {
+            Ok(value)
+        } else {
+            Err(Self::Range {
+                what,
+                value,
+                unit,
+                range,
+            })
+        }
+    }
+}

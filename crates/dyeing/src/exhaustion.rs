@@ -1,0 +1,178 @@
+//! How dye shares itself between cloth and water, and what is left over.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{LiquorRatio, Mass, Volume, error::DyeingError};
+
+/// The share of dye taken up by the linear partition model.
+///
+/// Dye on the fibre (g/kg) is K times dye in the liquor (g/L) when the bath has settled, so that the
+/// share on the fibre is K / (K + liquor ratio). It holds at pale to medium depth; near
+/// saturation cloth takes up less.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Partition {
+    /// K, in litres for each kilogram.
+    k_l_per_kg: f64,
+}
+
+/// What a change of pot does to the depth of shade.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct PotChange {
+    /// Share taken up before, 0 to 1.
+    pub before: f64,
+    /// Share taken up after, 0 to 1.
+    pub after: f64,
+    /// Depth on the cloth after, as a share of that before.
+    pub depth_ratio: f64,
+}
+
+impl Partition {
+    /// With that K.
+    ///
+    /// # Errors
+    /// Refuses what is not above 0.
+    pub fn new(k_l_per_kg: f64) -> Result<Self, DyeingError> {
+        let range = "above 0";
+        DyeingError::unless(k_l_per_kg > 0.0, "partition", k_l_per_kg, "L/kg", range)
+            .map(|k_l_per_kg| Self { k_l_per_kg })
+    }
+
+    /// From a share that was taken up at a liquor ratio.
+    ///
+    /// # Errors
+    /// Refuses shares of 0 and 1, which tell no K.
+    pub fn from_share(share: f64, ratio: LiquorRatio) -> Result<Self, DyeingError> {
+        let fine = share > 0.0 && share < 1.0;
+        let range = "above 0 and below 1";
+        DyeingError::unless(fine, "share taken up", share, "of the dye", range)?;
+        Self::new(share / (1.0 - share) * ratio.litres_per_kilogram())
+    }
+
+    /// K, in litres for each kilogram.
+    pub fn k_l_per_kg(self) -> f64 {
+        self.k_l_per_kg
+    }
+
+    /// The share taken up, 0 to 1.
+    ///
+    /// ```
+    /// let partition = dyeing::exhaustion::Partition::new(40.0)?;
+    /// assert_eq!(partition.share("10:1".parse()?), 0.8);
+    /// # Ok::<(), dyeing::DyeingError>(())
+    /// ```
+    pub fn share(self, ratio: LiquorRatio) -> f64 {
+        self.k_l_per_kg / (self.k_l_per_kg + ratio.litres_per_kilogram())
+    }
+
+    /// What another liquor ratio does to depth with the same weight of dye.
+    pub fn change_of_pot(self, before: LiquorRatio, after: LiquorRatio) -> PotChange {
+        let (before, after) = (self.share(before), self.share(after));
+        PotChange {
+            before,
+            after,
+            depth_ratio: after / before,
+        }
+    }
+}
+
+impl PotChange {
+    /// What the change does, and what to do about it.
+    pub fn sentence(self) -> String {
+        let percent = (self.depth_ratio - 1.0) * 100.0;
+        let shares = format!(
+            "The cloth takes up about {:.0} % of the dye instead of {:.0} %",
+            self.after * 100.0,
+            self.before * 100.0
+        );
+        if percent.abs() < 2.0 {
+            format!("{shares}: the depth stays the same within 2 %.")
+        } else {
+            let way = if percent < 0.0 { "paler" } else { "deeper" };
+            format!(
+                "{shares}: the shade comes out about {:.0} % {way} from the same weight of dye. Hold the liquor ratio, or take {:.2} times the dye.",
+                percent.abs(),
+                1.0 / self.depth_ratio
+            )
+        }
+    }
+}
+
+/// The share exhausted, from the liquor's concentration before and after: 1 - end volume x end
+/// concentration / (start volume x start concentration).
+///
+/// Concentrations may be in any one unit, absorbances times their dilution too.
+///
+/// # Errors
+/// Refuses an empty start, values below 0, and more dye at the end than at the start.
+pub fn exhausted_share(
+    start_concentration: f64,
+    start: Volume,
+    end_concentration: f64,
+    end: Volume,
+) -> Result<f64, DyeingError> {
+    let before = start_concentration * start.millilitres();
+    let after = end_concentration * end.millilitres();
+    DyeingError::unless(before > 0.0, "dye at the start", before, "", "above 0")?;
+    let fine = after >= 0.0 && after <= before;
+    let range = "0 or more and not above that at the start; check dilutions and blanks";
+    DyeingError::unless(fine, "dye at the end", after, "", range)?;
+    Ok(1.0 - after / before)
+}
+
+/// A bath or a wash water whose dye was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Water {
+    /// How much of it.
+    pub volume: Volume,
+    /// Dye in it, g/L.
+    pub grams_per_litre: f64,
+}
+
+/// Where the dye went.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Balance {
+    /// Put into the bath.
+    pub applied: Mass,
+    /// Left in the spent bath.
+    pub in_bath: Mass,
+    /// Washed off.
+    pub washed_off: Mass,
+    /// On the cloth.
+    pub fixed: Mass,
+}
+
+impl Balance {
+    /// Of dye that was applied, a spent bath and the waters of rinsing and washing.
+    ///
+    /// # Errors
+    /// Refuses waters that hold more than was applied, and concentrations below 0.
+    pub fn of(applied: Mass, spent: Water, washings: &[Water]) -> Result<Self, DyeingError> {
+        let held = |w: &Water| Mass::from_grams(w.volume.litres() * w.grams_per_litre);
+        let in_bath = held(&spent)?;
+        let washed_off = washings.iter().map(held).sum::<Result<Mass, _>>()?;
+        let fixed_g = applied.grams() - in_bath.grams() - washed_off.grams();
+        if fixed_g < 0.0 {
+            return Err(DyeingError::Recipe(format!(
+                "the waters hold {} of dye, more than the {} applied; check dilutions, blanks and volumes",
+                (in_bath + washed_off).metric(),
+                applied.metric()
+            )));
+        }
+        Ok(Self {
+            applied,
+            in_bath,
+            washed_off,
+            fixed: Mass::from_grams(fixed_g)?,
+        })
+    }
+
+    /// The share of the dye that is on the cloth for good, 0 to 1.
+    pub fn fixed_share(self) -> f64 {
+        self.fixed.grams() / self.applied.grams()
+    }
+}
+
+/// The share of the applied dye that is fixed: share exhausted times share of that fixed.
+pub fn total_fixation(exhausted: f64, fixed_of_exhausted: f64) -> f64 {
+    exhausted * fixed_of_exhausted
+}

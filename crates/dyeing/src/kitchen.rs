@@ -1,0 +1,313 @@
+//! Amounts in cups and spoons, and how far such a measure can be off.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    Kitchen, Mass, Volume, VolumeUnit as V, error::DyeingError, material::Density, quantity::figure,
+};
+
+/// How far a levelled spoon holds more or less than its name says; common practice, no source.
+pub const SPOON_OFF: f64 = 0.10;
+/// How far a levelled cup or jug holds more or less than its name says; common practice, no source.
+pub const CUP_OFF: f64 = 0.05;
+
+/// A volume as a kitchen measures it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Measure {
+    /// In words, as in `1/3 cup + 2 tsp`.
+    pub text: String,
+    /// What the measure stands for.
+    pub volume: Volume,
+    /// The least that it may hold in practice.
+    pub least: Volume,
+    /// The most that it may hold in practice.
+    pub most: Volume,
+}
+
+/// A powder as a kitchen measures it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct PowderMeasure {
+    /// The measure.
+    pub measure: Measure,
+    /// The least that it may weigh: loosest powder, scant measure.
+    pub least: Mass,
+    /// The most that it may weigh: densest powder, full measure.
+    pub most: Mass,
+}
+
+struct Unit {
+    unit: V,
+    one: &'static str,
+    many: &'static str,
+    /// Parts of it that have a measure of their own or can be judged.
+    parts: &'static [(f64, &'static str)],
+    off: f64,
+}
+
+const QUARTERS: &[(f64, &str)] = &[(0.25, "1/4"), (0.5, "1/2"), (0.75, "3/4")];
+const CUP_PARTS: &[(f64, &str)] = &[
+    (0.25, "1/4"),
+    (1.0 / 3.0, "1/3"),
+    (0.5, "1/2"),
+    (2.0 / 3.0, "2/3"),
+    (0.75, "3/4"),
+];
+const SPOON_PARTS: &[(f64, &str)] = &[(0.125, "1/8"), (0.25, "1/4"), (0.5, "1/2"), (0.75, "3/4")];
+const HALVES: &[(f64, &str)] = &[(0.5, "1/2")];
+
+const fn unit(
+    unit: V,
+    one: &'static str,
+    many: &'static str,
+    parts: &'static [(f64, &'static str)],
+    off: f64,
+) -> Unit {
+    Unit {
+        unit,
+        one,
+        many,
+        parts,
+        off,
+    }
+}
+
+const US: [Unit; 4] = [
+    unit(V::UsGallon, "US gallon", "US gallons", QUARTERS, CUP_OFF),
+    unit(V::UsCup, "cup", "cups", CUP_PARTS, CUP_OFF),
+    unit(V::UsTablespoon, "tbsp", "tbsp", HALVES, SPOON_OFF),
+    unit(V::UsTeaspoon, "tsp", "tsp", SPOON_PARTS, SPOON_OFF),
+];
+const METRIC: [Unit; 3] = [
+    unit(
+        V::MetricCup,
+        "metric cup",
+        "metric cups",
+        CUP_PARTS,
+        CUP_OFF,
+    ),
+    unit(
+        V::MetricTablespoon,
+        "metric tbsp",
+        "metric tbsp",
+        HALVES,
+        SPOON_OFF,
+    ),
+    unit(
+        V::MetricTeaspoon,
+        "metric tsp",
+        "metric tsp",
+        SPOON_PARTS,
+        SPOON_OFF,
+    ),
+];
+const IMPERIAL: [Unit; 4] = [
+    unit(
+        V::ImperialGallon,
+        "imperial gallon",
+        "imperial gallons",
+        QUARTERS,
+        CUP_OFF,
+    ),
+    unit(
+        V::ImperialPint,
+        "imperial pint",
+        "imperial pints",
+        QUARTERS,
+        CUP_OFF,
+    ),
+    unit(
+        V::MetricTablespoon,
+        "metric tbsp",
+        "metric tbsp",
+        HALVES,
+        SPOON_OFF,
+    ),
+    unit(
+        V::MetricTeaspoon,
+        "metric tsp",
+        "metric tsp",
+        SPOON_PARTS,
+        SPOON_OFF,
+    ),
+];
+
+impl Unit {
+    fn whole_and_part(&self, ml: f64, round: impl Fn(f64, f64, f64) -> bool) -> (f64, usize) {
+        // The first step, counted in the unit's own parts, that `round` accepts.
+        let n = ml / self.unit.millilitres();
+        let whole = libm::floor(n);
+        let mut below = (whole, 0);
+        for k in 0..=self.parts.len() {
+            let next = match self.parts.get(k) {
+                Some((part, _)) => (whole, k + 1, whole + part),
+                None => (whole + 1.0, 0, whole + 1.0),
+            };
+            if round(self.count(below), n, next.2) {
+                return below;
+            }
+            below = (next.0, next.1);
+        }
+        below
+    }
+
+    fn count(&self, (whole, part): (f64, usize)) -> f64 {
+        let part = part.checked_sub(1).and_then(|k| self.parts.get(k));
+        whole + part.map_or(0.0, |(share, _)| *share)
+    }
+
+    /// The largest measure that is not above the volume.
+    fn below(&self, ml: f64) -> (f64, usize) {
+        self.whole_and_part(ml, |_, n, next| n < next * (1.0 - 1e-9))
+    }
+
+    /// The measure that is closest to the volume.
+    fn nearest(&self, ml: f64) -> (f64, usize) {
+        self.whole_and_part(ml, |below, n, next| n - below <= next - n)
+    }
+
+    fn text(&self, (whole, part): (f64, usize)) -> Option<String> {
+        let share = part.checked_sub(1).and_then(|k| self.parts.get(k));
+        let name = if whole + share.map_or(0.0, |s| s.0) > 1.0 {
+            self.many
+        } else {
+            self.one
+        };
+        match (whole > 0.0, share) {
+            (true, Some((_, fraction))) => Some(format!("{whole} {fraction} {name}")),
+            (true, None) => Some(format!("{whole} {name}")),
+            (false, Some((_, fraction))) => Some(format!("{fraction} {name}")),
+            (false, None) => None,
+        }
+    }
+}
+
+fn units(kitchen: Kitchen) -> &'static [Unit] {
+    match kitchen {
+        Kitchen::Us => &US,
+        Kitchen::Metric => &METRIC,
+        Kitchen::Imperial => &IMPERIAL,
+    }
+}
+
+/// A volume in that kitchen's measures, in two terms at most.
+///
+/// One term does where it is within 1 % of the volume. What is under the smallest spoon is said to
+/// be so, for it has to be weighed.
+///
+/// ```
+/// use dyeing::{Kitchen, kitchen};
+/// let measure = kitchen::measure("80 ml".parse()?, Kitchen::Us)?;
+/// assert_eq!(measure.text, "1/3 cup + 1/4 tsp");
+/// # Ok::<(), dyeing::DyeingError>(())
+/// ```
+///
+/// # Errors
+/// Refuses what overflows.
+pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError> {
+    let ml = volume.millilitres();
+    let all = units(kitchen);
+    let fits = |u: &Unit| {
+        let least = u.parts.first().map_or(1.0, |(share, _)| *share);
+        ml >= u.unit.millilitres() * if u.one.contains("cup") { least } else { 1.0 } * (1.0 - 1e-9)
+    };
+    let first = all.iter().position(fits).unwrap_or(all.len() - 1);
+    let main = &all[first];
+    let alone = main.nearest(ml);
+    let alone_ml = main.count(alone) * main.unit.millilitres();
+    let good = (alone_ml - ml).abs() <= 0.01 * ml;
+    if good || first + 1 == all.len() {
+        let Some(text) = main.text(alone) else {
+            return Ok(Measure {
+                text: format!("under 1/8 {}: weigh it", main.one),
+                volume,
+                least: volume.times(0.5)?,
+                most: volume.times(1.5)?,
+            });
+        };
+        return finished(text, alone_ml, alone_ml * main.off);
+    }
+    let below = main.below(ml);
+    let below_ml = main.count(below) * main.unit.millilitres();
+    // The rest goes by the smaller measure that shows it best.
+    let rest = ml - below_ml;
+    let second = all[first + 1..]
+        .iter()
+        .find(|u| rest >= u.unit.millilitres() * 0.99)
+        .unwrap_or(&all[all.len() - 1]);
+    let part = second.nearest(rest);
+    let part_ml = second.count(part) * second.unit.millilitres();
+    match (main.text(below), second.text(part)) {
+        (Some(a), Some(b)) => finished(
+            format!("{a} + {b}"),
+            below_ml + part_ml,
+            below_ml * main.off + part_ml * second.off,
+        ),
+        (Some(a), None) => finished(a, below_ml, below_ml * main.off),
+        (None, b) => finished(b.unwrap_or_default(), part_ml, part_ml * second.off),
+    }
+}
+
+fn finished(text: String, ml: f64, off_ml: f64) -> Result<Measure, DyeingError> {
+    Ok(Measure {
+        text,
+        volume: Volume::from_millilitres(ml)?,
+        least: Volume::from_millilitres(ml - off_ml)?,
+        most: Volume::from_millilitres(ml + off_ml)?,
+    })
+}
+
+/// A powder's weight in that kitchen's measures.
+///
+/// # Errors
+/// Refuses what overflows.
+pub fn powder(
+    mass: Mass,
+    density: Density,
+    kitchen: Kitchen,
+) -> Result<PowderMeasure, DyeingError> {
+    let volume = Volume::from_millilitres(mass.grams() / density.typical_g_per_ml)?;
+    let measure = measure(volume, kitchen)?;
+    let least = Mass::from_grams(measure.least.millilitres() * density.low_g_per_ml)?;
+    let most = Mass::from_grams(measure.most.millilitres() * density.high_g_per_ml)?;
+    Ok(PowderMeasure {
+        measure,
+        least,
+        most,
+    })
+}
+
+impl Measure {
+    /// How far it can be off from a wanted volume, as in "65 to 87 ml instead of 78.86 ml".
+    pub fn off(&self, wanted: Volume) -> String {
+        let (low, high) = (self.least.millilitres(), self.most.millilitres());
+        format!(
+            "it may hold {} to {} ml ({} to {} %)",
+            figure(libm::round(low * 10.0) / 10.0),
+            figure(libm::round(high * 10.0) / 10.0),
+            change(low, wanted.millilitres()),
+            change(high, wanted.millilitres()),
+        )
+    }
+}
+
+impl PowderMeasure {
+    /// How far it can be off from a wanted weight.
+    pub fn off(&self, wanted: Mass) -> String {
+        let (low, high) = (self.least.grams(), self.most.grams());
+        format!(
+            "it may weigh {} to {} g ({} to {} %)",
+            figure(libm::round(low * 10.0) / 10.0),
+            figure(libm::round(high * 10.0) / 10.0),
+            change(low, wanted.grams()),
+            change(high, wanted.grams()),
+        )
+    }
+}
+
+fn change(value: f64, wanted: f64) -> String {
+    if wanted > 0.0 {
+        format!("{:+.0}", (value / wanted - 1.0) * 100.0)
+    } else {
+        "+0".into()
+    }
+}

@@ -1,0 +1,54 @@
+//! The dyer's arithmetic: from a recipe to baths, a run sheet, cautions and a price.
+//!
+//! In: quantities with units, written as people write them; recipes; classes of dye; what
+//! goes wrong; how dye shares itself between cloth and water. Out: colours, clocks, files.
+//! Numbers go in with their unit and come out in metric and in kitchen measures.
+//!
+//! ```
+//! use dyeing::{LiquorRatio, Mass, PercentOwf};
+//!
+//! let goods: Mass = "250 g".parse()?;
+//! let dye = PercentOwf::new(2.5)?.of(goods)?;
+//! let liquor = "20:1".parse::<LiquorRatio>()?.liquor(goods)?;
+//! assert_eq!((dye.metric(), liquor.metric()), ("6.25 g".into(), "5 L".into()));
+//! # Ok::<(), dyeing::DyeingError>(())
+//! ```
+
+pub mod absorbance;
+pub mod caution;
+mod error;
+pub mod exhaustion;
+pub mod fibre;
+pub mod goods;
+pub mod hydrate;
+pub mod kitchen;
+pub mod material;
+mod quantity;
+pub mod rinse;
+
+pub use error::{DyeingError, ParseFault};
+pub use quantity::{
+    Amount, Celsius, Dose, Kitchen, LiquorRatio, Mass, MassUnit, Minutes, Money, PercentOwf,
+    PercentWv, Price, Volume, VolumeUnit,
+};
+
+/// The water that brings a bath to its volume, after liquids that are in it already.
+///
+/// # Errors
+/// Refuses liquids that are more than the bath.
+pub fn top_up(
+    bath: Volume,
+    liquids: impl IntoIterator<Item = Volume>,
+) -> Result<Volume, DyeingError> {
+    let liquids: Volume = liquids.into_iter().sum();
+    // Sums of stock solutions may miss the bath's volume by a rounding.
+    let rest_ml = bath.millilitres() - liquids.millilitres();
+    if rest_ml < -1e-9 * bath.millilitres() {
+        return Err(DyeingError::Recipe(format!(
+            "the solutions alone are {}, more than the bath of {}; use stronger stock or more water",
+            liquids.metric(),
+            bath.metric()
+        )));
+    }
+    Volume::from_millilitres(rest_ml.max(0.0))
+}

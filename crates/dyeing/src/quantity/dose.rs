@@ -1,0 +1,341 @@
+//! How much of something: an amount, or a rule that gives one for any bath.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::DyeingError,
+    quantity::{
+        Cursor, Kitchen, Mass, PercentOwf, PercentWv, Volume, figure, number,
+        term::{self, Term},
+        unit::Unit,
+    },
+};
+
+/// An amount by weight, by volume, or by bottles of a size not yet known.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Amount {
+    /// By weight, g.
+    Mass(Mass),
+    /// By volume, ml.
+    Volume(Volume),
+    /// Bottles.
+    Bottles(f64),
+}
+
+/// How much goes into a bath.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Dose {
+    /// So much, whatever the bath.
+    Fixed(Amount),
+    /// So much for each weight of dry goods.
+    PerGoods {
+        /// How much.
+        amount: Amount,
+        /// For that weight.
+        goods: Mass,
+    },
+    /// So much for each volume of liquor.
+    PerLiquor {
+        /// How much.
+        amount: Amount,
+        /// For that volume.
+        liquor: Volume,
+    },
+}
+
+impl Amount {
+    /// Reads `250 g`, `1/3 cup` or `half a bottle`.
+    ///
+    /// # Errors
+    /// Points at the character at fault.
+    pub fn read(text: &str, kitchen: Kitchen) -> Result<Self, DyeingError> {
+        let mut cursor = Cursor::new(text);
+        let amount = amount(&mut cursor, kitchen)?;
+        cursor.finish()?;
+        Ok(amount)
+    }
+
+    /// That many times as much.
+    ///
+    /// # Errors
+    /// Refuses a factor below 0 or not finite.
+    pub fn times(self, factor: f64) -> Result<Self, DyeingError> {
+        Ok(match self {
+            Self::Mass(mass) => Self::Mass(mass.times(factor)?),
+            Self::Volume(volume) => Self::Volume(volume.times(factor)?),
+            Self::Bottles(n) => {
+                let n = n * factor;
+                let range = "0 or more";
+                Self::Bottles(DyeingError::unless(
+                    n >= 0.0,
+                    "amount",
+                    n,
+                    "bottles",
+                    range,
+                )?)
+            }
+        })
+    }
+
+    /// How many times another amount of the same kind it is.
+    pub fn over(self, other: Self) -> Option<f64> {
+        let ratio = match (self, other) {
+            (Self::Mass(a), Self::Mass(b)) => a.grams() / b.grams(),
+            (Self::Volume(a), Self::Volume(b)) => a.millilitres() / b.millilitres(),
+            (Self::Bottles(a), Self::Bottles(b)) => a / b,
+            _ => return None,
+        };
+        ratio.is_finite().then_some(ratio)
+    }
+
+    /// Whether it is nothing.
+    pub fn is_zero(self) -> bool {
+        match self {
+            Self::Mass(mass) => mass.grams() == 0.0,
+            Self::Volume(volume) => volume.millilitres() == 0.0,
+            Self::Bottles(n) => n == 0.0,
+        }
+    }
+}
+
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Mass(mass) => f.write_str(&mass.metric()),
+            Self::Volume(volume) => f.write_str(&volume.metric()),
+            Self::Bottles(1.0) => f.write_str("1 bottle"),
+            Self::Bottles(n) => write!(f, "{} bottles", figure(*n)),
+        }
+    }
+}
+
+impl Dose {
+    /// Reads `60 g/L`, `20 % owf`, `1/3 cup per gallon`, `half a bottle to a pound` or `30 g`.
+    ///
+    /// # Errors
+    /// Points at the character at fault. A bare `%` is refused, for it may mean two things.
+    pub fn read(text: &str, kitchen: Kitchen) -> Result<Self, DyeingError> {
+        let mut cursor = Cursor::new(text);
+        let value = number::read(&mut cursor)?;
+        cursor.skip_space();
+        let dose = if cursor.eat('%') {
+            Self::of_goods(&mut cursor, value)?
+        } else {
+            let amount = amount_from(&mut cursor, value, kitchen)?;
+            Self::of_whole(&mut cursor, amount, kitchen)?
+        };
+        cursor.finish()?;
+        Ok(dose)
+    }
+
+    fn of_goods(cursor: &mut Cursor, percent: f64) -> Result<Self, DyeingError> {
+        let (at, word) = cursor.word();
+        let fibre = match word.as_str() {
+            "owf" | "wof" | "owg" => true,
+            "on" => {
+                cursor.eat_word(&["weight"]) && cursor.eat_word(&["of"]) && {
+                    let (_, goods) = cursor.word();
+                    matches!(goods.as_str(), "fibre" | "fiber" | "goods")
+                }
+            }
+            _ => false,
+        };
+        if !fibre {
+            let why = "say of what: \"% owf\" is by weight of dry goods, g/L is by litre of liquor";
+            return Err(cursor.fault(at, why));
+        }
+        Ok(Self::PerGoods {
+            amount: Amount::Mass(Mass::from_grams(percent)?),
+            goods: Mass::from_grams(100.0)?,
+        })
+    }
+
+    fn of_whole(
+        cursor: &mut Cursor,
+        amount: Amount,
+        kitchen: Kitchen,
+    ) -> Result<Self, DyeingError> {
+        cursor.skip_space();
+        if !cursor.eat('/') && !cursor.eat_word(&["per", "to", "for", "in", "each"]) {
+            return Ok(Self::Fixed(amount));
+        }
+        cursor.eat_word(&["each", "every"]);
+        let value = if number::starts(cursor) {
+            number::read(cursor)?
+        } else {
+            1.0
+        };
+        cursor.skip_space();
+        let at = cursor.at;
+        let whole = amount_from(cursor, value, kitchen)?;
+        // "to a pound of dry goods", "to a gallon of water": said for people, no more.
+        if cursor.eat_word(&["of"]) {
+            cursor.eat_word(&["dry", "hot", "the"]);
+            cursor.eat_word(&[
+                "goods", "fibre", "fiber", "fabric", "cloth", "water", "liquor", "yarn",
+            ]);
+        }
+        if whole.is_zero() {
+            return Err(cursor.fault(at, "it has to be for more than 0"));
+        }
+        match whole {
+            Amount::Mass(goods) => Ok(Self::PerGoods { amount, goods }),
+            Amount::Volume(liquor) => Ok(Self::PerLiquor { amount, liquor }),
+            Amount::Bottles(_) => {
+                Err(cursor.fault(at, "a weight of goods or a volume of water is wanted here"))
+            }
+        }
+    }
+
+    /// So many grams for each litre of liquor.
+    ///
+    /// # Errors
+    /// Refuses what is below 0 or not finite.
+    pub fn grams_per_litre(grams: f64) -> Result<Self, DyeingError> {
+        Ok(Self::PerLiquor {
+            amount: Amount::Mass(Mass::from_grams(grams)?),
+            liquor: Volume::from_millilitres(1000.0)?,
+        })
+    }
+
+    /// By percent on weight of fibre.
+    ///
+    /// # Errors
+    /// Refuses what overflows.
+    pub fn owf(share: PercentOwf) -> Result<Self, DyeingError> {
+        Ok(Self::PerGoods {
+            amount: Amount::Mass(Mass::from_grams(share.percent())?),
+            goods: Mass::from_grams(100.0)?,
+        })
+    }
+
+    /// The amount for a bath.
+    ///
+    /// # Errors
+    /// Refuses what overflows.
+    pub fn for_bath(self, goods: Mass, liquor: Volume) -> Result<Amount, DyeingError> {
+        match self {
+            Self::Fixed(amount) => Ok(amount),
+            Self::PerGoods {
+                amount,
+                goods: each,
+            } => amount.times(goods.grams() / each.grams()),
+            Self::PerLiquor {
+                amount,
+                liquor: each,
+            } => amount.times(liquor.millilitres() / each.millilitres()),
+        }
+    }
+
+    /// How many times the other dose it is, if both are of one kind.
+    ///
+    /// ```
+    /// use dyeing::{Dose, Kitchen};
+    /// let label = Dose::read("2 tbsp to 1 gallon", Kitchen::Us)?;
+    /// let done = Dose::read("4 tbsp to 3 gallons", Kitchen::Us)?;
+    /// assert!((label.over(done).unwrap() - 1.5).abs() < 1e-12);
+    /// # Ok::<(), dyeing::DyeingError>(())
+    /// ```
+    pub fn over(self, other: Self) -> Option<f64> {
+        let ratio = match (self, other) {
+            (Self::Fixed(a), Self::Fixed(b)) => a.over(b)?,
+            (
+                Self::PerGoods {
+                    amount: a,
+                    goods: m,
+                },
+                Self::PerGoods {
+                    amount: b,
+                    goods: n,
+                },
+            ) => a.over(b)? * n.grams() / m.grams(),
+            (
+                Self::PerLiquor {
+                    amount: a,
+                    liquor: v,
+                },
+                Self::PerLiquor {
+                    amount: b,
+                    liquor: w,
+                },
+            ) => a.over(b)? * w.millilitres() / v.millilitres(),
+            _ => return None,
+        };
+        ratio.is_finite().then_some(ratio)
+    }
+}
+
+impl PercentWv {
+    /// Reads `1 %`, `20 % w/v` or `10 g/L`.
+    ///
+    /// # Errors
+    /// Points at the character at fault.
+    pub fn read(text: &str) -> Result<Self, DyeingError> {
+        let mut cursor = Cursor::new(text);
+        let value = number::read(&mut cursor)?;
+        cursor.skip_space();
+        let percent = if cursor.eat('%') {
+            cursor.skip_space();
+            let at = cursor.at;
+            let whole = cursor.is_done()
+                || cursor.eat_word(&["w"]) && cursor.eat('/') && cursor.eat_word(&["v"]);
+            if !whole {
+                return Err(cursor.fault(at, "a solution's strength is \"% w/v\", grams in 100 ml"));
+            }
+            value
+        } else {
+            let amount = amount_from(&mut cursor, value, Kitchen::Metric)?;
+            let at = cursor.at;
+            match Dose::of_whole(&mut cursor, amount, Kitchen::Metric)? {
+                Dose::PerLiquor {
+                    amount: Amount::Mass(solid),
+                    liquor,
+                } => 100.0 * solid.grams() / liquor.millilitres(),
+                _ => return Err(cursor.fault(at, "a strength is wanted, as in 1 % w/v or 10 g/L")),
+            }
+        };
+        cursor.finish()?;
+        Self::new(percent).map_err(|e| cursor.fault(0, e.to_string()))
+    }
+}
+
+/// Reads an amount; a unit without a number counts once.
+pub fn amount(cursor: &mut Cursor, kitchen: Kitchen) -> Result<Amount, DyeingError> {
+    let value = if number::starts(cursor) || cursor.peek().is_none() {
+        number::read(cursor)?
+    } else {
+        1.0
+    };
+    amount_from(cursor, value, kitchen)
+}
+
+fn amount_from(cursor: &mut Cursor, value: f64, kitchen: Kitchen) -> Result<Amount, DyeingError> {
+    let first = term::unit_after(cursor, value, kitchen)?;
+    let mut sum = of_term(cursor, first)?;
+    while term::follows(cursor) {
+        let next = term::read(cursor, kitchen)?;
+        sum = match (sum, of_term(cursor, next)?) {
+            (Amount::Mass(a), Amount::Mass(b)) => Amount::Mass(a + b),
+            (Amount::Volume(a), Amount::Volume(b)) => Amount::Volume(a + b),
+            (Amount::Bottles(a), Amount::Bottles(b)) => Amount::Bottles(a + b),
+            _ => {
+                let why = "a weight and a volume can't be added; write them in one kind of unit";
+                return Err(cursor.fault(next.at, why));
+            }
+        };
+    }
+    Ok(sum)
+}
+
+fn of_term(cursor: &Cursor, term: Term) -> Result<Amount, DyeingError> {
+    match term.unit {
+        Unit::Mass(unit) => Ok(Amount::Mass(Mass::new(term.value, unit)?)),
+        Unit::Volume(unit) => Ok(Amount::Volume(Volume::new(term.value, unit)?)),
+        Unit::Bottle => Ok(Amount::Bottles(term.value)),
+        Unit::Time(_) => Err(cursor.fault(term.at, "a weight or a volume is wanted, not a time")),
+    }
+}

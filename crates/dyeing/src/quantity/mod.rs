@@ -1,0 +1,29 @@
+//! Quantities that carry their unit in their type, and reading them as people write them.
+
+mod celsius;
+mod cursor;
+mod dose;
+mod format;
+mod liquor_ratio;
+mod mass;
+mod minutes;
+mod money;
+mod number;
+mod percent;
+mod term;
+mod unit;
+mod volume;
+
+pub use celsius::Celsius;
+pub use dose::{Amount, Dose};
+pub use liquor_ratio::LiquorRatio;
+pub use mass::{Mass, MassUnit};
+pub use minutes::Minutes;
+pub use money::{Money, Price};
+pub use percent::{PercentOwf, PercentWv};
+pub use unit::Kitchen;
+pub use volume::{Volume, VolumeUnit};
+
+pub(crate) use cursor::Cursor;
+pub(crate) use format::figure;
+pub(crate) use number::read as read_number;

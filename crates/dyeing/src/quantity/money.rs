@@ -1,0 +1,136 @@
+//! Money, to the cent.
+
+use std::{fmt, iter::Sum, ops::Add, str::FromStr};
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::DyeingError,
+    quantity::{Amount, Cursor, Kitchen, dose, number},
+};
+
+/// A sum of money in hundredths of its currency's unit (cents, pence); whole in JSON too.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Hash, Serialize, Deserialize,
+)]
+#[serde(transparent)]
+pub struct Money(i64);
+
+impl Money {
+    /// Nothing.
+    pub const ZERO: Self = Self(0);
+    /// More than any bath costs, so that sums stay whole numbers.
+    const LARGEST_CENTS: f64 = 1e13;
+
+    /// That many hundredths.
+    pub const fn from_cents(cents: i64) -> Self {
+        Self(cents)
+    }
+
+    /// In hundredths.
+    pub fn cents(self) -> i64 {
+        self.0
+    }
+
+    /// That many times as much, rounded once to the nearest hundredth, halves up.
+    ///
+    /// A product within a millionth of a hundredth of a half counts as a half, so that binary
+    /// fractions don't decide.
+    ///
+    /// ```
+    /// use dyeing::Money;
+    /// assert_eq!(Money::from_cents(850).times(0.035)?, Money::from_cents(30)); // 29.75
+    /// assert_eq!(Money::from_cents(5).times(0.1)?, Money::from_cents(1)); // 0.5
+    /// # Ok::<(), dyeing::DyeingError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// Refuses a factor below 0 or not finite, and sums above 100 thousand million.
+    pub fn times(self, factor: f64) -> Result<Self, DyeingError> {
+        let cents = self.0 as f64 * factor;
+        let fine = factor >= 0.0 && libm::fabs(cents) <= Self::LARGEST_CENTS;
+        let cents = DyeingError::unless(fine, "sum of money", cents, "cents", "0 to 1e13")?;
+        Ok(Self(libm::floor(cents + 0.5 + 1e-6) as i64))
+    }
+}
+
+impl fmt::Display for Money {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let cents = self.0.unsigned_abs();
+        write!(f, "{sign}{}.{:02}", cents / 100, cents % 100)
+    }
+}
+
+impl FromStr for Money {
+    type Err = DyeingError;
+
+    /// Reads `8.50` or `8,5`; more than two decimals are refused. Faults point at a character.
+    fn from_str(text: &str) -> Result<Self, DyeingError> {
+        let mut cursor = Cursor::new(text);
+        let money = read(&mut cursor)?;
+        cursor.finish()?;
+        Ok(money)
+    }
+}
+
+fn read(cursor: &mut Cursor) -> Result<Money, DyeingError> {
+    cursor.skip_space();
+    let at = cursor.at;
+    let value = number::read(cursor)?;
+    let cents = libm::round(value * 100.0);
+    if libm::fabs(cents - value * 100.0) > 1e-6 {
+        return Err(cursor.fault(at, "a price has two decimals at most, as in 8.50"));
+    }
+    if cents > Money::LARGEST_CENTS {
+        return Err(cursor.fault(at, "this price is too high to be one"));
+    }
+    Ok(Money(cents as i64))
+}
+
+impl Add for Money {
+    type Output = Self;
+
+    fn add(self, other: Self) -> Self {
+        Self(self.0.saturating_add(other.0))
+    }
+}
+
+impl Sum for Money {
+    fn sum<I: Iterator<Item = Self>>(all: I) -> Self {
+        all.fold(Self::ZERO, Add::add)
+    }
+}
+
+/// What an amount costs, as in `8.50 per 250 g`.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Price {
+    /// The sum that is asked.
+    pub money: Money,
+    /// For how much of it.
+    pub per: Amount,
+}
+
+impl Price {
+    /// Reads `8.50 per 250 g` or `4.99 per bottle`; measures are of that kitchen.
+    ///
+    /// # Errors
+    /// Points at the character at fault; refuses a price for nothing.
+    pub fn read(text: &str, kitchen: Kitchen) -> Result<Self, DyeingError> {
+        let mut cursor = Cursor::new(text);
+        let money = read(&mut cursor)?;
+        cursor.skip_space();
+        if !cursor.eat('/') && !cursor.eat_word(&["per", "for"]) {
+            let why = "say for how much, as in \"8.50 per 250 g\"";
+            return Err(cursor.fault(cursor.at, why));
+        }
+        cursor.skip_space();
+        let at = cursor.at;
+        let per = dose::amount(&mut cursor, kitchen)?;
+        cursor.finish()?;
+        if per.is_zero() {
+            return Err(cursor.fault(at, "a price has to be for more than 0"));
+        }
+        Ok(Self { money, per })
+    }
+}

@@ -1,6 +1,8 @@
 //! Kitchen measures against their exact definitions in
 //! `reference/dyeing/kitchen_conversions_exact.csv`, and facts of the trade.
 
+#![allow(clippy::unwrap_used, reason = "functions that only tests call")]
+
 use dyeing::{Kitchen, Mass, MassUnit, Volume, VolumeUnit, kitchen, material};
 
 fn exact(unit: &str) -> f64 {

@@ -35,8 +35,9 @@ mod survey;
 pub use flag::{Flag, FlagCode};
 pub use preview::preview;
 pub use read::{
-    AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading, Split,
-    SplitPart, compare_by_grey, covariance_of_difference, read,
+    AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading,
+    SeenColour, Split, SplitPart, compare_by_grey, covariance_of_difference,
+    covariance_of_errors_across, de00_interval, read,
 };
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};

@@ -16,6 +16,7 @@ use crate::{
     matrix::Matrix3,
     survey::{Prepared, Setting, prepare},
 };
+pub use across::{SeenColour, covariance_of_errors_across, de00_interval};
 pub use grey::{GreyComparison, GreyRequest, compare_by_grey};
 pub use joint::{Parts, covariance_of_difference};
 use piece::Piece;

@@ -10,6 +10,7 @@ pub mod board;
 pub mod chart;
 mod error;
 mod limits;
+pub mod parts;
 mod publish;
 mod svg;
 pub mod swatch;

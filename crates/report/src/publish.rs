@@ -1,5 +1,6 @@
 //! The report: one file that reads anywhere, on paper too.
 
+use crate::parts::{self, PartTable};
 use crate::swatch::ArmSwatches;
 use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use crate::{ReportError, chart, limits, swatch, table, words};
@@ -52,6 +53,8 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             .map(words::stage_heading)
             .collect(),
         swatches: swatch::by_stage(trial, &results.readings),
+        parts: parts::by_stage(trial, &results.parts),
+        pale_shows: parts::PALE_SHOWS,
         readings: table::readings(trial, &results.readings),
         eye_grades: table::eye_grades(trial, &results.eye_grades),
         photos: published
@@ -83,6 +86,8 @@ struct ReportPage<'a> {
     plot: String,
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
+    parts: Option<PartTable>,
+    pale_shows: &'static str,
     readings: Vec<ReadingRow>,
     eye_grades: Vec<EyeGradeRow>,
     photos: Vec<Picture>,

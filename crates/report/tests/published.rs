@@ -61,6 +61,7 @@ fn readings(trial: &Trial) -> Vec<Reading> {
                 lab: [40.0 + fade + wobble, 20.0 - fade / 2.0, 5.0 + wobble],
                 cov: [[0.04, 0.0, 0.0], [0.0, 0.04, 0.0], [0.0, 0.0, 0.04]],
                 pixels: 900,
+                split: None,
                 view: "D65/10".into(),
                 source: Source::Photo,
                 origin: None,
@@ -105,6 +106,7 @@ fn results(invented: bool) -> Results {
     Results {
         photos: Vec::new(),
         readings: readings(&trial),
+        parts: Vec::new(),
         eye_grades: Vec::new(),
         decision: Some(decision(&trial)),
         undecided: None,

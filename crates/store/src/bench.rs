@@ -29,6 +29,7 @@ fn migrations() -> Migrations<'static> {
             |change: &Transaction<'_>| Ok(tags::fill(change)?),
         ),
         M::up(include_str!("../migrations/0005_doubt.sql")),
+        M::up(include_str!("../migrations/0006_part.sql")),
     ])
 }
 
@@ -236,6 +237,7 @@ mod tests {
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
                  INSERT INTO doubt VALUES (1, '{}');
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
+                 INSERT INTO part VALUES (1, 'pale', 1, 1, 1, '{}', 0.5, 1);
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
                  INSERT INTO setup_photo VALUES (1, 0, 'n', hex(zeroblob(32)), 1);
                  INSERT INTO journal VALUES (1, 'now', 'w', 'd');
@@ -253,6 +255,7 @@ mod tests {
             ("outcome", "made_at"),
             ("doubt", "together"),
             ("reading", "cielab_l"),
+            ("part", "cielab_l"),
             ("setup_check", "result"),
             ("setup_photo", "name"),
             ("journal", "detail"),

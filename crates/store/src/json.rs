@@ -1,6 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
+use photo::Parts;
 use trial::{Doubt, Note, Reflectance, setup::SetupCheck};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
@@ -23,6 +24,19 @@ pub(crate) fn doubt_text(doubt: &Doubt) -> String {
 
 pub(crate) fn doubt(text: &str) -> Result<Doubt, StoreError> {
     serde_json::from_str(text).map_err(odd("covariance of a photo's readings"))
+}
+
+pub(crate) fn causes_text(causes: &Parts) -> String {
+    serde_json::json!(causes).to_string()
+}
+
+pub(crate) fn causes(text: &str) -> Result<Parts, StoreError> {
+    serde_json::from_str(text).map_err(odd("covariance of a part"))
+}
+
+/// How a chart was missed, patch by patch.
+pub(crate) fn misses(text: &str) -> Result<Vec<Option<[f64; 3]>>, StoreError> {
+    serde_json::from_str(text).map_err(odd("fit of a chart"))
 }
 
 pub(crate) fn notes_text(notes: &[Note]) -> String {

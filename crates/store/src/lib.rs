@@ -24,6 +24,7 @@ mod journal;
 mod json;
 mod marking;
 mod outcome;
+mod parts;
 mod photo_row;
 mod photos;
 mod queue;

@@ -1,7 +1,8 @@
 //! What came of reading a photo, ready to be recorded.
 
+use crate::parts;
 use photo::{Flag, PhotoReading, Refusal};
-use trial::{Doubt, Note, PhotoArea, PhotoState, PieceId};
+use trial::{Doubt, Note, PhotoArea, PhotoState, PieceId, SplitReading};
 
 /// What came of reading a photo: its new state and the readings of its pieces.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +19,7 @@ pub(crate) struct Colour {
     pub(crate) lab: [f64; 3],
     pub(crate) cov: [[f64; 3]; 3],
     pub(crate) pixels: u64,
+    pub(crate) split: Option<SplitReading>,
     pub(crate) view: String,
     pub(crate) notes: Vec<Note>,
 }
@@ -72,6 +74,7 @@ impl Outcome {
                         lab,
                         cov: read.cov,
                         pixels: read.pixels,
+                        split: read.split.as_ref().and_then(parts::told),
                         view: view.clone(),
                         notes,
                     });

@@ -1,6 +1,6 @@
 //! The queue: photos that wait to be read, oldest first.
 
-use crate::{Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour};
+use crate::{Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts};
 use photo::{Area, PhotoReading, Refusal, Request};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -252,5 +252,8 @@ fn insert_colour(
             json::notes_text(&colour.notes),
             now
         ])?;
-    Ok(())
+    match &colour.split {
+        Some(split) => parts::insert(change, change.last_insert_rowid(), split),
+        None => Ok(()),
+    }
 }

@@ -1,6 +1,6 @@
 //! Readings of pieces.
 
-use crate::{Bench, StoreError, json};
+use crate::{Bench, StoreError, json, parts, parts::StoredSplit};
 use rusqlite::{OptionalExtension, Row};
 use trial::{Doubt, Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId};
 
@@ -36,16 +36,18 @@ impl Bench {
                     WHERE photo.trial_id = ?1 AND outcome.refusal_code IS NULL
                     GROUP BY photo.id
                  )
-                 SELECT {COLUMNS}
+                 SELECT {COLUMNS}, {}
                  FROM piece
                  JOIN reading ON reading.piece_id = piece.id
-                 {BESIDE}
+                 {BESIDE} {}
                  WHERE piece.trial_id = ?1
                     AND reading.id NOT IN
                         (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
                     AND (reading.marking_id IS NULL
                         OR reading.marking_id IN (SELECT marking_id FROM counting))
-                 ORDER BY reading.stage, reading.id"
+                 ORDER BY reading.stage, reading.id",
+                parts::COLUMNS,
+                parts::BESIDE
             ),
             trial.0,
         )
@@ -80,9 +82,11 @@ impl Bench {
     pub fn readings_of(&self, piece: PieceId) -> Result<Vec<Reading>, StoreError> {
         self.readings(
             &format!(
-                "SELECT {COLUMNS}
-                 FROM reading {BESIDE}
-                 WHERE reading.piece_id = ?1 ORDER BY reading.id"
+                "SELECT {COLUMNS}, {}
+                 FROM reading {BESIDE} {}
+                 WHERE reading.piece_id = ?1 ORDER BY reading.id",
+                parts::COLUMNS,
+                parts::BESIDE
             ),
             piece.0,
         )
@@ -107,7 +111,11 @@ struct Stored {
     notes: String,
     source: String,
     spectrum: Option<String>,
+    split: Option<StoredSplit>,
 }
+
+/// Where the columns of a reading's parts begin.
+const PARTS_FROM: usize = 18;
 
 fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
     let photo: Option<i64> = row.get(2)?;
@@ -132,6 +140,7 @@ fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
         cov: [[0.0; 3]; 3],
         // The table refuses negative counts.
         pixels: pixels.unsigned_abs(),
+        split: None,
         view: row.get(9)?,
         source: Source::Photo,
         origin,
@@ -144,6 +153,7 @@ fn stored(row: &Row<'_>) -> rusqlite::Result<Stored> {
         source: row.get(10)?,
         notes: row.get(11)?,
         spectrum: row.get(17)?,
+        split: StoredSplit::of(row, PARTS_FROM)?,
     })
 }
 
@@ -156,6 +166,7 @@ impl Stored {
             what: "reading",
             cause,
         })?;
+        reading.split = self.split.map(StoredSplit::into_split).transpose()?;
         if let (Some(origin), Some(text)) = (&mut reading.origin, &self.spectrum) {
             origin.spectrum = Some(json::spectrum(text)?);
         }

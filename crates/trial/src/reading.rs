@@ -1,6 +1,6 @@
 //! A colour got from a piece.
 
-use crate::{Note, Origin, PhotoId, PieceId, ReadingId, Source};
+use crate::{Note, Origin, PhotoId, PieceId, ReadingId, Source, SplitReading};
 use serde::{Deserialize, Serialize};
 
 /// One reading of a piece's colour. Readings are appended, never changed.
@@ -20,6 +20,10 @@ pub struct Reading {
     pub cov: [[f64; 3]; 3],
     /// How many pixels it rests on; 0 if it is not from a photo.
     pub pixels: u64,
+    /// Its pale and its deep part, where a photo shows it resist-dyed. `lab` is then
+    /// still that of the whole area, by which pieces are compared.
+    #[serde(default)]
+    pub split: Option<SplitReading>,
     /// Light and observer, such as `D65/10`.
     pub view: String,
     /// What it was got from.

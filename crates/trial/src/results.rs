@@ -1,8 +1,9 @@
 //! A trial with everything that was found out about it.
 
 use crate::{
-    EyeGrade, Photo, Reading, Trial,
+    EyeGrade, PartAtStage, Photo, Reading, Trial,
     decide::{self, Decision},
+    parts_by_stage,
 };
 use serde::Serialize;
 
@@ -15,6 +16,8 @@ pub struct Results {
     pub photos: Vec<Photo>,
     /// Its readings that count.
     pub readings: Vec<Reading>,
+    /// The pale and the deep part of its resist-dyed pieces, by stage.
+    pub parts: Vec<PartAtStage>,
     /// Its grades judged by eye that count.
     pub eye_grades: Vec<EyeGrade>,
     /// What follows from the readings.
@@ -46,10 +49,12 @@ impl Results {
                 Err(error) => (None, Some(error.to_string())),
             }
         };
+        let parts = parts_by_stage(&readings);
         Self {
             trial,
             photos,
             readings,
+            parts,
             eye_grades,
             decision,
             undecided,

@@ -57,6 +57,7 @@ mod tests {
             lab: [l, 0.0, 0.0],
             cov: [[0.0; 3]; 3],
             pixels: 1,
+            split: None,
             view: "D65/10".into(),
             source: crate::Source::Photo,
             origin: None,

@@ -56,6 +56,7 @@ fn readings(source: Source, view: &str, off: f64, plain_fades: f64, keepers: boo
             lab: [l, 20.0, 5.0],
             cov: [[0.0; 3]; 3],
             pixels: 0,
+            split: None,
             view: view.into(),
             source,
             origin: None,

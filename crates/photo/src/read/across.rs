@@ -1,9 +1,37 @@
 //! Differences of colours in different photos.
 
-use super::{PhotoReading, joint};
-use crate::{correct::kinship, matrix::Matrix3};
+use colour::Lab;
 
-use super::Difference;
+use super::{Difference, Parts, PhotoReading, joint};
+use crate::{correct::kinship, interval, matrix::Matrix3};
+
+/// A colour of one photo, as far as a comparison with one of another photo needs it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SeenColour<'a> {
+    /// The colour.
+    pub lab: Lab,
+    /// Its covariance by cause.
+    pub causes: &'a Parts,
+    /// How the photo's chart is missed, as in [`super::ChartFit::misses`].
+    pub misses: &'a [Option<[f64; 3]>],
+}
+
+/// Covariance of the errors of two colours of different photos; see
+/// [`PhotoReading::covariance_across`].
+pub fn covariance_of_errors_across(a: &SeenColour<'_>, b: &SeenColour<'_>) -> Matrix3 {
+    let alike = likeness(a.misses, b.misses);
+    joint::between_roots(
+        &a.causes.correction,
+        &b.causes.correction,
+        alike * kinship(a.lab, b.lab),
+    )
+}
+
+/// CIEDE2000 of two colours with both ends of its 95 % interval, `cov` being the
+/// covariance of b - a in CIELAB. The lower end is 0 where no difference is shown.
+pub fn de00_interval(a: Lab, b: Lab, cov: &Matrix3) -> (f64, f64, f64) {
+    interval::de00(a, b, cov)
+}
 
 impl PhotoReading {
     /// Covariance of the errors of reading `a` of this photo and `b` of another;
@@ -14,11 +42,17 @@ impl PhotoReading {
     /// correlate as the misses of cloth do.
     pub fn covariance_across(&self, a: &str, other: &Self, b: &str) -> Option<Matrix3> {
         let (a, b) = (self.reading(a)?, other.reading(b)?);
-        let alike = likeness(&self.chart.misses, &other.chart.misses);
-        Some(joint::between_roots(
-            &a.parts.correction,
-            &b.parts.correction,
-            alike * kinship(a.lab?, b.lab?),
+        Some(covariance_of_errors_across(
+            &SeenColour {
+                lab: a.lab?,
+                causes: &a.parts,
+                misses: &self.chart.misses,
+            },
+            &SeenColour {
+                lab: b.lab?,
+                causes: &b.parts,
+                misses: &other.chart.misses,
+            },
         ))
     }
 

@@ -6,6 +6,7 @@ mod desk;
 mod elsewhere;
 mod handles;
 mod marking;
+mod parts;
 mod photographs;
 mod photos;
 mod queue;

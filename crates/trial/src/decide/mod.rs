@@ -18,12 +18,14 @@ mod row;
 mod ruler;
 mod table;
 mod verdict;
+mod write_csv;
 
 pub use error::DecideError;
 pub use of_trial::of_trial;
 pub use read_csv::read_csv;
 pub use row::Row;
 pub use verdict::{ArmChange, Comparison, Decision, RestsOn, UNBOUNDED_DE00, Verdict};
+pub use write_csv::write_csv;
 
 /// Pairs of arms and stages that are looked at; beyond, a column is probably wrong.
 const MOST_PAIRS: usize = 20_000;

@@ -1,6 +1,7 @@
 //! A table of readings from a CSV file.
 
 use super::{DecideError, Row, row::colour_fault};
+use crate::Part;
 use colour::Lab;
 use std::io::Read;
 
@@ -12,7 +13,8 @@ const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "
 /// Columns may come in any order, with more beside them; they may be parted by
 /// commas, semicolons or tabs; the load may be empty. A byte-order mark, blank
 /// lines and either kind of line end are taken. Where commas don't part the columns
-/// they may stand for the decimal point.
+/// they may stand for the decimal point. Where a column `part` says pale or deep, the
+/// row is one of a part and is left out: the row of the whole piece counts.
 ///
 /// # Errors
 /// What is wrong with the table, with the number of the row.
@@ -36,17 +38,29 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         return Err(DecideError::Empty);
     }
     let places = places(&header)?;
+    let part_place = header
+        .iter()
+        .position(|name| name.eq_ignore_ascii_case("part"));
     let mut rows = Vec::new();
+    let mut number = 0;
     let mut record = csv::StringRecord::new();
     while reader.read_record(&mut record).map_err(unreadable)? {
         if record.iter().all(str::is_empty) {
             continue;
         }
-        let row = row(&record, &places, separator != b',').map_err(|message| DecideError::Row {
-            row: rows.len() + 1,
+        number += 1;
+        let at_row = |message| DecideError::Row {
+            row: number,
             message,
-        })?;
-        rows.push(row);
+        };
+        let part = part_place
+            .and_then(|place| record.get(place))
+            .filter(|text| !text.is_empty());
+        let part = part.map(str::parse::<Part>).transpose().map_err(at_row)?;
+        let row = row(&record, &places, separator != b',').map_err(at_row)?;
+        if matches!(part, None | Some(Part::Whole)) {
+            rows.push(row);
+        }
     }
     if rows.is_empty() {
         return Err(DecideError::Empty);

@@ -9,6 +9,7 @@ mod boards;
 mod desk;
 mod elsewhere;
 mod guard;
+mod parts;
 mod photos;
 mod setup;
 mod trials;

@@ -23,7 +23,7 @@ pub(crate) async fn act(
         Ok(marked) => marked,
         Err(problems) => {
             let typed = |piece| form.text(&field(piece));
-            let page = ShowPage::of(&app, &trial, &photo, &[], typed, &problems);
+            let page = ShowPage::of(&app, &trial, &photo, (&[], &[]), typed, &problems);
             return Ok((StatusCode::UNPROCESSABLE_ENTITY, Html(page.render()?)).into_response());
         }
     };

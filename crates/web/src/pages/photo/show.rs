@@ -8,9 +8,10 @@ use crate::form::Problems;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Html;
+use report::parts::{self, PartTable};
 use report::table::{self, ReadingRow};
 use report::words;
-use trial::{Note, Photo, PhotoState, Reading, Trial};
+use trial::{Note, PartAtStage, Photo, PhotoState, Reading, Trial, parts_by_stage};
 
 #[derive(Template)]
 #[template(path = "photo/show.html")]
@@ -25,6 +26,8 @@ pub(crate) struct ShowPage<'a> {
     fields: Vec<AreaField>,
     problems: &'a Problems,
     readings: Vec<ReadingRow>,
+    parts: Option<PartTable>,
+    pale_shows: &'static str,
     refusal: Option<&'a str>,
     flags: &'a [Note],
     notices: Vec<String>,
@@ -48,12 +51,17 @@ pub(crate) async fn page(
     State(app): State<App>,
     Path((slug, id)): Path<(String, i64)>,
 ) -> Result<Html<String>, Error> {
-    let (trial, photo, readings) = app
+    let (trial, photo, readings, parts) = app
         .at_bench(move |bench| {
             let (trial, photo) = super::find(bench, &slug, id)?;
             let mut readings = bench.current_readings(trial.id)?;
-            readings.retain(|r| r.photo == Some(photo.id));
-            Ok((trial, photo, readings))
+            // The start stays for the parts, whose change is against it.
+            let of_photo = |r: &Reading| r.photo == Some(photo.id);
+            readings.retain(|r| of_photo(r) || (r.stage == 0 && photo.stage > 0));
+            let mut parts = parts_by_stage(&readings);
+            parts.retain(|at| at.stage == photo.stage);
+            readings.retain(of_photo);
+            Ok((trial, photo, readings, parts))
         })
         .await?;
     let stored = |piece| {
@@ -65,7 +73,8 @@ pub(crate) async fn page(
             .unwrap_or_default()
     };
     let problems = Problems::default();
-    let page = ShowPage::of(&app, &trial, &photo, &readings, stored, &problems);
+    let read = (&readings[..], &parts[..]);
+    let page = ShowPage::of(&app, &trial, &photo, read, stored, &problems);
     Ok(Html(page.render()?))
 }
 
@@ -75,7 +84,7 @@ impl<'a> ShowPage<'a> {
         app: &'a App,
         trial: &'a Trial,
         photo: &'a Photo,
-        readings: &[Reading],
+        (readings, parts): (&[Reading], &[PartAtStage]),
         typed: impl Fn(i64) -> String,
         problems: &'a Problems,
     ) -> Self {
@@ -105,6 +114,8 @@ impl<'a> ShowPage<'a> {
             fields: fields(trial, photo, typed),
             problems,
             readings: table::readings(trial, readings),
+            parts: parts::by_stage(trial, parts),
+            pale_shows: parts::PALE_SHOWS,
             refusal,
             notices: app.notices.of(photo.id),
             flags,

@@ -1,4 +1,5 @@
-//! `GET /trials/{slug}`: the trial's page; with `.json` after the slug, the same as data.
+//! `GET /trials/{slug}`: the trial's page; with `.json` after the slug, the same as data;
+//! with `.csv`, its readings as a table.
 
 use crate::app::App;
 use crate::assets::Assets;
@@ -6,11 +7,13 @@ use crate::error::Error;
 use askama::Template;
 use axum::Json;
 use axum::extract::{Path, State};
+use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
+use report::parts::{self, PartTable};
 use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
-use trial::{Results, Role, Trial};
+use trial::{Results, Role, Trial, decide};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
@@ -25,6 +28,8 @@ struct ShowPage<'a> {
     changes: Vec<ChangeRow>,
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
+    parts: Option<PartTable>,
+    pale_shows: &'static str,
     readings: Vec<ReadingRow>,
     eye_grades: Vec<EyeGradeRow>,
     photos: Vec<PhotoCard>,
@@ -49,15 +54,20 @@ pub(crate) async fn page(
     State(app): State<App>,
     Path(name): Path<String>,
 ) -> Result<Response, Error> {
-    let (slug, json) = match name.strip_suffix(".json") {
-        Some(slug) => (slug.to_owned(), true),
-        None => (name, false),
+    let (slug, ending) = match name.rsplit_once('.') {
+        Some((slug, ending @ ("json" | "csv"))) => (slug.to_owned(), ending.to_owned()),
+        _ => (name, String::new()),
     };
     let results = app
         .at_bench(move |bench| super::results(bench, &slug))
         .await?;
-    if json {
+    if ending == "json" {
         return Ok(Json(results).into_response());
+    }
+    if ending == "csv" {
+        let table = decide::write_csv(&results.trial, &results.readings).map_err(Error::broken)?;
+        let kind = [(header::CONTENT_TYPE, "text/csv; charset=utf-8")];
+        return Ok((kind, table).into_response());
     }
     Ok(Html(ShowPage::of(&results).render()?).into_response())
 }
@@ -81,6 +91,8 @@ impl<'a> ShowPage<'a> {
                 .map(words::stage_heading)
                 .collect(),
             swatches: swatch::by_stage(trial, &results.readings),
+            parts: parts::by_stage(trial, &results.parts),
+            pale_shows: parts::PALE_SHOWS,
             readings: table::readings(trial, &results.readings),
             eye_grades: table::eye_grades(trial, &results.eye_grades),
             photos: results

@@ -42,4 +42,4 @@ pub use read::{
 pub use reference::{ChartReference, KnownAs, ReferenceError};
 pub use refusal::{Refusal, RefusalCode};
 pub use request::{Area, Point, Request};
-pub use survey::{Survey, survey};
+pub use survey::{Survey, chart_is_usable, survey, survey_by};

@@ -127,6 +127,14 @@ impl ChartReference {
         })
     }
 
+    /// The same from a file's bytes, in the encodings that spreadsheets write.
+    ///
+    /// # Errors
+    /// As of [`ChartReference::from_text`], or bytes that are no text.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, ReferenceError> {
+        Self::from_text(&table::text(bytes)?)
+    }
+
     /// Patches from top to bottom.
     pub const fn rows(&self) -> usize {
         self.layout.rows

@@ -34,14 +34,25 @@ pub struct Survey {
 /// # Errors
 /// A [`Refusal`] says what is wrong with the photo and how to mend it.
 pub fn survey(bytes: &[u8], corners: Option<[Point; 4]>) -> Result<Survey, Refusal> {
+    survey_by(bytes, corners, &ChartReference::published())
+}
+
+/// Like [`survey`], with a chart of the person's own on the photo.
+///
+/// # Errors
+/// As of [`survey`].
+pub fn survey_by(
+    bytes: &[u8],
+    corners: Option<[Point; 4]>,
+    reference: &ChartReference,
+) -> Result<Survey, Refusal> {
     let photo = decode::decode(bytes)?;
-    let reference = ChartReference::published();
     let (board, trouble) = board::noticed(&photo)?;
     let mut prepared = prepare(
         &photo,
         &Setting {
             corners,
-            reference: &reference,
+            reference,
             view: View::D65_10,
             areas: &[],
             ground: &[],
@@ -56,6 +67,14 @@ pub fn survey(bytes: &[u8], corners: Option<[Point; 4]>) -> Result<Survey, Refus
         flags: prepared.flags,
         board,
     })
+}
+
+/// Whether photos can be read by a chart at all: how many patches it has, and how laid.
+///
+/// # Errors
+/// What is wrong with its size.
+pub fn chart_is_usable(reference: &ChartReference) -> Result<(), Refusal> {
+    Layout::of(reference).map(|_| ()).ok_or_else(no_layout)
 }
 
 /// A photo with its chart found and its correction made.

@@ -7,6 +7,7 @@
 
 use crate::svg::escape;
 use colour::{Lab, View};
+use photo::ChartReference;
 use std::{cmp::Reverse, collections::BTreeSet};
 use trial::{Reading, Role, Trial};
 
@@ -67,6 +68,35 @@ pub fn svg(lab: Lab, name: &str) -> String {
         escape(&format!("{name}: {}", numbers(lab))),
         srgb_hex(lab),
         css_lab(lab),
+    )
+}
+
+/// A chart's patches as they lie, as SVG, `name` being its text for those who can't see it.
+pub fn chart(reference: &ChartReference, name: &str) -> String {
+    const SIDE: usize = 20;
+    const GAP: usize = 3;
+    let (rows, columns) = (reference.rows(), reference.columns());
+    let across = |n: usize| n * (SIDE + GAP) + GAP;
+    let (width, height) = (across(columns), across(rows));
+    let white = View::D65_10.white();
+    let patches: String = reference
+        .xyz(View::D65_10)
+        .into_iter()
+        .enumerate()
+        .map(|(i, xyz)| {
+            let lab = xyz.to_lab(white);
+            format!(
+                r#"<g fill="{}"><rect x="{}" y="{}" width="{SIDE}" height="{SIDE}" fill="{}"/></g>"#,
+                srgb_hex(lab),
+                across(i % columns),
+                across(i / columns),
+                css_lab(lab)
+            )
+        })
+        .collect();
+    format!(
+        r#"<svg class="swatch" viewBox="0 0 {width} {height}" width="{width}" height="{height}" role="img" aria-label="{}"><rect width="{width}" height="{height}" fill="{GROUND}"/>{patches}</svg>"#,
+        escape(&format!("The patches of {name}")),
     )
 }
 

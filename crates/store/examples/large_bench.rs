@@ -18,7 +18,7 @@ const FILL: &str = "
     WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 99999)
     INSERT INTO piece SELECT i + 1, i / 10 + 1, i / 5 + 1, 'P' || i, 'test', NULL, NULL FROM n;
     WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 99999)
-    INSERT INTO photo SELECT i + 1, i / 10 + 1, i % 10, 'p.jpg', printf('%064d', i), 1, 9, 9, NULL, 'now' FROM n;
+    INSERT INTO photo SELECT i + 1, i / 10 + 1, i % 10, 'p.jpg', printf('%064d', i), 1, 9, 9, NULL, 'now', NULL FROM n;
     INSERT INTO marking SELECT id, id, 'now' FROM photo;
     INSERT INTO outcome SELECT id, 'model', 1, NULL, NULL, '[]', 'now' FROM marking;
     INSERT INTO area SELECT photo.id, piece.id, piece.id, '[[1,1],[9,1],[9,9],[1,9]]'

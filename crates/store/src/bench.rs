@@ -30,6 +30,8 @@ fn migrations() -> Migrations<'static> {
         ),
         M::up(include_str!("../migrations/0005_doubt.sql")),
         M::up(include_str!("../migrations/0006_part.sql")),
+        M::up(include_str!("../migrations/0007_chart.sql")),
+        M::up(include_str!("../migrations/0008_notice.sql")),
     ])
 }
 
@@ -231,7 +233,9 @@ mod tests {
                 "INSERT INTO trial VALUES (1, 's', 't', 'q', 1, 1, 0, '', 'now');
                  INSERT INTO arm VALUES (1, 1, 'a', '');
                  INSERT INTO piece VALUES (1, 1, 1, 'p', 'test', NULL, 'K7H-4PX');
-                 INSERT INTO photo VALUES (1, 1, 0, 'n', hex(zeroblob(32)), 1, 1, 1, NULL, 'now');
+                 INSERT INTO chart VALUES (1, 'c', 'f', x'00', 'now');
+                 INSERT INTO photo VALUES (1, 1, 0, 'n', hex(zeroblob(32)), 1, 1, 1, NULL, 'now', 1);
+                 INSERT INTO notice VALUES (1, 0, 's');
                  INSERT INTO marking VALUES (1, 1, 'now');
                  INSERT INTO area VALUES (1, 0, 1, '[]');
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
@@ -249,7 +253,9 @@ mod tests {
             )
             .unwrap();
         for (table, column) in [
+            ("chart", "name"),
             ("photo", "name"),
+            ("notice", "sentence"),
             ("marking", "marked_at"),
             ("area", "polygon_px"),
             ("outcome", "made_at"),

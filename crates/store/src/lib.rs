@@ -17,12 +17,14 @@
 //! ```
 
 mod bench;
+mod charts;
 mod deliveries;
 mod error;
 mod eye_grades;
 mod journal;
 mod json;
 mod marking;
+mod notices;
 mod outcome;
 mod parts;
 mod photo_row;
@@ -39,6 +41,7 @@ mod vault;
 mod withdrawals;
 
 pub use bench::Bench;
+pub use charts::KeptChart;
 pub use deliveries::Delivery;
 pub use error::StoreError;
 pub use journal::Entry;

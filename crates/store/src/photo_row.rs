@@ -2,12 +2,12 @@
 
 use crate::{StoreError, json};
 use rusqlite::Row;
-use trial::{Photo, PhotoArea, PhotoId, PhotoState, TrialId};
+use trial::{ChartId, Photo, PhotoArea, PhotoId, PhotoState, TrialId};
 
 /// A photo's row beside its newest marking and what came of it.
 pub(crate) const SELECT: &str = "
     SELECT photo.id, photo.trial_id, photo.stage, photo.name, photo.sha256, photo.file_bytes,
-        photo.width_px, photo.height_px, photo.corners_px, photo.added_at,
+        photo.width_px, photo.height_px, photo.corners_px, photo.added_at, photo.chart_id,
         marking.id AS marking_id, outcome.model, outcome.loo_de00_median, outcome.notes,
         outcome.refusal_code, outcome.refusal_message
     FROM photo
@@ -41,6 +41,7 @@ pub(crate) fn row(row: &Row<'_>) -> rusqlite::Result<PhotoRow> {
             width: row.get("width_px")?,
             height: row.get("height_px")?,
             corners: None,
+            chart: row.get::<_, Option<i64>>("chart_id")?.map(ChartId),
             areas: Vec::new(),
             state: match (marking, &notes) {
                 (None, _) => PhotoState::Unmarked,

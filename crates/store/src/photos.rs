@@ -1,13 +1,13 @@
 //! Photos of trials.
 
 use crate::{
-    Bench, StoreError, journal, json,
+    Bench, StoreError, journal, json, notices,
     photo_row::{PhotoRow, SELECT, row},
     vault::Kept,
 };
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashMap;
-use trial::{Photo, PhotoArea, PhotoId, PieceId, TrialId};
+use trial::{ChartId, Photo, PhotoArea, PhotoId, PieceId, TrialId};
 
 /// A photo to be added to a trial.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,6 +27,10 @@ pub struct NewPhoto<'a> {
     /// Outer corners of the chart at the brown, bluish-green, black and white patch,
     /// pixels of the upright photo, as a survey found them; none lets reading find it.
     pub corners: Option<[[f64; 2]; 4]>,
+    /// The person's own chart that lies on it; none for the usual 24 patches.
+    pub chart: Option<ChartId>,
+    /// What is to be said of it from now on, in sentences.
+    pub notices: &'a [String],
 }
 
 const ADD: &str = "add a photo";
@@ -49,6 +53,14 @@ impl Bench {
             return Err(StoreError::Unknown {
                 what: "trial",
                 id: new.trial.0,
+            });
+        }
+        if let Some(chart) = new.chart
+            && !chart_is_there(&change, chart).map_err(StoreError::database(ADD))?
+        {
+            return Err(StoreError::Unknown {
+                what: "chart",
+                id: chart.0,
             });
         }
         let kept = vault.put(new.bytes)?;
@@ -216,6 +228,14 @@ fn trial_is_there(change: &Connection, trial: TrialId) -> rusqlite::Result<bool>
     )
 }
 
+fn chart_is_there(change: &Connection, chart: ChartId) -> rusqlite::Result<bool> {
+    change.query_row(
+        "SELECT EXISTS (SELECT 1 FROM chart WHERE id = ?1)",
+        [chart.0],
+        |row| row.get(0),
+    )
+}
+
 fn insert(
     change: &Connection,
     new: &NewPhoto<'_>,
@@ -224,8 +244,9 @@ fn insert(
 ) -> rusqlite::Result<PhotoId> {
     change.execute(
         "INSERT INTO photo
-            (trial_id, stage, name, sha256, file_bytes, width_px, height_px, corners_px, added_at)
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
+            (trial_id, stage, name, sha256, file_bytes, width_px, height_px, corners_px, added_at,
+            chart_id)
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
         params![
             new.trial.0,
             new.stage,
@@ -236,10 +257,12 @@ fn insert(
             new.width,
             new.height,
             new.corners.as_ref().map(json::corners_text),
-            now
+            now,
+            new.chart.map(|chart| chart.0)
         ],
     )?;
     let id = PhotoId(change.last_insert_rowid());
+    notices::insert(change, id, new.notices)?;
     let detail = format!(
         "photo {id}, \"{}\", of trial {} after round {}, {} bytes, SHA-256 {hash}",
         new.name,

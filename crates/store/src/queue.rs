@@ -1,7 +1,7 @@
 //! The queue: photos that wait to be read, oldest first.
 
 use crate::{Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts};
-use photo::{Area, PhotoReading, Refusal, Request};
+use photo::{Area, ChartReference, PhotoReading, Refusal, Request};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use trial::{Photo, PhotoId, PhotoState};
@@ -18,7 +18,7 @@ const RECORD: &str = "record what was read";
 pub struct Waiting {
     photo: Photo,
     marking: i64,
-    file: Result<Vec<u8>, Outcome>,
+    file: Result<(Vec<u8>, ChartReference), Outcome>,
 }
 
 impl Waiting {
@@ -32,8 +32,8 @@ impl Waiting {
     /// A file that is missing or damaged, and a reader that breaks down, become
     /// refusals: one bad photo must not hold up the others for ever.
     pub fn read(&self, reader: &Reader<'_>) -> Outcome {
-        let bytes = match &self.file {
-            Ok(bytes) => bytes,
+        let (bytes, chart) = match &self.file {
+            Ok(file) => file,
             Err(outcome) => return outcome.clone(),
         };
         let request = Request {
@@ -47,6 +47,7 @@ impl Waiting {
                 })
                 .collect(),
             corners: self.photo.corners,
+            chart: chart.clone(),
             ..Request::default()
         };
         // The reader only looks at what it is lent, so nothing is left half changed.
@@ -110,11 +111,16 @@ impl Bench {
             if newest != Some(marking) {
                 continue;
             }
-            let file = match self.vault.get(&photo.hash) {
-                Ok(bytes) => Ok(bytes),
+            let file = self.vault.get(&photo.hash).and_then(|bytes| {
+                let chart = self.chart_of(&photo)?;
+                Ok((bytes, chart))
+            });
+            let file = match file {
+                Ok(file) => Ok(file),
                 Err(
                     error @ (StoreError::VaultFileMissing { .. }
-                    | StoreError::VaultFileDamaged { .. }),
+                    | StoreError::VaultFileDamaged { .. }
+                    | StoreError::Stored { .. }),
                 ) => Err(Outcome::refused(error.code(), error.to_string())),
                 Err(error) => return Err(error),
             };
@@ -124,6 +130,18 @@ impl Bench {
                 file,
             }));
         }
+    }
+
+    /// The values of the chart that lies on a photo.
+    fn chart_of(&self, photo: &Photo) -> Result<ChartReference, StoreError> {
+        let Some(id) = photo.chart else {
+            return Ok(ChartReference::published());
+        };
+        let kept = self.chart(id)?.ok_or(StoreError::Unknown {
+            what: "chart",
+            id: id.0,
+        })?;
+        Ok(kept.reference)
     }
 
     /// Records what came of a waiting photo in one change, and gives its new state;

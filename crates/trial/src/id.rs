@@ -37,6 +37,10 @@ id!(
     PhotoId
 );
 id!(
+    /// The number of a chart of the person's own.
+    ChartId
+);
+id!(
     /// The number of a reading; a later reading has a greater number.
     ReadingId
 );

@@ -40,7 +40,7 @@ pub use doubt::Doubt;
 pub use elsewhere::{Matched, NewReading, USUAL_REPEATABILITY_DE, matched};
 pub use error::TrialError;
 pub use eye_grade::{EyeGrade, GreyScale, Judged};
-pub use id::{ArmId, EyeGradeId, PhotoId, PieceId, ReadingId, TrialId};
+pub use id::{ArmId, ChartId, EyeGradeId, PhotoId, PieceId, ReadingId, TrialId};
 pub use new_trial::{NewArm, NewPiece, NewTrial};
 pub use on_board::{OnBoard, on_board};
 pub use part::{Part, PartReading, SplitReading};

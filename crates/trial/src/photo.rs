@@ -1,6 +1,6 @@
 //! Photos of a trial and what became of them.
 
-use crate::{PhotoId, PieceId, TrialId};
+use crate::{ChartId, PhotoId, PieceId, TrialId};
 use serde::{Deserialize, Serialize};
 
 /// A photo of some pieces at one stage.
@@ -25,6 +25,9 @@ pub struct Photo {
     /// Outer corners of the chart at the brown, bluish-green, black and white
     /// patch, pixels of the upright photo; none if they were not found.
     pub corners: Option<[[f64; 2]; 4]>,
+    /// The person's own chart that lies on it; none for the usual 24 patches.
+    #[serde(default)]
+    pub chart: Option<ChartId>,
     /// Where the pieces lie, as marked.
     pub areas: Vec<PhotoArea>,
     /// How far its reading has come.

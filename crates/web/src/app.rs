@@ -1,7 +1,6 @@
 //! What every page has at hand.
 
 use crate::error::Error;
-use crate::notices::Notices;
 use crate::previews::Previews;
 use crate::token::Token;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -25,7 +24,6 @@ pub(crate) struct App {
     pub(crate) token: Arc<Token>,
     pub(crate) port: u16,
     pub(crate) previews: Arc<Previews>,
-    pub(crate) notices: Arc<Notices>,
 }
 
 impl App {
@@ -36,7 +34,6 @@ impl App {
             token: Arc::new(Token::random()),
             port,
             previews: Arc::new(Previews::default()),
-            notices: Arc::new(Notices::default()),
         }
     }
 

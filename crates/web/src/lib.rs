@@ -11,7 +11,6 @@ mod assets;
 mod error;
 mod form;
 mod guard;
-mod notices;
 mod pages;
 mod previews;
 mod routes;

@@ -71,6 +71,14 @@ pub(crate) fn of(app: App) -> Router {
                 )),
         )
         .route("/setup.json", get(pages::setup::show::data))
+        .route(
+            "/charts",
+            get(pages::chart::list::page)
+                .post(pages::chart::add::act)
+                .layer(DefaultBodyLimit::max(
+                    upload::MOST_CHART_BYTES + upload::FORM_BYTES,
+                )),
+        )
         .route("/demo", post(pages::demo::open::act))
         .route("/assets/{version}/{name}", get(assets::serve))
         .fallback(|| async {

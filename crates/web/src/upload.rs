@@ -56,6 +56,17 @@ pub(crate) const TABLE: Kind = Kind {
     too_large: "This file is larger than 1 MB. Export only the readings of this trial, as CSV or CGATS text.",
 };
 
+/// The largest table of a chart that is taken, bytes.
+pub(crate) const MOST_CHART_BYTES: usize = 1024 * 1024;
+
+/// The values of a chart.
+pub(crate) const CHART: Kind = Kind {
+    field: "chart",
+    most_bytes: MOST_CHART_BYTES,
+    together_bytes: MOST_CHART_BYTES,
+    too_large: "This file is larger than 1 MB. Send only the values of the chart\u{2019}s patches, as CSV or CGATS text.",
+};
+
 /// An upload form that carries this process's token.
 #[derive(Default)]
 pub(crate) struct Upload {

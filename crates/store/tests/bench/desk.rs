@@ -90,6 +90,8 @@ pub fn new_photo<'a>(trial: &Trial, stage: u32, content: &'a str) -> NewPhoto<'a
         width: 640,
         height: 480,
         corners: Some(CORNERS),
+        chart: None,
+        notices: &[],
     }
 }
 

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail with the test")]
 
+mod charts;
 mod desk;
 mod elsewhere;
 mod handles;

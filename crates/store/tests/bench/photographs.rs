@@ -31,6 +31,8 @@ fn a_photograph_becomes_readings() {
         width: survey.width,
         height: survey.height,
         corners: Some(survey.corners),
+        chart: None,
+        notices: &[],
     };
     let id = desk.bench.add_photo(new, NOW).unwrap();
     let areas = picture

@@ -1,6 +1,7 @@
 //! One file for each thing a person can see or do, named noun/verb.
 
 pub(crate) mod board;
+pub(crate) mod chart;
 pub(crate) mod demo;
 pub(crate) mod elsewhere;
 pub(crate) mod photo;

@@ -6,6 +6,7 @@
 )]
 
 mod boards;
+mod charts;
 mod desk;
 mod elsewhere;
 mod guard;

@@ -46,6 +46,8 @@ fn read(desk: &Desk, trial: &Trial, stage: u32, picture: &Rendered) -> PhotoId {
         width: survey.width,
         height: survey.height,
         corners: Some(survey.corners),
+        chart: None,
+        notices: &[],
     };
     let now = "2030-01-02T00:00:00Z";
     let id = bench.add_photo(new, now).unwrap();
@@ -83,7 +85,10 @@ async fn pale_and_deep_stand_on_the_photo_the_trial_the_report_and_in_the_data()
     };
     let (pale, deep) = (change(Part::Pale), change(Part::Deep));
     assert!(stained > 8.0, "{stained}");
-    assert!(pale.low < stained && stained < pale.high, "{pale:?}, truly {stained}");
+    assert!(
+        pale.low < stained && stained < pale.high,
+        "{pale:?}, truly {stained}"
+    );
     assert!(deep.low < 0.5 && deep.de00 < 1.5, "{deep:?}");
 
     let address = format!("/trials/{}", trial.slug);
@@ -97,7 +102,10 @@ async fn pale_and_deep_stand_on_the_photo_the_trial_the_report_and_in_the_data()
         assert!(page.contains("Pale and deep parts"));
         assert!(page.contains(&format!("{code}, pale")) && page.contains(&format!("{code}, deep")));
         assert!(page.contains("another piece\u{2019}s dye shows"), "{page}");
-        let told = format!("change {}", report::words::with_range(pale.de00, pale.low, pale.high));
+        let told = format!(
+            "change {}",
+            report::words::with_range(pale.de00, pale.low, pale.high)
+        );
         assert!(page.contains(&told), "{told}");
     }
     let other = &trial.pieces[1].code;
@@ -105,8 +113,20 @@ async fn pale_and_deep_stand_on_the_photo_the_trial_the_report_and_in_the_data()
     assert!(!show.contains(&format!("{other}, pale")), "evenly dyed");
 
     let table = desk.get(&format!("{address}.csv")).await;
-    assert!(table.headers["content-type"].to_str().unwrap().starts_with("text/csv"));
-    assert_eq!(table.text.lines().filter(|line| line.contains(",pale,")).count(), 2);
+    assert!(
+        table.headers["content-type"]
+            .to_str()
+            .unwrap()
+            .starts_with("text/csv")
+    );
+    assert_eq!(
+        table
+            .text
+            .lines()
+            .filter(|line| line.contains(",pale,"))
+            .count(),
+        2
+    );
     let data = desk.get(&format!("{address}.json")).await.text;
     let data: serde_json::Value = serde_json::from_str(&data).unwrap();
     assert_eq!(data["parts"].as_array().unwrap().len(), 4);

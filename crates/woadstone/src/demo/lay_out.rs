@@ -72,6 +72,8 @@ pub fn lay_out(
                         width: survey.width,
                         height: survey.height,
                         corners: Some(survey.corners),
+                        chart: None,
+                        notices: &[],
                     };
                     bench.add_photo(new, now)?
                 }

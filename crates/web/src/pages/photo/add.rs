@@ -5,14 +5,16 @@ use crate::app::{App, blocking, now};
 use crate::areas;
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
+use crate::pages::chart;
 use crate::upload::{self, Upload};
 use askama::Template;
 use axum::Json;
 use axum::extract::{Path, Request, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
-use photo::{FlagCode, RefusalCode, Survey};
-use trial::{Trial, on_board};
+use photo::{ChartReference, FlagCode, RefusalCode, Survey};
+use store::KeptChart;
+use trial::{ChartId, Trial, on_board};
 
 /// A form that was not taken: the answer's status, a short code, the field, the sentence.
 struct Refused {
@@ -27,6 +29,7 @@ struct Taken {
     stage: u32,
     name: String,
     bytes: Vec<u8>,
+    chart: Option<ChartId>,
     survey: Survey,
 }
 
@@ -37,14 +40,19 @@ pub(crate) async fn act(
     request: Request,
 ) -> Result<Response, Error> {
     let json = wants_json(&headers);
-    let trial = app
-        .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
+    let (trial, charts) = app
+        .at_bench(move |bench| {
+            let trial = crate::pages::trial::find(bench, &slug)?;
+            Ok((trial, bench.charts()?))
+        })
         .await?;
     let (mut stage, mut corners) = ("0".to_owned(), String::new());
+    let mut chart = String::new();
     let taken = match Upload::receive(&app, &headers, request, &upload::PHOTO).await {
         Ok(upload) => {
             (stage, corners) = (upload.text("stage"), upload.text("corners"));
-            take(upload).await?
+            chart = upload.text("chart");
+            take(upload, charts).await?
         }
         Err(Error::TooLarge(message)) => Err(Refused {
             status: StatusCode::PAYLOAD_TOO_LARGE,
@@ -60,14 +68,18 @@ pub(crate) async fn act(
         Err(refused) => {
             let mut problems = Problems::default();
             problems.add(refused.field, refused.message);
-            let page = NewPage::of(&app, &trial, &stage, &corners, &problems);
+            let chosen = chart.parse().ok().map(ChartId);
+            let charts = app
+                .at_bench(move |bench| Ok(chart::choices(bench, chosen)?))
+                .await?;
+            let page = NewPage::of(&app, &trial, &stage, &corners, &charts, &problems);
             Ok((refused.status, Html(page.render()?)).into_response())
         }
     }
 }
 
 /// Checks the form and looks at the photo before anything is stored.
-async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
+async fn take(upload: Upload, charts: Vec<KeptChart>) -> Result<Result<Taken, Refused>, Error> {
     let wrong = |field, message: String| Refused {
         status: StatusCode::UNPROCESSABLE_ENTITY,
         code: "form",
@@ -84,11 +96,21 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
         Ok(corners) => corners,
         Err(message) => return Ok(Err(wrong("corners", message))),
     };
+    let (chart, reference) = match upload.text("chart").as_str() {
+        "" => (None, ChartReference::published()),
+        id => match charts.into_iter().find(|kept| kept.id.to_string() == id) {
+            Some(kept) => (Some(kept.id), kept.reference),
+            None => {
+                let message = "Choose one of the charts that are kept here.".to_owned();
+                return Ok(Err(wrong("chart", message)));
+            }
+        },
+    };
     let Some((name, bytes)) = upload.files.into_iter().next() else {
         return Ok(Err(wrong("photo", "Choose a photo to add.".to_owned())));
     };
     let (bytes, looked) = blocking(move || {
-        let looked = photo::survey(&bytes, corners);
+        let looked = photo::survey_by(&bytes, corners, &reference);
         (bytes, looked)
     })
     .await?;
@@ -97,6 +119,7 @@ async fn take(upload: Upload) -> Result<Result<Taken, Refused>, Error> {
             stage,
             name,
             bytes,
+            chart,
             survey,
         }),
         Err(refusal) => Err(Refused {
@@ -140,6 +163,8 @@ async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Resp
                     width: taken.survey.width,
                     height: taken.survey.height,
                     corners: Some(taken.survey.corners),
+                    chart: taken.chart,
+                    notices: &notices,
                 },
                 &now(),
             )?;
@@ -149,7 +174,6 @@ async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Resp
             Ok(photo)
         })
         .await?;
-    app.notices.keep(photo, notices);
     if marked {
         app.read_waiting_a_while().await;
     }
@@ -168,7 +192,7 @@ mod tests {
     #[tokio::test]
     async fn a_form_without_a_file_asks_for_one() {
         let upload = Upload::with(&[("stage", "0")]);
-        let refused = take(upload).await.unwrap().err().unwrap();
+        let refused = take(upload, Vec::new()).await.unwrap().err().unwrap();
         assert_eq!(
             (refused.field, refused.message.as_str()),
             ("photo", "Choose a photo to add.")

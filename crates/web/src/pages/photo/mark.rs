@@ -1,6 +1,6 @@
 //! `POST /trials/{slug}/photos/{id}/areas`: notes where the pieces lie and has the photo read.
 
-use super::show::ShowPage;
+use super::show::{Seen, ShowPage};
 use crate::app::{App, now};
 use crate::areas;
 use crate::error::Error;
@@ -16,14 +16,18 @@ pub(crate) async fn act(
     Path((slug, id)): Path<(String, i64)>,
     form: Signed,
 ) -> Result<Response, Error> {
-    let (trial, photo) = app
-        .at_bench(move |bench| super::find(bench, &slug, id))
+    let (trial, photo, seen) = app
+        .at_bench(move |bench| {
+            let (trial, photo) = super::find(bench, &slug, id)?;
+            let seen = Seen::of(bench, &photo)?;
+            Ok((trial, photo, seen))
+        })
         .await?;
     let marked = match marked(&trial, &photo, &form) {
         Ok(marked) => marked,
         Err(problems) => {
             let typed = |piece| form.text(&field(piece));
-            let page = ShowPage::of(&app, &trial, &photo, (&[], &[]), typed, &problems);
+            let page = ShowPage::of(&app, &trial, &photo, seen, typed, &problems);
             return Ok((StatusCode::UNPROCESSABLE_ENTITY, Html(page.render()?)).into_response());
         }
     };

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::pages::chart::{self, Choice};
 use crate::upload::MOST_BYTES;
 use askama::Template;
 use axum::extract::{Path, State};
@@ -18,6 +19,7 @@ pub(crate) struct NewPage<'a> {
     pub(crate) trial: &'a Trial,
     pub(crate) stage: &'a str,
     pub(crate) corners: &'a str,
+    pub(crate) charts: &'a [Choice],
     pub(crate) problems: &'a Problems,
     pub(crate) most_bytes: usize,
 }
@@ -28,6 +30,7 @@ impl<'a> NewPage<'a> {
         trial: &'a Trial,
         stage: &'a str,
         corners: &'a str,
+        charts: &'a [Choice],
         problems: &'a Problems,
     ) -> Self {
         Self {
@@ -36,6 +39,7 @@ impl<'a> NewPage<'a> {
             trial,
             stage,
             corners,
+            charts,
             problems,
             most_bytes: MOST_BYTES,
         }
@@ -46,16 +50,18 @@ pub(crate) async fn page(
     State(app): State<App>,
     Path(slug): Path<String>,
 ) -> Result<Html<String>, Error> {
-    let (trial, stage) = app
+    let (trial, stage, charts) = app
         .at_bench(move |bench| {
             let trial = crate::pages::trial::find(bench, &slug)?;
-            let stages: Vec<u32> = bench.photos(trial.id)?.iter().map(|p| p.stage).collect();
+            let photos = bench.photos(trial.id)?;
             // The first photo shows the start; the next is most likely the last stage again or one on.
-            let stage = stages.into_iter().max().unwrap_or(0);
-            Ok((trial, stage.to_string()))
+            let stage = photos.iter().map(|p| p.stage).max().unwrap_or(0);
+            // The same chart as last time.
+            let charts = chart::choices(bench, photos.last().and_then(|p| p.chart))?;
+            Ok((trial, stage.to_string(), charts))
         })
         .await?;
     let problems = Problems::default();
-    let page = NewPage::of(&app, &trial, &stage, "", &problems);
+    let page = NewPage::of(&app, &trial, &stage, "", &charts, &problems);
     Ok(Html(page.render()?))
 }

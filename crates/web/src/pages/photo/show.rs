@@ -11,6 +11,7 @@ use axum::response::Html;
 use report::parts::{self, PartTable};
 use report::table::{self, ReadingRow};
 use report::words;
+use store::{Bench, StoreError};
 use trial::{Note, PartAtStage, Photo, PhotoState, Reading, Trial, parts_by_stage};
 
 #[derive(Template)]
@@ -37,6 +38,34 @@ pub(crate) struct ShowPage<'a> {
     letters: f64,
 }
 
+/// What is known of a photo beside where its pieces lie.
+pub(crate) struct Seen {
+    readings: Vec<Reading>,
+    parts: Vec<PartAtStage>,
+    notices: Vec<String>,
+    /// The name of the person's own chart on it.
+    chart: Option<String>,
+}
+
+impl Seen {
+    pub(crate) fn of(bench: &Bench, photo: &Photo) -> Result<Self, StoreError> {
+        let mut readings = bench.current_readings(photo.trial)?;
+        // The start stays for the parts, whose change is against it.
+        let of_photo = |r: &Reading| r.photo == Some(photo.id);
+        readings.retain(|r| of_photo(r) || (r.stage == 0 && photo.stage > 0));
+        let mut parts = parts_by_stage(&readings);
+        parts.retain(|at| at.stage == photo.stage);
+        readings.retain(of_photo);
+        let chart = photo.chart.map(|id| bench.chart(id)).transpose()?.flatten();
+        Ok(Self {
+            readings,
+            parts,
+            notices: bench.notices(photo.id)?,
+            chart: chart.map(|kept| kept.name),
+        })
+    }
+}
+
 struct AreaField {
     id: i64,
     code: String,
@@ -51,17 +80,11 @@ pub(crate) async fn page(
     State(app): State<App>,
     Path((slug, id)): Path<(String, i64)>,
 ) -> Result<Html<String>, Error> {
-    let (trial, photo, readings, parts) = app
+    let (trial, photo, seen) = app
         .at_bench(move |bench| {
             let (trial, photo) = super::find(bench, &slug, id)?;
-            let mut readings = bench.current_readings(trial.id)?;
-            // The start stays for the parts, whose change is against it.
-            let of_photo = |r: &Reading| r.photo == Some(photo.id);
-            readings.retain(|r| of_photo(r) || (r.stage == 0 && photo.stage > 0));
-            let mut parts = parts_by_stage(&readings);
-            parts.retain(|at| at.stage == photo.stage);
-            readings.retain(of_photo);
-            Ok((trial, photo, readings, parts))
+            let seen = Seen::of(bench, &photo)?;
+            Ok((trial, photo, seen))
         })
         .await?;
     let stored = |piece| {
@@ -73,8 +96,7 @@ pub(crate) async fn page(
             .unwrap_or_default()
     };
     let problems = Problems::default();
-    let read = (&readings[..], &parts[..]);
-    let page = ShowPage::of(&app, &trial, &photo, read, stored, &problems);
+    let page = ShowPage::of(&app, &trial, &photo, seen, stored, &problems);
     Ok(Html(page.render()?))
 }
 
@@ -84,7 +106,7 @@ impl<'a> ShowPage<'a> {
         app: &'a App,
         trial: &'a Trial,
         photo: &'a Photo,
-        (readings, parts): (&[Reading], &[PartAtStage]),
+        seen: Seen,
         typed: impl Fn(i64) -> String,
         problems: &'a Problems,
     ) -> Self {
@@ -98,7 +120,11 @@ impl<'a> ShowPage<'a> {
                 None,
                 flags.as_slice(),
                 Some(format!(
-                    "Corrected by the chart ({model}): a patch left out of the correction comes back within {} CIEDE2000 at the median.",
+                    "Corrected by {} ({model}): a patch left out of the correction comes back within {} CIEDE2000 at the median.",
+                    seen.chart.as_ref().map_or_else(
+                        || "the chart".to_owned(),
+                        |name| format!("the chart \u{201c}{name}\u{201d}")
+                    ),
                     words::number(*loo_de00_median)
                 )),
             ),
@@ -113,11 +139,11 @@ impl<'a> ShowPage<'a> {
             chart: photo.corners.as_ref().map(|c| areas::write(c)),
             fields: fields(trial, photo, typed),
             problems,
-            readings: table::readings(trial, readings),
-            parts: parts::by_stage(trial, parts),
+            readings: table::readings(trial, &seen.readings),
+            parts: parts::by_stage(trial, &seen.parts),
             pale_shows: parts::PALE_SHOWS,
             refusal,
-            notices: app.notices.of(photo.id),
+            notices: seen.notices,
             flags,
             fit,
             waiting: photo.state == PhotoState::Waiting,

@@ -136,3 +136,13 @@ fn an_unknown_part_is_named_with_its_row() {
     let error = read_csv(table.as_bytes()).unwrap_err().to_string();
     assert!(error.contains("Row 2") && error.contains("rim"), "{error}");
 }
+
+#[test]
+fn a_table_of_several_sources_is_not_mixed() {
+    let trial = trial();
+    let mut readings = vec![reading(0, 0, 1, 80.0), reading(1, 0, 1, 80.0)];
+    readings[1].source = Source::Lab;
+    let table = write_csv(&trial, &readings).unwrap();
+    let error = read_csv(table.as_bytes()).unwrap_err().to_string();
+    assert!(error.contains("lab D65/10, photo D65/10"), "{error}");
+}

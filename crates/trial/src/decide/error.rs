@@ -32,6 +32,11 @@ pub enum DecideError {
         "There are {0} pairs of arms and stages, more than {1}: check the columns arm and stage, or split the table."
     )]
     TooManyPairs(usize, usize),
+    /// Rows that don't compare: of several sources, or for several lights.
+    #[error(
+        "The table has readings of several sources or lights ({0}), which differ by more than a change does: keep the rows of one."
+    )]
+    Kinds(String),
     /// One row can't be used.
     #[error("Row {row} below the column names: {message}.")]
     Row {

@@ -3,7 +3,7 @@
 use super::{DecideError, Row, row::colour_fault};
 use crate::Part;
 use colour::Lab;
-use std::io::Read;
+use std::{collections::BTreeSet, io::Read};
 
 /// The columns, in the order of the fields below.
 const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "b"];
@@ -14,7 +14,8 @@ const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "
 /// commas, semicolons or tabs; the load may be empty. A byte-order mark, blank
 /// lines and either kind of line end are taken. Where commas don't part the columns
 /// they may stand for the decimal point. Where a column `part` says pale or deep, the
-/// row is one of a part and is left out: the row of the whole piece counts.
+/// row is one of a part and is left out: the row of the whole piece counts. Columns
+/// `source` and `view` may be there and have to say the same on every row that counts.
 ///
 /// # Errors
 /// What is wrong with the table, with the number of the row.
@@ -38,9 +39,13 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         return Err(DecideError::Empty);
     }
     let places = places(&header)?;
-    let part_place = header
-        .iter()
-        .position(|name| name.eq_ignore_ascii_case("part"));
+    let place_of = |column: &str| {
+        let mut names = header.iter();
+        names.position(|name| name.eq_ignore_ascii_case(column))
+    };
+    let part_place = place_of("part");
+    let kind_places = ["source", "view"].map(place_of);
+    let mut kinds = BTreeSet::new();
     let mut rows = Vec::new();
     let mut number = 0;
     let mut record = csv::StringRecord::new();
@@ -60,10 +65,16 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         let row = row(&record, &places, separator != b',').map_err(at_row)?;
         if matches!(part, None | Some(Part::Whole)) {
             rows.push(row);
+            let said = |place: Option<usize>| place.and_then(|place| record.get(place));
+            kinds.insert(kind_places.map(|place| said(place).unwrap_or("").to_owned()));
         }
     }
     if rows.is_empty() {
         return Err(DecideError::Empty);
+    }
+    if kinds.len() > 1 {
+        let kinds: Vec<String> = kinds.iter().map(|kind| kind.join(" ")).collect();
+        return Err(DecideError::Kinds(kinds.join(", ")));
     }
     Ok(rows)
 }

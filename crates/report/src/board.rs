@@ -221,11 +221,19 @@ html, body {{ margin: 0; padding: 0; background: white }}
 .sheet {{ width: {width}mm; height: {height}mm; overflow: hidden; break-inside: avoid }}
 .sheet + .sheet {{ break-before: page }}
 svg {{ display: block; print-color-adjust: exact }}
-@media screen {{ .sheet {{ margin: 1rem; outline: 1px solid gray }} }}
+@media print {{ h1 {{ display: none }} }}
+@media screen {{
+h1 {{ margin: 1rem; font: 600 1.125rem/1.3 sans-serif; color: black }}
+.sheet {{ width: auto; max-width: {width}mm; height: auto; margin: 1rem; outline: 1px solid gray }}
+svg {{ width: 100%; height: auto }}
+}}
 </style>
 </head>
 <body>
-{sheets}</body>
+<main>
+<h1>{title}, {name}</h1>
+{sheets}</main>
+</body>
 </html>
 "#,
         name = paper.name()

@@ -1,8 +1,9 @@
 // Pictures of every page, for people who review them: desktop, phone, dark and print.
 import { mkdir } from "node:fs/promises";
 import path from "node:path";
-import { screenshots, serve } from "./lib/bench.mjs";
+import { pictures, screenshots, serve } from "./lib/bench.mjs";
 import { launch, newPage } from "./lib/browser.mjs";
+import { ask, photograph } from "./lib/trial.mjs";
 
 const LOOKS = [
   ["desktop", "desktop", {}],
@@ -21,6 +22,8 @@ await mkdir(screenshots, { recursive: true });
 const demo = await serve("demo");
 const empty = await serve("empty");
 const browser = await launch();
+const studio = await serve("empty");
+const own = await fillStudio();
 const results = await (await fetch(`${demo.address}.json`)).json();
 const pages = {
   "list": `${demo.origin}/`,
@@ -30,6 +33,16 @@ const pages = {
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
   "report": `${demo.address}/report`,
+  "board-choose": `${demo.address}/board`,
+  "board": `${demo.origin}/board`,
+  "tags": `${demo.address}/tags`,
+  "elsewhere": `${demo.address}/elsewhere`,
+  "setup": `${demo.origin}/setup`,
+  "charts": `${studio.origin}/charts`,
+  "charts-empty": `${demo.origin}/charts`,
+  "parts-trial": own.trial,
+  "parts-photo": own.photo,
+  "parts-report": `${own.trial}/report`,
   "not-found": `${demo.origin}/trials/nothing-here`,
 };
 for (const [look, size, options] of LOOKS) {
@@ -47,5 +60,20 @@ for (const format of ["A4", "Letter"]) {
   await page.pdf({ path: path.join(screenshots, `report-${format}.pdf`), format, printBackground: true, preferCSSPageSize: false });
 }
 await browser.close();
-await Promise.all([demo.stop(), empty.stop()]);
+await Promise.all([demo.stop(), empty.stop(), studio.stop()]);
 console.log(`Pictures are in ${screenshots}`);
+
+/** A bench with a chart of its own and a folded piece at two stages. */
+async function fillStudio() {
+  const page = await newPage(browser, "desktop");
+  await page.goto(`${studio.origin}/charts`);
+  await page.getByLabel("Name of the chart").fill("Studio chart, measured in spring");
+  await page.getByLabel("Values of its patches").setInputFiles(path.join(pictures, "own-chart.csv"));
+  await page.getByRole("button", { name: "Keep this chart" }).click();
+  await page.getByRole("heading", { name: /^Studio chart/ }).waitFor();
+  const { address, pieces } = await ask(page, studio.origin, "Folded cloth in one tub");
+  for (const stage of [0, 3]) await photograph(page, address, `parts-${stage}`, { stage, code: pieces[0].code });
+  const photo = page.url();
+  await page.context().close();
+  return { trial: address, photo };
+}

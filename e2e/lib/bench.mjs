@@ -11,17 +11,21 @@ export const terminal = path.join(output, "demo.txt");
 export const screenshots = path.join(root, "screenshots");
 export const binary = process.env.WOADSTONE ?? path.join(root, "target", "debug", "woadstone");
 
+// Rendered photos with their outlines, by the example of that name beside the binary.
+export const pictures = path.join(output, "pictures");
+export const photographer = path.join(path.dirname(binary), "examples", "stages");
+
 /** Runs the binary to its end and gives what it printed; throws when it fails. */
-export function run(args, { within = 600_000 } = {}) {
+export function run(args, { within = 600_000, program = binary } = {}) {
   return new Promise((resolve, reject) => {
-    const child = spawn(binary, args, { stdio: ["ignore", "pipe", "pipe"], timeout: within });
+    const child = spawn(program, args, { stdio: ["ignore", "pipe", "pipe"], timeout: within });
     let text = "";
     child.stdout.on("data", (part) => { text += part; });
     child.stderr.on("data", (part) => { text += part; });
     child.on("error", reject);
     child.on("close", (code) => {
       if (code === 0) resolve(text);
-      else reject(new Error(`woadstone ${args.join(" ")} ended with ${code}:\n${text}`));
+      else reject(new Error(`${path.basename(program)} ${args.join(" ")} ended with ${code}:\n${text}`));
     });
   });
 }

@@ -1,0 +1,42 @@
+// A question asked and photos sent through the app's own forms.
+import { readFile } from "node:fs/promises";
+import path from "node:path";
+import { pictures } from "./bench.mjs";
+
+/** Asks a question with two arms of two pieces; gives the trial's address and its pieces. */
+export async function ask(page, origin, title) {
+  await page.goto(`${origin}/trials/new`);
+  await page.getByLabel("Title", { exact: true }).fill(title);
+  await page.getByLabel("Question", { exact: true }).fill("Does it hold its colour?");
+  await page.getByLabel(/the margin/).fill("1.5");
+  await page.getByLabel("Name of arm 1").fill("Folded");
+  await page.getByLabel("Name of arm 2").fill("Stitched");
+  await page.getByLabel("Test pieces per arm").fill("2");
+  await page.getByLabel("Rounds of washing and drying").fill("5");
+  await page.getByRole("button", { name: "Start the trial" }).click();
+  await page.getByRole("heading", { name: title }).waitFor();
+  const address = page.url();
+  const { trial } = await (await fetch(`${address}.json`)).json();
+  return { address, pieces: trial.pieces };
+}
+
+/** Sends a rendered photo. */
+export async function send(page, trial, name, { stage, chart }) {
+  await page.goto(`${trial}/photos/new`);
+  await page.getByLabel("Rounds the pieces have been through").fill(String(stage));
+  if (chart) await page.getByLabel("Chart on the photo").selectOption({ label: chart });
+  await page.getByLabel("Photo", { exact: true }).setInputFiles(path.join(pictures, `${name}.jpg`));
+  await page.getByRole("button", { name: "Add the photo" }).click();
+}
+
+/** Sends a rendered photo and has a piece read where it lies. */
+export async function photograph(page, trial, name, { stage, code, chart }) {
+  await send(page, trial, name, { stage, chart });
+  await page.getByRole("heading", { name: "Where the pieces lie" }).waitFor({ timeout: 60_000 });
+  const typed = page.locator("details[data-typed]");
+  if (!await typed.evaluate((details) => details.open)) await typed.locator("summary").click();
+  const corners = await readFile(path.join(pictures, `${name}.txt`), "utf8");
+  await page.getByLabel(`Corners of ${code}`, { exact: true }).fill(corners);
+  await page.getByRole("button", { name: "Read the colours" }).click();
+  await page.getByRole("heading", { name: "Readings", exact: true }).waitFor({ timeout: 120_000 });
+}

@@ -7,11 +7,9 @@ use crate::{
     light::{self, Whereabouts},
 };
 
-/// How much better (as a share of the miss) a freer curve has to be.
-const WORTH: f64 = 0.97;
 /// How much worse the chart may fit under the ground's light and still be
 /// trusted to it: the ground says nothing false about the chart, only more.
-const GROUND_MAY_COST: f64 = 1.25;
+const GROUND_MAY_COST: f64 = 1.5;
 
 /// The best correction of the chart, its light taken from the chart alone or
 /// from the ground as well.
@@ -52,13 +50,7 @@ pub(crate) fn choose(
     })
 }
 
-/// The best by score; one that comes later has to be clearly better.
+/// The best by score.
 fn best_of(candidates: impl Iterator<Item = Correction>) -> Option<Correction> {
-    candidates.reduce(|best, next| {
-        if next.score < WORTH * best.score {
-            next
-        } else {
-            best
-        }
-    })
+    candidates.min_by(|a, b| a.score.total_cmp(&b.score))
 }

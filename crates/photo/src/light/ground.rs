@@ -9,13 +9,16 @@ use super::{
 };
 use crate::{Point, chart::homography::distance, decode::Upright, median::median};
 
-/// How far a block's colour may lie from the ground's, as logarithms of ratios.
-const NEAR_COLOUR: f64 = 0.09;
+/// How far a block's colour may lie from the ground's, as logarithms of ratios:
+/// to begin with, and once the tint of the light is taken off.
+const SAME_COLOUR: f64 = 0.09;
+const NEAR_COLOUR: f64 = 0.2;
 /// How far its lightness may, beyond the light already known, to begin with.
 const NEAR_LIGHT: f64 = 0.16;
 /// How far a block may lie from the surface in each round, as a logarithm: wide
-/// at first, so that steep light is followed.
-const WINDOWS: [f64; 5] = [0.3, 0.25, 0.2, 0.2, 0.2];
+/// at first, so that steep light is followed; then often enough that the ground
+/// grows to where the light has another tint.
+const WINDOWS: [f64; 9] = [0.3, 0.25, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2];
 /// A block this many times the scatter away is something else.
 const OUTLIER: f64 = 3.0;
 /// Fewest blocks that make a ground.
@@ -26,7 +29,7 @@ pub(super) const ALIKE: f64 = 10.0;
 const SMOOTHEST: f64 = 0.006;
 /// How much the colour of light may usually change along the longer side,
 /// standard deviation of a channel's logarithm.
-const USUAL_TINT: f64 = 0.1;
+const USUAL_TINT: f64 = 0.3;
 
 /// Where to look for the ground.
 #[derive(Debug, Clone, Copy)]
@@ -59,11 +62,12 @@ pub(crate) fn from_ground(
     for window in WINDOWS {
         let fit = Surface::fit(&blocks, &members, known)?;
         let near = (OUTLIER * fit.scatter.max(SMOOTHEST)).min(window);
-        let colour = middle_colour(&blocks, &members);
+        let colours: Vec<[f64; 2]> = blocks.iter().map(|b| fit.untinted(known, b)).collect();
+        let colour = [0, 1].map(|k| median(members.iter().map(|&i| colours[i][k])));
         members = (0..blocks.len())
             .filter(|&i| {
                 let block = &blocks[i];
-                distance(block.colour(), colour) < NEAR_COLOUR
+                distance(colours[i], colour) < NEAR_COLOUR
                     && (block.light() - fit.light_at(known, block.middle)).abs() < near
             })
             .collect();
@@ -91,7 +95,7 @@ pub(crate) fn from_ground(
 /// The blocks around the colour that most blocks share.
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
     let near = |a: &Block, b: &Block| {
-        distance(a.colour(), b.colour()) < NEAR_COLOUR && (a.light() - b.light()).abs() < NEAR_LIGHT
+        distance(a.colour(), b.colour()) < SAME_COLOUR && (a.light() - b.light()).abs() < NEAR_LIGHT
     };
     let best = blocks
         .iter()
@@ -101,10 +105,6 @@ fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
         .filter(|&i| near(best, &blocks[i]))
         .collect();
     (members.len() >= FEWEST).then_some(members)
-}
-
-fn middle_colour(blocks: &[Block], members: &[usize]) -> [f64; 2] {
-    [0, 1].map(|k| median(members.iter().map(|&i| blocks[i].colour()[k])))
 }
 
 /// A surface of the second degree through the members' light, held by what is
@@ -156,6 +156,14 @@ impl Surface {
 
     fn light_at(&self, frame: &Light, place: Point) -> f64 {
         self.level + SVector::from(frame.terms(place)).dot(&self.common)
+    }
+
+    /// A block's colour had the light everywhere the tint that it has in the
+    /// chart's middle: under a window and a lamp, one ground has many colours.
+    fn untinted(&self, frame: &Light, block: &Block) -> [f64; 2] {
+        let terms = SVector::from(frame.terms(block.middle));
+        let [r, g, b] = [0, 1, 2].map(|k| block.ln[k] - terms.dot(&self.channels[k]));
+        [r - g, b - g]
     }
 
     /// The light already known with what this surface found beyond it.

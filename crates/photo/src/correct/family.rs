@@ -3,7 +3,7 @@
 use colour::Xyz;
 
 /// Most terms that a family has.
-pub(super) const MOST_TERMS: usize = 13;
+pub(super) const MOST_TERMS: usize = 6;
 
 /// A family of colour models. Each begins with the terms of the one before.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -12,18 +12,15 @@ pub(super) enum Family {
     Linear,
     /// Root polynomial of the second degree.
     Root2,
-    /// Root polynomial of the third degree.
-    Root3,
 }
 
 impl Family {
-    pub const ALL: [Self; 3] = [Self::Linear, Self::Root2, Self::Root3];
+    pub const ALL: [Self; 2] = [Self::Linear, Self::Root2];
 
     pub const fn terms(self) -> usize {
         match self {
             Self::Linear => 3,
-            Self::Root2 => 6,
-            Self::Root3 => MOST_TERMS,
+            Self::Root2 => MOST_TERMS,
         }
     }
 
@@ -31,14 +28,13 @@ impl Family {
         match self {
             Self::Linear => "matrix",
             Self::Root2 => "root polynomial of degree 2",
-            Self::Root3 => "root polynomial of degree 3",
         }
     }
 
     /// How strongly a term is held back, as a share of the normal matrix's mean:
     /// the straight ones only against rounding.
     pub const fn ridge(term: usize) -> f64 {
-        if term < 3 { 1e-9 } else { 1e-4 }
+        if term < 3 { 1e-9 } else { 1e-5 }
     }
 }
 
@@ -49,22 +45,7 @@ impl Family {
 /// Finlayson, Mackiewicz and Hurlbert, IEEE Trans. Image Processing 24 (2015).
 pub(super) fn terms([r, g, b]: [f64; 3]) -> [f64; MOST_TERMS] {
     let root = |v: f64| v.max(0.0).sqrt();
-    let cube = |v: f64| v.max(0.0).cbrt();
-    [
-        r,
-        g,
-        b,
-        root(r * g),
-        root(g * b),
-        root(r * b),
-        cube(r * g * g),
-        cube(g * b * b),
-        cube(r * b * b),
-        cube(g * r * r),
-        cube(b * g * g),
-        cube(b * r * r),
-        cube(r * g * b),
-    ]
+    [r, g, b, root(r * g), root(g * b), root(r * b)]
 }
 
 /// Weights of the terms for X, Y and Z; 0 for terms that a family lacks.

@@ -14,9 +14,9 @@ use crate::light::Light;
 /// patches by half more than the best has a third of the best one's say. Patches
 /// aren't dyed cloth: a sharper choice errs more on cloth, by rendered photos.
 const FALL: f64 = 2.0;
-/// The say of each family where all foretell alike: the middle one bends with the
+/// The say of each family where both foretell alike: the freer one bends with the
 /// camera and hardly with the noise.
-const OUTSET: [f64; Family::ALL.len()] = [1.0, 2.0, 1.0];
+const OUTSET: [f64; Family::ALL.len()] = [1.0, 2.0];
 /// No patch counts above this miss (CIEDE2000) when families are compared.
 const WORST_DE00: f64 = 12.0;
 
@@ -69,12 +69,12 @@ impl Blend {
                     families: fits.map(|fit| fit.weights),
                 }
             } else {
-                let [a, b, c] = &fits;
+                let [a, b] = &fits;
                 Without {
                     patch,
                     scene: chart.scene(tone, light, patch),
                     tone: None,
-                    families: [a.without(pair)?, b.without(pair)?, c.without(pair)?],
+                    families: [a.without(pair)?, b.without(pair)?],
                 }
             });
         }
@@ -109,8 +109,8 @@ impl Blend {
 }
 
 fn families(pairs: &[super::fit::Pair<'_>]) -> Option<[Fit; Family::ALL.len()]> {
-    let [a, b, c] = Family::ALL.map(|family| Fit::new(family, pairs));
-    Some([a?, b?, c?])
+    let [a, b] = Family::ALL.map(|family| Fit::new(family, pairs));
+    Some([a?, b?])
 }
 
 fn shares(chart: &Chart<'_>, all: &[Without]) -> [f64; Family::ALL.len()] {
@@ -121,7 +121,7 @@ fn shares(chart: &Chart<'_>, all: &[Without]) -> [f64; Family::ALL.len()] {
         }))
     });
     let best = scores.iter().copied().fold(f64::INFINITY, f64::min);
-    // A chart fitted perfectly by several families leaves nothing to compare.
+    // A chart fitted perfectly by both families leaves nothing to compare.
     let says: [f64; Family::ALL.len()] =
         std::array::from_fn(|k| OUTSET[k] * (-FALL * (scores[k] / best.max(0.01) - 1.0)).exp());
     let sum: f64 = says.iter().sum();

@@ -1,5 +1,7 @@
 //! The light field by the ground that chart and pieces lie on.
 
+use std::collections::BTreeMap;
+
 use nalgebra::{SMatrix, SVector};
 
 use super::{
@@ -30,6 +32,10 @@ const SMOOTHEST: f64 = 0.006;
 /// How much the colour of light may usually change along the longer side,
 /// standard deviation of a channel's logarithm.
 const USUAL_TINT: f64 = 0.3;
+/// Neighbourhoods along the longer side whose means tell shadows from grain.
+const NEIGHBOURHOODS: f64 = 8.0;
+/// Inside a neighbourhood of the ground, how many blocks share their grain.
+const SHARED: f64 = 3.0;
 
 /// Where to look for the ground.
 #[derive(Debug, Clone, Copy)]
@@ -87,9 +93,31 @@ pub(crate) fn from_ground(
             (place, blocks[i].light() - surface.light_at(known, place))
         })
         .collect();
+    let scatter = surface.scatter;
     let mut light = surface.added_to(known);
+    light.misfit = misfit(&ground, light.unit_px, scatter);
     light.is_mapped = local_tone::is_mapped(photo, linear, &ground);
     Some(light)
+}
+
+/// Variance of the logarithm, beyond grain, by which the ground of whole
+/// neighbourhoods lies off the surface: shadows that no smooth surface follows.
+fn misfit(ground: &[(Point, f64)], unit_px: f64, scatter: f64) -> f64 {
+    let mut tiles: BTreeMap<[usize; 2], (f64, f64)> = BTreeMap::new();
+    for (place, beyond) in ground {
+        let tile = place.map(|v| (v / unit_px * NEIGHBOURHOODS) as usize);
+        let (sum, n) = tiles.entry(tile).or_insert((0.0, 0.0));
+        *sum += beyond;
+        *n += 1.0;
+    }
+    // A mean of n blocks that share no more than grain has the variance of that
+    // of n / SHARED of them alone.
+    let (mut squares, mut all) = (0.0, 0.0);
+    for (sum, n) in tiles.into_values() {
+        squares += sum * sum / n - SHARED * scatter * scatter;
+        all += n;
+    }
+    (squares / f64::max(all, 1.0)).max(0.0)
 }
 
 /// The blocks around the colour that most blocks share.

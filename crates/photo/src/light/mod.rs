@@ -8,7 +8,7 @@ pub(crate) use ground::{Whereabouts, from_ground};
 
 use nalgebra::SMatrix;
 
-use crate::{Flag, FlagCode, Point};
+use crate::{Flag, FlagCode, Point, chart::homography};
 
 /// Terms of the surface: x, y, x², xy, y².
 const TERMS: usize = 5;
@@ -25,6 +25,8 @@ pub(crate) struct Light {
     coefficients: [[f64; TERMS]; 3],
     /// Covariance of the terms, one for all channels.
     covariance: Square,
+    /// Variance of the logarithm by which the light lies off the surface.
+    misfit: f64,
     source: Source,
     is_mapped: bool,
 }
@@ -42,6 +44,9 @@ enum Source {
 const USUAL_FALL_OFF: f64 = 0.3;
 const USUAL_BEND: f64 = 0.2;
 
+/// How far a shadow reaches that the surface doesn't follow, longer sides.
+const MISFIT_REACH: f64 = 0.15;
+
 impl Light {
     /// Even light.
     pub fn even(centre: Point, unit_px: f64) -> Self {
@@ -50,6 +55,7 @@ impl Light {
             unit_px,
             coefficients: [[0.0; TERMS]; 3],
             covariance: Square::zeros(),
+            misfit: 0.0,
             source: Source::Chart,
             is_mapped: false,
         }
@@ -113,8 +119,14 @@ impl Light {
     /// Covariance of the logarithms of the light at two places, each beside that
     /// in the chart's middle.
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
+        let alike = |a: Point, b: Point| {
+            let apart = homography::distance(a, b) / (MISFIT_REACH * self.unit_px);
+            (-0.5 * apart * apart).exp()
+        };
+        // The surface is off in the chart's middle, too, and there it counts as right.
+        let off = 1.0 + alike(a, b) - alike(a, self.centre) - alike(b, self.centre);
         let [a, b] = [a, b].map(|p| nalgebra::SVector::from(self.terms(p)));
-        (a.transpose() * self.covariance * b)[0]
+        (a.transpose() * self.covariance * b)[0] + self.misfit * off
     }
 
     /// Variance of the logarithm of the light at a place beside the chart's middle.

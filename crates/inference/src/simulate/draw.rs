@@ -1,6 +1,7 @@
 //! Trials drawn at random.
 
-use super::{Layout, Truth, chance::Chance};
+use super::{Layout, Truth};
+use crate::chance::Chance;
 use std::collections::BTreeMap;
 
 /// Draws one trial after the other, without the arms' effects.

@@ -31,7 +31,6 @@
 //! # Ok::<(), inference::InferenceError>(())
 //! ```
 
-mod chance;
 mod design;
 mod draw;
 mod fit;

@@ -1,14 +1,24 @@
 //! Numbers drawn at random from a seed, the same on every system.
 
 /// A stream of random numbers.
-pub(super) struct Chance {
+///
+/// ```
+/// let mut cards = [1, 2, 3, 4, 5];
+/// inference::chance::Chance::new(2026).shuffle(&mut cards);
+/// let mut again = [1, 2, 3, 4, 5];
+/// inference::chance::Chance::new(2026).shuffle(&mut again);
+/// assert_eq!(cards, again);
+/// ```
+#[derive(Debug, Clone)]
+pub struct Chance {
     state: u64,
     /// The second of two normals that are drawn together.
     spare: Option<f64>,
 }
 
 impl Chance {
-    pub(super) fn new(seed: u64) -> Self {
+    /// The stream that follows from a seed.
+    pub fn new(seed: u64) -> Self {
         Self {
             state: seed,
             spare: None,
@@ -31,7 +41,7 @@ impl Chance {
     }
 
     /// A standard normal, by Marsaglia's polar method.
-    pub(super) fn normal(&mut self) -> f64 {
+    pub fn normal(&mut self) -> f64 {
         if let Some(spare) = self.spare.take() {
             return spare;
         }
@@ -43,6 +53,19 @@ impl Chance {
                 self.spare = Some(y * scale);
                 return x * scale;
             }
+        }
+    }
+
+    /// A whole number from 0 to below `count`, each as likely; 0 if `count` is 0.
+    pub fn below(&mut self, count: usize) -> usize {
+        // The high half of a 128-bit product; what it favours is below 1 in 2^32.
+        ((u128::from(self.bits()) * count as u128) >> 64) as usize
+    }
+
+    /// Puts things into random order, each order as likely (Fisher and Yates).
+    pub fn shuffle<T>(&mut self, things: &mut [T]) {
+        for last in (1..things.len()).rev() {
+            things.swap(last, self.below(last + 1));
         }
     }
 }
@@ -76,5 +99,23 @@ mod tests {
         assert!((mean_of(4) - 3.0).abs() < 0.1);
         let far = drawn.iter().filter(|v| v.abs() > 1.959_964).count();
         assert!((far as f64 / drawn.len() as f64 - 0.05).abs() < 0.002);
+    }
+
+    #[test]
+    fn every_order_of_three_comes_up_as_often() {
+        let mut chance = Chance::new(3);
+        let mut counts = std::collections::BTreeMap::new();
+        for _ in 0..60_000 {
+            let mut things = [0, 1, 2];
+            chance.shuffle(&mut things);
+            *counts.entry(things).or_insert(0) += 1;
+        }
+        assert_eq!(counts.len(), 6);
+        // Four standard deviations of a count of 10,000 in 60,000.
+        assert!(
+            counts.values().all(|n: &i32| (n - 10_000).abs() < 370),
+            "{counts:?}"
+        );
+        assert_eq!(chance.below(0), 0);
     }
 }

@@ -52,6 +52,48 @@ pub enum InferenceError {
         "Dunnett's limit is for comparisons with one control; compare with one, or take Holm's rule"
     )]
     NoControl,
+    /// Columns of a model of which one follows from the others.
+    #[error(
+        "the values can't tell fixed effect {} from those before it; leave it out, or add values \
+         that differ in it", column + 1
+    )]
+    Inseparable {
+        /// Its number, counted from 0.
+        column: usize,
+    },
+    /// A comparison whose error holds a scatter that the values can't show.
+    #[error(
+        "how {part} scatter among themselves can't be told from what is compared, so the \
+         comparison has no error that could be trusted; let each side have two or more of them"
+    )]
+    Confounded {
+        /// Pieces or loads.
+        part: &'static str,
+    },
+    /// A cell without any value.
+    #[error("arm {} has no value at stage {}", arm + 1, stage + 1)]
+    EmptyCell {
+        /// The arm's number, counted from 0.
+        arm: usize,
+        /// The stage's number, counted from 0.
+        stage: usize,
+    },
+    /// A list of another length than the model's.
+    #[error("{given} numbers were given where the model has {wanted}")]
+    Length {
+        /// How many were given.
+        given: usize,
+        /// How many it takes.
+        wanted: usize,
+    },
+    /// A search that came to no end.
+    #[error("no best fit was found in {steps} steps; the values don't settle {what}")]
+    NotSettled {
+        /// Steps that were tried.
+        steps: usize,
+        /// What was sought.
+        what: &'static str,
+    },
     /// Limits within which no trial fits.
     #[error(
         "{pieces} pieces and {loads} loads of {per_load} leave no room for {arms} arms with two \

@@ -43,6 +43,11 @@ pub fn chi_square(p: f64, df: f64) -> f64 {
     ChiSquared::new(df).map_or(f64::NAN, |chi_square| chi_square.inverse_cdf(p))
 }
 
+/// The probability that chi-square with `df` (> 0) lies above `value`.
+pub fn chi_square_above(value: f64, df: f64) -> f64 {
+    ChiSquared::new(df).map_or(f64::NAN, |chi_square| chi_square.sf(value))
+}
+
 /// The value below which F with `above` and `below` degrees of freedom (> 0)
 /// falls with probability `p`.
 ///

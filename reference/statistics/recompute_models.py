@@ -1,0 +1,231 @@
+"""Recompute check_models.csv and compare with the file (`--write` writes it).
+
+Mixed models by statsmodels and, where the design is balanced, by the sums of
+squares of its analysis of variance; for unbalanced designs with loads, by the
+restricted likelihood written out with whole covariance matrices.
+"""
+
+import csv
+import math
+import pathlib
+import sys
+import warnings
+
+HERE = pathlib.Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE.parent))
+
+import numpy as np  # noqa: E402
+import pandas  # noqa: E402
+import statsmodels.formula.api as smf  # noqa: E402
+from scipy import optimize, stats  # noqa: E402
+
+from printed import Comparison, rows  # noqa: E402
+
+FORMULA = "dE ~ wash * treated"
+NAMES = {"Intercept": "Intercept", "treated": "treatment", "wash": "wash", "wash:treated": "wash:treatment"}
+
+
+def washes():
+    table = pandas.read_csv(HERE / "data_lmm.csv")
+    table["treated"] = (table.treatment == "fixative").astype(float)
+    return table
+
+
+def lmm_reml():
+    """The reference library's search stops near the fifth digit of a variance."""
+    fit = smf.mixedlm(FORMULA, washes(), groups="piece").fit(reml=True)
+    found = {}
+    for theirs, ours in NAMES.items():
+        found[f"fe_{ours}"], found[f"se_{ours}"] = fit.fe_params[theirs], fit.bse[theirs]
+    piece = float(np.asarray(fit.cov_re)[0, 0])
+    return found | {
+        "var_piece": piece,
+        "var_resid": fit.scale,
+        "loglik_reml": fit.llf,
+        "ICC": piece / (piece + fit.scale),
+    }
+
+
+def lmm_ml():
+    table = washes()
+    full = smf.mixedlm(FORMULA, table, groups="piece").fit(reml=False)
+    fewer = smf.mixedlm("dE ~ wash + treated", table, groups="piece").fit(reml=False)
+    ratio = 2 * (full.llf - fewer.llf)
+    return {"LR_interaction": ratio, "p_LR_1df": stats.chi2.sf(ratio, 1)}
+
+
+def lmm_two_stage():
+    slopes = {}
+    for (_, treated), own in washes().groupby(["piece", "treated"]):
+        slopes.setdefault(treated, []).append(stats.linregress(own.wash, own.dE).slope)
+    test = stats.ttest_ind(slopes[1.0], slopes[0.0], equal_var=False)
+    return {"slope_diff": np.mean(slopes[1.0]) - np.mean(slopes[0.0]), "welch_p": test.pvalue}
+
+
+def lmm_closed_form():
+    """Balanced data: mean squares between and within pieces, each with its degrees of
+    freedom (Searle, Casella and McCulloch, Variance Components, 1992)."""
+    table = washes()
+    pieces, stages, arms = table.piece.nunique(), table.wash.nunique(), 2
+    means = table.groupby(["treated", "piece"]).dE.mean()
+    between = stages * sum(((own - own.mean()) ** 2).sum() for _, own in means.groupby(level=0))
+    df_between = pieces - arms
+    own = table.dE - table.groupby("piece").dE.transform("mean")
+    time = table.wash - table.wash.mean()
+    within = 0.0
+    for _, part in table.assign(own=own, time=time).groupby("treated"):
+        slope = (part.own * part.time).sum() / (part.time**2).sum()
+        within += ((part.own - slope * part.time) ** 2).sum()
+    df_within = len(table) - pieces - arms
+    between, within = between / df_between, within / df_within
+    squares = (time[table.piece == table.piece.iloc[0]] ** 2).sum()
+    per_arm, middle = pieces // arms, table.wash.mean()
+    # Variance as a weighted sum of the two mean squares.
+    of_means = 1 / (per_arm * stages)
+    of_slopes = 1 / (per_arm * squares)
+    weights = {
+        "Intercept": (of_means, middle**2 * of_slopes),
+        "treatment": (2 * of_means, 2 * middle**2 * of_slopes),
+        "wash": (0, of_slopes),
+        "wash:treatment": (0, 2 * of_slopes),
+    }
+    found = {"var_resid": within, "var_piece": (between - within) / stages}
+    fit = smf.ols(FORMULA, table).fit()
+    for theirs, ours in NAMES.items():
+        one, other = weights[ours][0] * between, weights[ours][1] * within
+        found[f"fe_{ours}"] = fit.params[theirs]
+        found[f"se_{ours}"] = math.sqrt(one + other)
+        found[f"df_{ours}"] = (one + other) ** 2 / (one**2 / df_between + other**2 / df_within)
+    found["loglik_reml"] = Likelihood(table, "dE", FORMULA.split("~")[1], ["piece"]).log_at(
+        [found["var_resid"], found["var_piece"]]
+    )
+    return found
+
+
+class Likelihood:
+    """The restricted likelihood with the whole covariance matrix of the values."""
+
+    def __init__(self, table, value, fixed, random):
+        self.y = table[value].to_numpy(float)
+        self.x = smf.ols(f"{value} ~ {fixed}", table).exog
+        self.parts = [np.eye(len(table))]
+        for name in random:
+            dummies = pandas.get_dummies(table[name]).to_numpy(float)
+            self.parts.append(dummies @ dummies.T)
+
+    def solved(self, variances):
+        covariance = sum(v * part for v, part in zip(variances, self.parts))
+        inverse = np.linalg.inv(covariance)
+        of_effects = np.linalg.inv(self.x.T @ inverse @ self.x)
+        effects = of_effects @ self.x.T @ inverse @ self.y
+        projected = inverse - inverse @ self.x @ of_effects @ self.x.T @ inverse
+        return covariance, of_effects, effects, projected
+
+    def log_at(self, variances):
+        covariance, of_effects, _, projected = self.solved(variances)
+        free = self.x.shape[0] - self.x.shape[1]
+        return -0.5 * (
+            free * math.log(2 * math.pi)
+            + np.linalg.slogdet(covariance)[1]
+            - np.linalg.slogdet(of_effects)[1]
+            + self.y @ projected @ self.y
+        )
+
+    def slopes(self, variances):
+        _, _, _, projected = self.solved(variances)
+        py = projected @ self.y
+        return np.array([np.sum(projected * part) - py @ part @ py for part in self.parts])
+
+    def curvature(self, variances):
+        """Second derivatives of -2 log likelihood."""
+        _, _, _, projected = self.solved(variances)
+        py = projected @ self.y
+        through = [projected @ part for part in self.parts]
+        return np.array(
+            [[-np.sum(a * b.T) + 2 * (py @ p) @ projected @ (q @ py) for b, q in zip(through, self.parts)]
+             for a, p in zip(through, self.parts)]
+        )
+
+    def best(self):
+        logs = optimize.minimize(
+            lambda logs: -2 * self.log_at(np.exp(logs)),
+            np.zeros(len(self.parts)),
+            method="Nelder-Mead",
+            options={"xatol": 1e-6, "fatol": 1e-10, "maxiter": 10_000},
+        ).x
+        variances = np.exp(logs)
+        for _ in range(50):
+            variances = variances - np.linalg.solve(self.curvature(variances), self.slopes(variances))
+        return variances
+
+    def errors(self, contrast, variances):
+        """Standard error as if the variances were known; with the addition of Kenward
+        and Roger (Biometrics 53 (1997) 983-997); degrees of freedom of Satterthwaite."""
+        covariance, of_effects, _, projected = self.solved(variances)
+        weights = np.linalg.inv(covariance) @ self.x @ of_effects @ contrast
+        variance = contrast @ of_effects @ contrast
+        slopes = np.array([weights @ part @ weights for part in self.parts])
+        known = 2 * np.linalg.inv(self.curvature(variances))
+        added = np.array([[weights @ p @ projected @ q @ weights for q in self.parts] for p in self.parts])
+        doubt = slopes @ known @ slopes
+        return math.sqrt(variance), math.sqrt(variance + 2 * np.sum(known * added)), 2 * variance**2 / doubt
+
+
+def unbalanced():
+    """Three arms, sparse, pieces that change wash loads and stay in their bath."""
+    table = pandas.read_csv(HERE / "data_sparse.csv")
+    whole = Likelihood(table, "value", "0 + C(cell)", ["piece", "bath", "wash"])
+    variances = whole.best()
+    found = dict(zip(("var_resid", "var_piece", "var_bath", "var_wash"), variances))
+    found["loglik_reml"] = whole.log_at(variances)
+    cells = sorted(set(table.cell))
+    _, _, effects, _ = whole.solved(variances)
+    for first, second in (("a0", "b0"), ("a3", "b3"), ("a3", "c3"), ("a0", "a3")):
+        contrast = np.array([float(cell == second) - float(cell == first) for cell in cells])
+        name = f"{first}_{second}"
+        found[f"{name}_difference"] = contrast @ effects
+        names = [f"{name}_{what}" for what in ("se_if_known", "se", "df")]
+        found |= zip(names, whole.errors(contrast, variances))
+    return found
+
+
+SOURCES = {
+    "lmm_reml": "statsmodels MixedLM REML",
+    "lmm_ml": "statsmodels MixedLM ML",
+    "lmm_two_stage": "scipy linregress and ttest_ind",
+    "lmm_closed_form": "mean squares, numpy",
+    "lmm_sparse": "restricted likelihood with whole matrices, numpy and scipy",
+}
+
+
+def recomputed():
+    warnings.simplefilter("ignore")
+    return {
+        "lmm_reml": lmm_reml(),
+        "lmm_ml": lmm_ml(),
+        "lmm_two_stage": lmm_two_stage(),
+        "lmm_closed_form": lmm_closed_form(),
+        "lmm_sparse": unbalanced(),
+    }
+
+
+def main():
+    found = recomputed()
+    if "--write" in sys.argv:
+        with open(HERE / "check_models.csv", "w", newline="", encoding="utf-8") as file:
+            to = csv.writer(file, lineterminator="\n")
+            to.writerow(["test", "quantity", "value", "source"])
+            for test, values in found.items():
+                to.writerows([test, name, repr(float(value)), SOURCES[test]] for name, value in values.items())
+    check = Comparison(HERE)
+    for row in rows(HERE / "check_models.csv"):
+        where = f"check_models.csv {row['test']} {row['quantity']}"
+        value = found[row["test"]].get(row["quantity"], math.nan)
+        # A search by another build of the libraries stops elsewhere in the last digits.
+        allowed = 1e-6 * max(abs(float(row["value"])), 1e-3) if row["test"] in ("lmm_reml", "lmm_ml") else None
+        check.number(where, row["value"], value, allowed)
+    check.close()
+
+
+if __name__ == "__main__":
+    main()

@@ -20,7 +20,7 @@ pub(crate) struct Choice {
 pub(crate) fn choices(bench: &Bench, chosen: Option<ChartId>) -> Result<Vec<Choice>, StoreError> {
     let published = Choice {
         value: String::new(),
-        label: "The usual chart of 24 patches, by published averages".to_owned(),
+        label: "The usual 24 patches".to_owned(),
         chosen: chosen.is_none(),
     };
     let own = bench.charts()?.into_iter().map(|chart| Choice {

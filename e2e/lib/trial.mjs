@@ -33,8 +33,10 @@ export async function send(page, trial, name, { stage, chart }) {
 export async function photograph(page, trial, name, { stage, code, chart }) {
   await send(page, trial, name, { stage, chart });
   await page.getByRole("heading", { name: "Where the pieces lie" }).waitFor({ timeout: 60_000 });
+  // The page's script closes the list of numbers when it shows the chooser.
+  await page.locator("[data-chooser]").waitFor();
   const typed = page.locator("details[data-typed]");
-  if (!await typed.evaluate((details) => details.open)) await typed.locator("summary").click();
+  await typed.evaluate((details) => { details.open = true; });
   const corners = await readFile(path.join(pictures, `${name}.txt`), "utf8");
   await page.getByLabel(`Corners of ${code}`, { exact: true }).fill(corners);
   await page.getByRole("button", { name: "Read the colours" }).click();

@@ -7,10 +7,17 @@ pub(crate) struct Mask {
     left: usize,
     top: usize,
     width: usize,
-    height: usize,
-    inside: Vec<bool>,
+    /// The runs of each row from `top` on, in order; no two touch.
+    rows: Vec<Vec<Run>>,
     /// Pixels the outline would hold were the photo large enough.
     pub wanted: f64,
+}
+
+/// Neighbouring pixels of a row: from the first to before the end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Run {
+    first: usize,
+    end: usize,
 }
 
 impl Mask {
@@ -38,90 +45,127 @@ impl Mask {
         if width == 0 || height == 0 {
             return None;
         }
-        let mut mask = Self {
+        let mask = Self {
             left,
             top,
             width,
-            height,
-            inside: vec![false; width * height],
+            rows: runs(polygon, left..right, top..bottom),
             wanted: shoelace(polygon).abs(),
         };
-        mask.fill(polygon);
         (mask.count() > 0).then_some(mask)
     }
 
-    fn fill(&mut self, polygon: &[Point]) {
-        let mut crossings = Vec::new();
-        for row in 0..self.height {
-            let y = (self.top + row) as f64 + 0.5;
-            crossings.clear();
-            for (i, a) in polygon.iter().enumerate() {
-                let b = polygon[(i + 1) % polygon.len()];
-                if (a[1] <= y) != (b[1] <= y) {
-                    crossings.push(a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]));
-                }
+    /// The mask without a rim of `rim` pixels, where cloth meets ground: pixels stay
+    /// that lie more than `rim` steps, across or down, from the nearest outside.
+    pub fn eroded(self, rim: usize) -> Self {
+        let kept = |row: usize| {
+            let around = row.checked_sub(rim)?..=row + rim;
+            let mut kept = self.rows[row].clone();
+            for (other, row_at) in self.rows.get(around.clone())?.iter().zip(around) {
+                let steps_left = rim - row_at.abs_diff(row);
+                kept = common(
+                    &kept,
+                    other.iter().filter_map(|run| run.drawn_in(steps_left)),
+                );
             }
-            crossings.sort_by(f64::total_cmp);
-            for pair in crossings.chunks_exact(2) {
-                let first = (pair[0] - 0.5).ceil().max(self.left as f64) as usize;
-                let end = ((pair[1] - 0.5).ceil().max(0.0) as usize).min(self.left + self.width);
-                for x in first..end {
-                    self.inside[row * self.width + x - self.left] = true;
-                }
-            }
-        }
-    }
-
-    /// The mask without a rim of `rim` pixels, where cloth meets ground.
-    pub fn eroded(mut self, rim: usize) -> Self {
-        for _ in 0..rim {
-            let before = self.inside.clone();
-            let at = |x: isize, y: isize| {
-                x >= 0
-                    && y >= 0
-                    && (x as usize) < self.width
-                    && (y as usize) < self.height
-                    && before[y as usize * self.width + x as usize]
-            };
-            for y in 0..self.height {
-                for x in 0..self.width {
-                    let (xi, yi) = (x as isize, y as isize);
-                    let kept = at(xi, yi)
-                        && at(xi - 1, yi)
-                        && at(xi + 1, yi)
-                        && at(xi, yi - 1)
-                        && at(xi, yi + 1);
-                    self.inside[y * self.width + x] = kept;
-                }
-            }
-        }
-        self
-    }
-
-    /// The mask without the pixels that `keep` says no to, given x and y.
-    pub fn only(&self, keep: impl Fn(usize, usize) -> bool) -> Self {
-        let place = |i: usize| (self.left + i % self.width, self.top + i / self.width);
-        let kept = self.inside.iter().enumerate().map(|(i, &inside)| {
-            let (x, y) = place(i);
-            inside && keep(x, y)
-        });
+            Some(kept)
+        };
+        let rows = (0..self.rows.len()).map(|row| kept(row).unwrap_or_default());
         Self {
-            inside: kept.collect(),
+            rows: rows.collect(),
+            ..self
+        }
+    }
+
+    /// The mask without the squares of `size` pixels a side, counted across and down
+    /// from the photo's corner, that `keep` says no to.
+    pub fn only(&self, size: usize, keep: impl Fn(usize, usize) -> bool) -> Self {
+        let pieces = |y: usize, row: &[Run]| {
+            let mut pieces = Vec::new();
+            for run in row {
+                for column in run.first / size..=(run.end - 1) / size {
+                    if keep(column, y / size) {
+                        let first = run.first.max(column * size);
+                        let end = run.end.min((column + 1) * size);
+                        push(&mut pieces, Run { first, end });
+                    }
+                }
+            }
+            pieces
+        };
+        let rows = (self.top..).zip(&self.rows).map(|(y, row)| pieces(y, row));
+        Self {
+            rows: rows.collect(),
             ..*self
         }
     }
 
     /// How many pixels it holds.
     pub fn count(&self) -> usize {
-        self.inside.iter().filter(|&&inside| inside).count()
+        self.rows
+            .iter()
+            .flatten()
+            .map(|run| run.end - run.first)
+            .sum()
     }
 
-    /// Calls `visit` with x and y of each pixel.
-    pub fn each(&self, mut visit: impl FnMut(usize, usize)) {
-        for row in 0..self.height {
-            for column in 0..self.width {
-                if self.inside[row * self.width + column] {
-                    visit(self.left + column, self.top + row);
+    /// Calls `visit` with x and y of each pixel, row by row.
+    pub fn each(&self, visit: impl FnMut(usize, usize)) {
+        self.each_of(1, visit);
+    }
+
+    /// The least `step` of [`Mask::each_of`] that visits about `most` pixels at most.
+    pub fn step(&self, most: usize) -> usize {
+        self.count().div_ceil(most).max(1)
+    }
+
+    /// Calls `visit` with x and y of one pixel of every `step` of each row, row by
+    /// row: an even sample. Where each row begins differs by the golden ratio, so
+    /// that no weave has the same place in all of them.
+    pub fn each_of(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
+        for (y, row) in (self.top..).zip(&self.rows) {
+            let begin = outset(y, step);
+            for run in row {
+                let first = run.first + (begin + step - run.first % step) % step;
+                let mut x = first;
+                while x < run.end {
+                    visit(x, y);
+                    x += step;
+                }
+            }
+        }
+    }
+
+    /// Calls `visit` with x and y of the upper left pixel of one in `step` of the
+    /// blocks of two by two pixels that lie wholly in the mask, counted from the
+    /// photo's corner.
+    pub fn each_block(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
+        let first = self.top % 2;
+        let mut y = self.top + first;
+        for pair in self.rows.get(first..).unwrap_or_default().chunks_exact(2) {
+            let begin = outset(y / 2, step);
+            for run in common(&pair[0], pair[1].iter().copied()) {
+                let (from, end) = (run.first.div_ceil(2), run.end / 2);
+                let from = from + (begin + step - from % step) % step;
+                let mut block = from;
+                while block < end {
+                    visit(2 * block, y);
+                    block += step;
+                }
+            }
+            y += 2;
+        }
+    }
+
+    /// Calls `visit` with x and y of each pixel whose x and y are multiples of `step`.
+    pub fn each_on_grid(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
+        for (y, row) in (self.top..).zip(&self.rows) {
+            if y % step != 0 {
+                continue;
+            }
+            for run in row {
+                for x in (run.first.next_multiple_of(step)..run.end).step_by(step) {
+                    visit(x, y);
                 }
             }
         }
@@ -129,8 +173,82 @@ impl Mask {
 
     /// The longer side of the box around it, pixels.
     pub fn reach(&self) -> usize {
-        self.width.max(self.height)
+        self.width.max(self.rows.len())
     }
+
+    /// The first and the last column and row of the box around it.
+    pub fn bounds(&self) -> ([usize; 2], [usize; 2]) {
+        let last = [self.left + self.width - 1, self.top + self.rows.len() - 1];
+        ([self.left, self.top], last)
+    }
+}
+
+impl Run {
+    /// Without so many pixels at either end; none where nothing is left.
+    fn drawn_in(self, steps: usize) -> Option<Self> {
+        let (first, end) = (self.first + steps, self.end.checked_sub(steps)?);
+        (first < end).then_some(Self { first, end })
+    }
+}
+
+/// The runs of each row of a box.
+fn runs(
+    polygon: &[Point],
+    columns: std::ops::Range<usize>,
+    rows: std::ops::Range<usize>,
+) -> Vec<Vec<Run>> {
+    let mut crossings = Vec::new();
+    let row = |row: usize| {
+        let y = row as f64 + 0.5;
+        crossings.clear();
+        for (i, a) in polygon.iter().enumerate() {
+            let b = polygon[(i + 1) % polygon.len()];
+            if (a[1] <= y) != (b[1] <= y) {
+                crossings.push(a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]));
+            }
+        }
+        crossings.sort_by(f64::total_cmp);
+        let mut runs = Vec::new();
+        for pair in crossings.chunks_exact(2) {
+            let first = (pair[0] - 0.5).ceil().max(columns.start as f64) as usize;
+            let end = ((pair[1] - 0.5).ceil().max(0.0) as usize).min(columns.end);
+            if first < end {
+                push(&mut runs, Run { first, end });
+            }
+        }
+        runs
+    };
+    rows.map(row).collect()
+}
+
+/// Adds a run, or draws out the one before to it where they touch.
+fn push(runs: &mut Vec<Run>, run: Run) {
+    match runs.last_mut() {
+        Some(last) if run.first <= last.end => last.end = last.end.max(run.end),
+        _ => runs.push(run),
+    }
+}
+
+/// What two rows of runs have in common.
+fn common(row: &[Run], other: impl Iterator<Item = Run>) -> Vec<Run> {
+    let mut both = Vec::new();
+    for b in other {
+        for a in row {
+            let (first, end) = (a.first.max(b.first), a.end.min(b.end));
+            if first < end {
+                both.push(Run { first, end });
+            }
+        }
+    }
+    both
+}
+
+/// Where a row's sample begins: the fractions of multiples of the golden ratio
+/// spread evenly and never come round to the same place.
+fn outset(row: usize, step: usize) -> usize {
+    const GOLDEN: u32 = 0x9E37_79B9;
+    let fraction = u64::from((row as u32).wrapping_mul(GOLDEN));
+    ((fraction * step as u64) >> 32) as usize
 }
 
 /// The signed area of a polygon, square pixels.
@@ -170,6 +288,38 @@ mod tests {
         assert_eq!(mask.eroded(1).count(), 8 * 4);
     }
 
+    /// A sample's mean and standard deviation are the whole's, whatever the weave.
+    #[test]
+    fn a_sample_has_the_mean_and_spread_of_the_whole() {
+        let square = [[0.5, 0.5], [600.0, 8.0], [590.0, 500.0], [3.0, 490.0]];
+        let mask = Mask::of(&square, 600, 500).unwrap();
+        let figures = |step: usize, light: &dyn Fn(f64, f64) -> f64| {
+            let (mut n, mut sum, mut squares) = (0.0, 0.0, 0.0);
+            mask.each_of(step, |x, y| {
+                let v = light(x as f64, y as f64);
+                (n, sum, squares) = (n + 1.0, sum + v, squares + v * v);
+            });
+            let mean: f64 = sum / n;
+            (mean, (squares / n - mean * mean).sqrt())
+        };
+        // Threads of 2 to 9 pixels upright, across and askew, as twill has them.
+        for period in 2..=9 {
+            for (across, down) in [(1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (1.0, -2.0), (3.0, 1.0)] {
+                let weave = |x: f64, y: f64| {
+                    let phase = (across * x + down * y) / f64::from(period) + 0.1;
+                    0.4 + 0.2 * (phase * std::f64::consts::TAU).sin() + 0.0002 * (x - y)
+                };
+                let (mean, sd) = figures(1, &weave);
+                for step in 2..=8 {
+                    let (sampled, spread) = figures(step, &weave);
+                    let what = format!("{period} {across} {down} {step}");
+                    assert!((sampled - mean).abs() < 0.002, "{what}: {sampled} {mean}");
+                    assert!((spread / sd - 1.0).abs() < 0.01, "{what}: {spread} {sd}");
+                }
+            }
+        }
+    }
+
     #[test]
     fn what_is_outside_is_no_mask() {
         let away = [[-20.0, -20.0], [-10.0, -20.0], [-10.0, -10.0]];
@@ -178,7 +328,87 @@ mod tests {
         assert!(Mask::of(&[[0.0, 0.0], [5.0, 5.0]], 9, 9).is_none());
     }
 
+    /// A pixel is kept where the photo's pixels so many steps around are inside.
+    fn kept(mask: &[Vec<bool>], x: usize, y: usize, rim: isize) -> bool {
+        let (x, y) = (x as isize, y as isize);
+        let at = |x: isize, y: isize| {
+            x >= 0
+                && y >= 0
+                && mask
+                    .get(y as usize)
+                    .and_then(|row| row.get(x as usize))
+                    .is_some_and(|&inside| inside)
+        };
+        (-rim..=rim).all(|dy| {
+            let reach = rim - dy.abs();
+            (-reach..=reach).all(|dx| at(x + dx, y + dy))
+        })
+    }
+
+    /// Which pixels of a small photo are visited.
+    fn visited(visit: impl FnOnce(&mut dyn FnMut(usize, usize))) -> Vec<Vec<bool>> {
+        let mut inside = vec![vec![false; 40]; 30];
+        visit(&mut |x, y| {
+            assert!(!inside[y][x], "{x} {y} twice");
+            inside[y][x] = true;
+        });
+        inside
+    }
+
     proptest! {
+        #[test]
+        fn a_rim_is_so_many_steps_wide(
+            points in prop::collection::vec([-10.0..50.0, -10.0..40.0], 3..7),
+            rim in 0..7usize,
+        ) {
+            let Some(mask) = Mask::of(&points, 40, 30) else { return Ok(()) };
+            let inside = visited(|visit| mask.each(visit));
+            let found = visited(|visit| mask.eroded(rim).each(visit));
+            for (y, row) in found.iter().enumerate() {
+                for (x, &found) in row.iter().enumerate() {
+                    prop_assert_eq!(found, kept(&inside, x, y, rim as isize));
+                }
+            }
+        }
+
+        #[test]
+        fn blocks_squares_and_grids_are_those_of_the_pixels(
+            points in prop::collection::vec([-10.0..50.0, -10.0..40.0], 3..7),
+            size in 1..9usize,
+        ) {
+            let Some(mask) = Mask::of(&points, 40, 30) else { return Ok(()) };
+            let inside = visited(|visit| mask.each(visit));
+            let blocks = visited(|visit| mask.each_block(1, visit));
+            let grid = visited(|visit| mask.each_on_grid(size, visit));
+            let is_kept = |column: usize, row: usize| (column + row) % 3 == 1;
+            let squares = visited(|visit| mask.only(size, is_kept).each(visit));
+            for y in 0..30 {
+                for x in 0..40 {
+                    let whole = || [(0, 0), (1, 0), (0, 1), (1, 1)]
+                        .iter()
+                        .all(|(dx, dy)| inside[y + dy][x + dx]);
+                    let is_block = x % 2 == 0 && y % 2 == 0 && whole();
+                    prop_assert_eq!(blocks[y][x], is_block);
+                    prop_assert_eq!(grid[y][x], inside[y][x] && x % size == 0 && y % size == 0);
+                    prop_assert_eq!(squares[y][x], inside[y][x] && is_kept(x / size, y / size));
+                }
+            }
+        }
+
+        #[test]
+        fn a_sample_is_even(step in 1..9usize) {
+            let square = [[10.0, 20.0], [310.0, 20.0], [310.0, 260.0], [10.0, 260.0]];
+            let mask = Mask::of(&square, 400, 300).unwrap();
+            let mut quarters = [0.0; 4];
+            mask.each_of(step, |x, y| {
+                quarters[usize::from(x >= 160) + 2 * usize::from(y >= 140)] += 1.0;
+            });
+            let expected = (150 * 120 / step) as f64;
+            for quarter in quarters {
+                prop_assert!((quarter - expected).abs() < 0.02 * expected, "{:?}", quarters);
+            }
+        }
+
         #[test]
         fn any_polygon_stays_in_the_photo(
             points in prop::collection::vec([-50.0..150.0, -50.0..150.0], 3..9)

@@ -3,7 +3,10 @@
 /// The middle one, the upper of the two middle ones where their number is even;
 /// 0 for none.
 pub(crate) fn median(values: impl IntoIterator<Item = f64>) -> f64 {
-    let mut sorted: Vec<f64> = values.into_iter().collect();
-    sorted.sort_by(f64::total_cmp);
-    sorted.get(sorted.len() / 2).copied().unwrap_or(0.0)
+    let mut values: Vec<f64> = values.into_iter().collect();
+    let middle = values.len() / 2;
+    if values.is_empty() {
+        return 0.0;
+    }
+    *values.select_nth_unstable_by(middle, f64::total_cmp).1
 }

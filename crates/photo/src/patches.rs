@@ -10,6 +10,9 @@ use crate::{
 /// A code value from which on a channel counts as burnt out.
 pub(crate) const CLIPPED_CODE: usize = 253;
 
+/// Pixels that tell a patch: of larger ones an even sample of about so many is read.
+const ENOUGH_PIXELS: usize = 5_000;
+
 /// One patch as recorded.
 pub(crate) struct Patch {
     /// How often each code value occurs, by channel.
@@ -27,7 +30,7 @@ impl Patch {
         let mut histogram = vec![[0; 3]; 256];
         let mut count = 0;
         if let Some(mask) = Mask::of(quad, photo.width, photo.height) {
-            mask.each(|x, y| {
+            mask.each_of(mask.step(ENOUGH_PIXELS), |x, y| {
                 for (channel, code) in photo.at(x, y).into_iter().enumerate() {
                     histogram[code as usize][channel] += 1;
                 }

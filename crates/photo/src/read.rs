@@ -1,6 +1,7 @@
 //! Reading: each area becomes a colour with its covariance, each pair a difference.
 
 mod across;
+mod cells;
 mod grey;
 mod joint;
 mod piece;

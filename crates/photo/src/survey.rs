@@ -176,7 +176,8 @@ fn grown(outline: &[Point], factor: f64) -> Vec<Point> {
 /// Finds a chart in a photo.
 fn find(photo: &Upright, layout: &Layout) -> Result<Found, Refusal> {
     let linear = photo.linear();
-    let search = Search::new(photo.width, photo.height, |x, y| linear(photo.at(x, y)));
+    let search = Search::new(photo.width, photo.height, |x, y| linear(photo.at(x, y)))
+        .by_columns(photo.is_sideways());
     chart::find(&search, layout).map_err(|why| refusal(why, layout))
 }
 

@@ -63,7 +63,8 @@ pub(crate) fn chart_in_dock(
         return None;
     }
     let linear = photo.linear();
-    let search = Search::new(width, height, |x, y| linear(photo.at(left + x, top + y)));
+    let search = Search::new(width, height, |x, y| linear(photo.at(left + x, top + y)))
+        .by_columns(photo.is_sideways());
     let mut found = chart::find(&search, layout).ok()?;
     for [x, y] in &mut found.corners {
         *x += left as f64;

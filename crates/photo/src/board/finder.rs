@@ -183,20 +183,18 @@ pub(super) fn may_hold_eyes(
 /// Which pixels of a line are darker than the line around them.
 fn darker_than_around(line: &[u8], dark: &mut [bool]) {
     let reach = (line.len() / 24).max(12);
-    let first = &line[..reach.min(line.len())];
-    let mut sum: u32 = first.iter().map(|&v| u32::from(v)).sum();
-    let mut count = first.len() as u32;
-    for x in 0..line.len() {
-        if x + reach < line.len() {
-            sum += u32::from(line[x + reach]);
-            count += 1;
-        }
-        if x > reach {
-            sum -= u32::from(line[x - reach - 1]);
-            count -= 1;
-        }
+    let mut before = Vec::with_capacity(line.len() + 1);
+    before.push(0);
+    let mut sum = 0;
+    before.extend(line.iter().map(|&value| {
+        sum += u32::from(value);
+        sum
+    }));
+    for (x, (value, dark)) in line.iter().zip(dark).enumerate() {
+        let (first, end) = (x.saturating_sub(reach), (x + reach + 1).min(line.len()));
+        let (sum, count) = (before[end] - before[first], (end - first) as u32);
         // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
-        dark[x] = u32::from(line[x]) * count * 10 < sum * 9;
+        *dark = u32::from(*value) * count * 10 < sum * 9;
     }
 }
 

@@ -44,13 +44,25 @@ pub(super) fn in_photo(photo: &Upright, longest: usize) -> Codes {
     // A pixel and its neighbour below: codes need no more, and each costs time.
     let half = scale as usize / 2;
     let (width, height) = (size(photo.width), size(photo.height));
+    let columns: Vec<usize> = (0..width).map(|x| (x as f64 * scale) as usize).collect();
     let pixel = |x: usize, y: usize| {
-        let (x, y) = ((x as f64 * scale) as usize, (y as f64 * scale) as usize);
-        let a = u16::from(photo.at(x, y)[1]);
-        let b = u16::from(photo.at(x + half, y + half)[1]);
+        let (x, y) = (columns[x], (y as f64 * scale) as usize);
+        let a = u16::from(photo.green(x, y));
+        let b = u16::from(photo.green(x + half, y + half));
         ((a + b) / 2) as u8
     };
-    if !finder::may_hold_eyes(width, height, LINES, pixel) {
+    // Eyes look the same along either axis; a photo on its side is looked through
+    // the way it is stored.
+    let look = |x: usize, y: usize| photo.green(columns[x], (y as f64 * scale) as usize);
+    let may_hold_eyes = if photo.is_sideways() {
+        let rows: Vec<usize> = (0..height).map(|y| (y as f64 * scale) as usize).collect();
+        finder::may_hold_eyes(height, width, LINES, |y, x| {
+            photo.green(columns[x], rows[y])
+        })
+    } else {
+        finder::may_hold_eyes(width, height, LINES, look)
+    };
+    if !may_hold_eyes {
         return Codes {
             read: Vec::new(),
             any: false,

@@ -5,14 +5,14 @@
 //! is whole once its grain is bridged and before its border gives way; each
 //! step's regions of a compact shape are taken down.
 
-use super::search::{Level, even};
+use super::search::{Kind, Level, even};
 
 /// Unlikeness of neighbours up to which they are joined, step by step, in 1/255
 /// of the scale of even steps.
 const STEPS: [f32; 10] = [1.2, 2.0, 3.0, 4.5, 6.5, 9.0, 12.5, 17.0, 23.0, 32.0];
 /// The fewest pixels of a region.
 const LEAST_PX: u32 = 5 * 5;
-/// The largest side in the first picture, as a share of the longer side: a
+/// The largest side in the glance and in the first picture, as a share of the longer side: a
 /// chart fills the photo with patches of a sixth.
 const LARGEST_SIDE: f64 = 0.24;
 /// The largest side elsewhere, px; wider patches are plain in a coarser picture.
@@ -37,10 +37,10 @@ pub(crate) fn blobs(level: &Level) -> Vec<Blob> {
     if w < 8 || h < 8 {
         return Vec::new();
     }
-    let largest = if level.is_first {
-        LARGEST_SIDE * w.max(h) as f64
-    } else {
+    let largest = if level.kind == Kind::Finer {
         LARGEST_SIDE_PX
+    } else {
+        LARGEST_SIDE * w.max(h) as f64
     };
     let steps = {
         let encoded = encoded(level);

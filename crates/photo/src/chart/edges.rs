@@ -1,6 +1,6 @@
 //! The patches' edges, measured to parts of a pixel.
 
-use super::homography::Homography;
+use super::homography::{Homography, distance};
 use super::layout::Layout;
 use super::search::{Level, even};
 use nalgebra::{Matrix3, SMatrix, SVector};
@@ -15,6 +15,8 @@ const SAMPLES: usize = 45;
 const LEAST_STEP: f64 = 0.035;
 /// The share of the edges along each axis that is needed to trust the grid.
 const LEAST_SHARE: f64 = 0.29;
+/// Corrections of the grid below this share of the pitch are not worth another look.
+const SETTLED: f64 = 0.002;
 /// How near the grid an edge lies that is counted as a patch's own, pitches.
 const ON_GRID: f64 = 0.06;
 
@@ -67,6 +69,10 @@ pub(crate) fn fit(level: &Level, layout: &Layout, start: Homography) -> Option<F
             off,
             sides,
         });
+        let moved = |p: [f64; 2]| distance(correction.map(p), p);
+        if layout.corners(0.5).into_iter().all(|p| moved(p) < SETTLED) {
+            break;
+        }
     }
     fitted.filter(|f| f.off < 0.035 && (0.6..1.03).contains(&f.side))
 }

@@ -94,7 +94,8 @@ impl Homography {
 
 /// The distance of two points.
 pub(crate) fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    let d = [a[0] - b[0], a[1] - b[1]];
+    (d[0] * d[0] + d[1] * d[1]).sqrt()
 }
 
 fn apply(m: &Matrix3<f64>, [x, y]: [f64; 2]) -> [f64; 2] {

@@ -11,6 +11,7 @@ mod foreign;
 pub(crate) mod homography;
 mod lattice;
 mod layout;
+mod motley;
 mod patches;
 mod placement;
 mod search;
@@ -76,6 +77,14 @@ where
     for level in photo.levels() {
         let seen = grids(photo, &level, layout);
         let whole: Vec<&Grid> = seen.iter().filter(|g| g.trouble.is_none()).collect();
+        if level.kind == search::Kind::Glance {
+            match whole[..] {
+                [chart] if !motley::elsewhere(&level, &chart.corners_in(&level, layout)) => {
+                    return Ok(chart.found(layout));
+                }
+                _ => continue,
+            }
+        }
         let Some(best) = whole.first() else {
             match seen.into_iter().find_map(|grid| grid.trouble) {
                 // Part of a grid may turn out whole in a finer picture.
@@ -115,6 +124,13 @@ impl Grid {
 
     fn corners(&self, layout: &Layout) -> [[f64; 2]; 4] {
         layout.corners(self.side / 2.0).map(|p| self.map.map(p))
+    }
+
+    /// The corners in a picture's pixels.
+    fn corners_in(&self, level: &Level, layout: &Layout) -> [[f64; 2]; 4] {
+        let shift = level.shift();
+        self.corners(layout)
+            .map(|p| [0, 1].map(|k| p[k] / level.scale + shift[k]))
     }
 
     fn found(&self, layout: &Layout) -> Found {
@@ -157,7 +173,7 @@ where
 }
 
 /// Pitch at which edges are measured, px: finer pictures tell no more.
-const PITCH_PX: f64 = 60.0;
+const PITCH_PX: f64 = 40.0;
 
 /// A placement (in px of the photo) measured by the edges of its patches; none
 /// where they don't agree with it.
@@ -220,10 +236,9 @@ where
     Some(grid)
 }
 
-/// Whether a chart leaves the photo. A sliver of an outer patch may lie beyond
-/// the edge; its middle can be read.
+/// Whether a chart leaves the photo, by more than its corners may be measured wrong.
 fn sticks_out(corners: &[[f64; 2]; 4], size: [f64; 2], pitch: f64) -> bool {
-    let spare = 0.15 * pitch;
+    let spare = 0.05 * pitch;
     corners
         .iter()
         .any(|p| (0..2).any(|d| p[d] < -spare || p[d] > size[d] + spare))

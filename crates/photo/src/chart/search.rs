@@ -1,7 +1,10 @@
 //! The photo in which a chart is searched, and the pictures made of it.
 
-/// Longest side of the first picture, px. A chart of 250 px in 4000 has a pitch
-/// of 7 px here, the least that the search makes out.
+/// Longest side of a picture that is searched before the others: large charts are
+/// plain in it at a third of the cost, and only a find in it counts.
+const GLANCE_PX: usize = 340;
+/// Longest side of the first picture that settles what there is, px. A chart of 250
+/// px in 4000 has a pitch of 7 px here, the least that the search makes out.
 const FIRST_PX: usize = 700;
 /// Longest side of the finest picture that is searched as a whole, px.
 const FINEST_PX: usize = 2600;
@@ -15,6 +18,18 @@ pub struct Search<P> {
     width: usize,
     height: usize,
     pixel: P,
+    by_columns: bool,
+}
+
+/// What a picture is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// A glance at the whole photo, for large charts.
+    Glance,
+    /// The coarsest picture of the whole photo that settles what there is.
+    First,
+    /// A finer picture of the whole photo or of a part of it.
+    Finer,
 }
 
 /// A picture of the photo or of a part of it, of blocks of its pixels.
@@ -32,8 +47,8 @@ pub(crate) struct Level {
     pub(crate) origin: [f64; 2],
     /// Roughly the brightest value that isn't a speck, 0 to 1.
     pub(crate) bright: f32,
-    /// Whether it is the coarsest picture of the whole photo.
-    pub(crate) is_first: bool,
+    /// Which of the pictures it is.
+    pub(crate) kind: Kind,
 }
 
 impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
@@ -43,7 +58,14 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
             width,
             height,
             pixel,
+            by_columns: false,
         }
+    }
+
+    /// Whether the photo is quicker to go along by columns than by rows.
+    pub const fn by_columns(mut self, by_columns: bool) -> Self {
+        self.by_columns = by_columns;
+        self
     }
 
     /// Width and height of the photo, px.
@@ -59,12 +81,18 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
         let finest = longest.div_ceil(FINEST_PX).max(1);
         let second = (first / 2).max(finest);
         let third = (first / 4).max(finest);
-        let mut blocks = vec![first, second, third];
+        let mut blocks = vec![longest.div_ceil(GLANCE_PX).max(1), first, second, third];
         blocks.dedup();
         blocks.into_iter().map(move |block| {
             let whole = [0, 0, self.width / block, self.height / block];
             let mut level = self.picture(block, whole);
-            level.is_first = block == first;
+            if block >= first {
+                level.kind = if block > first {
+                    Kind::Glance
+                } else {
+                    Kind::First
+                };
+            }
             level
         })
     }
@@ -84,27 +112,32 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
     fn picture(&self, block: usize, [left, top, width, height]: [usize; 4]) -> Level {
         let offsets = offsets(block);
         let share = 65_535.0 / (offsets.len() * offsets.len()) as f32;
-        let mut rgb = Vec::with_capacity(3 * width * height);
-        let mut sums = vec![[0.0f32; 3]; width];
+        let mut rgb = vec![0; 3 * width * height];
         let mut counts = [0usize; 1024];
-        for y in top..top + height {
-            sums.fill([0.0; 3]);
-            for dy in &offsets {
-                for (x, sum) in sums.iter_mut().enumerate() {
-                    for dx in &offsets {
-                        let pixel = (self.pixel)((left + x) * block + dx, y * block + dy);
-                        for c in 0..3 {
-                            sum[c] += pixel[c];
-                        }
+        let mean = |x: usize, y: usize| {
+            let (left, top) = ((left + x) * block, (top + y) * block);
+            let mut sum = [0.0f32; 3];
+            for i in &offsets {
+                for j in &offsets {
+                    let (dx, dy) = if self.by_columns { (i, j) } else { (j, i) };
+                    let pixel = (self.pixel)(left + dx, top + dy);
+                    for c in 0..3 {
+                        sum[c] += pixel[c];
                     }
                 }
             }
-            for sum in &sums {
-                // A cast to whole numbers stops at the ends and turns a NaN into 0.
-                let [r, g, b] = sum.map(|v| (v * share + 0.5) as u16);
-                counts[usize::from(r.max(g).max(b)) >> 6] += 1;
-                rgb.extend([r, g, b]);
-            }
+            // A cast to whole numbers stops at the ends and turns a NaN into 0.
+            sum.map(|v| (v * share + 0.5) as u16)
+        };
+        let mut put = |x: usize, y: usize| {
+            let [r, g, b] = mean(x, y);
+            counts[usize::from(r.max(g).max(b)) >> 6] += 1;
+            rgb[3 * (y * width + x)..][..3].copy_from_slice(&[r, g, b]);
+        };
+        if self.by_columns {
+            (0..width).for_each(|x| (0..height).for_each(|y| put(x, y)));
+        } else {
+            (0..height).for_each(|y| (0..width).for_each(|x| put(x, y)));
         }
         Level {
             width,
@@ -113,7 +146,7 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
             scale: block as f64,
             origin: [left, top].map(|v| (v * block) as f64),
             bright: bright(&counts, width * height),
-            is_first: false,
+            kind: Kind::Finer,
         }
     }
 }

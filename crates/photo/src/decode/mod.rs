@@ -40,8 +40,20 @@ pub(crate) struct Upright {
 impl Upright {
     /// The code values of a pixel.
     pub fn at(&self, x: usize, y: usize) -> [u8; 3] {
-        let i = self.turn.index(x, y);
-        [self.codes[i], self.codes[i + 1], self.codes[i + 2]]
+        *self.codes[self.turn.index(x, y)..]
+            .first_chunk()
+            .expect("a pixel has three code values")
+    }
+
+    /// Whether the photo is stored on its side: then its columns are quicker to go
+    /// along than its rows.
+    pub const fn is_sideways(&self) -> bool {
+        self.turn.is_sideways()
+    }
+
+    /// The green code value of a pixel.
+    pub fn green(&self, x: usize, y: usize) -> u8 {
+        self.codes[self.turn.index(x, y) + 1]
     }
 
     /// The linear light, 0 to 1, of a pixel's code values.

@@ -48,6 +48,11 @@ impl Turn {
         (self.width, self.height)
     }
 
+    /// Whether neighbours of a row of the upright photo lie in different rows as stored.
+    pub const fn is_sideways(&self) -> bool {
+        self.right.unsigned_abs() > self.down.unsigned_abs()
+    }
+
     /// Index of the first code value of a pixel of the upright photo.
     pub const fn index(&self, x: usize, y: usize) -> usize {
         (self.origin + x as isize * self.right + y as isize * self.down) as usize

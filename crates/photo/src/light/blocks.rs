@@ -79,12 +79,13 @@ fn mean(
 ) -> Option<[f64; 3]> {
     const MOST_CLIPPED: f64 = 0.02;
     const DARKEST: f64 = 0.004;
-    // A few hundred pixels tell a block's mean well enough.
-    let step = (size / 16).max(1);
+    // Some hundred and fifty pixels tell a block's mean well enough.
+    let step = (size / 12).max(1);
     let (mut sum, mut n, mut clipped) = ([0.0; 3], 0.0, 0);
-    for y in (top..top + size).step_by(step) {
-        for x in (left..left + size).step_by(step) {
-            let codes = photo.at(x, y);
+    for i in (0..size).step_by(step) {
+        for j in (0..size).step_by(step) {
+            let (across, down) = if photo.is_sideways() { (i, j) } else { (j, i) };
+            let codes = photo.at(left + across, top + down);
             clipped += usize::from(codes.iter().any(|&c| c as usize >= CLIPPED_CODE));
             for (channel, code) in codes.into_iter().enumerate() {
                 sum[channel] += linear[channel][code as usize];

@@ -122,15 +122,16 @@ fn misfit(ground: &[(Point, f64)], unit_px: f64, scatter: f64) -> f64 {
 
 /// The blocks around the colour that most blocks share.
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
-    let near = |a: &Block, b: &Block| {
-        distance(a.colour(), b.colour()) < SAME_COLOUR && (a.light() - b.light()).abs() < NEAR_LIGHT
+    let looks: Vec<([f64; 2], f64)> = blocks.iter().map(|b| (b.colour(), b.light())).collect();
+    let near = |a: &([f64; 2], f64), b: &([f64; 2], f64)| {
+        (a.1 - b.1).abs() < NEAR_LIGHT && distance(a.0, b.0) < SAME_COLOUR
     };
-    let best = blocks
+    let best = looks
         .iter()
-        .step_by((blocks.len() / 400).max(1))
-        .max_by_key(|seed| blocks.iter().filter(|b| near(seed, b)).count())?;
-    let members: Vec<usize> = (0..blocks.len())
-        .filter(|&i| near(best, &blocks[i]))
+        .step_by((looks.len() / 400).max(1))
+        .max_by_key(|seed| looks.iter().filter(|b| near(seed, b)).count())?;
+    let members: Vec<usize> = (0..looks.len())
+        .filter(|&i| near(best, &looks[i]))
         .collect();
     (members.len() >= FEWEST).then_some(members)
 }

@@ -2,7 +2,7 @@
 
 use colour::Lab;
 
-use super::shine;
+use super::{cells::Sums, shine};
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
@@ -21,6 +21,10 @@ const FEW_PIXELS: usize = 400;
 const GLARE: f64 = 3.0;
 /// Cells along the longer side, for the scatter of their means.
 const CELLS: usize = 12;
+
+/// Pixels that tell an area's mean well below what a code value is: of larger areas
+/// an even sample of about so many is read.
+const ENOUGH_PIXELS: usize = 100_000;
 
 /// An area as read.
 pub(super) struct Piece {
@@ -121,13 +125,6 @@ fn outline(
     Some(mask.eroded(rim))
 }
 
-/// Sums over pixels, and over cells for the scatter of their means.
-struct Sums {
-    scene: [f64; 3],
-    recorded: [f64; 3],
-    pixels: u64,
-}
-
 impl Recorded {
     /// Reads the pixels of a mask, and remarks on them where `flags` are asked for.
     pub fn from_pixels(
@@ -137,12 +134,13 @@ impl Recorded {
         mut flags: Option<&mut Vec<Flag>>,
     ) -> Option<Self> {
         let linear = &sight.linear;
-        let glare = GLARE * middle_green(photo, mask, linear);
+        let step = mask.step(ENOUGH_PIXELS);
+        let glare = GLARE * middle_green(photo, mask, 4 * step, linear);
         let size = (mask.reach() / CELLS).max(4);
-        let across = photo.width / size + 1;
-        let mut cells: std::collections::BTreeMap<usize, Sums> = std::collections::BTreeMap::new();
+        let mut cells = Sums::new(size);
+        let mut recorded = [0.0; 3];
         let (mut burnt, mut shining, mut bottomed, mut seen) = (0u64, 0u64, 0u64, 0u64);
-        mask.each(|x, y| {
+        mask.each_of(step, |x, y| {
             let codes = photo.at(x, y);
             seen += 1;
             bottomed += u64::from(codes.contains(&0));
@@ -155,17 +153,12 @@ impl Recorded {
                 shining += 1;
                 return;
             }
-            let cell = cells.entry(y / size * across + x / size).or_insert(Sums {
-                scene: [0.0; 3],
-                recorded: [0.0; 3],
-                pixels: 0,
-            });
+            cells.add(x, y, scene);
             for k in 0..3 {
-                cell.scene[k] += scene[k];
-                cell.recorded[k] += photo.profile.linear[k][codes[k] as usize];
+                recorded[k] += photo.profile.linear[k][codes[k] as usize];
             }
-            cell.pixels += 1;
         });
+        let cells = cells.finish();
         if let Some(flags) = flags.as_deref_mut() {
             remark(flags, burnt, shining, seen);
             remark_bottom(flags, bottomed, seen);
@@ -177,25 +170,23 @@ impl Recorded {
         }
         // The light changes little inside a cell: it is taken off cell by cell.
         let half = size as f64 / 2.0;
-        let lit = |key: usize| {
-            let corner = [(key % across * size) as f64, (key / across * size) as f64];
-            sight.light.at([corner[0] + half, corner[1] + half])
-        };
+        let middle =
+            |[row, column]: [usize; 2]| [column, row].map(|place| (place * size) as f64 + half);
         let n = pixels as f64;
         let mut scene = [0.0; 3];
-        let mut recorded = [0.0; 3];
         let mut centre = [0.0; 2];
         let mut means = Vec::with_capacity(cells.len());
-        for (&key, cell) in &cells {
-            let light = lit(key);
+        for (&place, cell) in &cells {
+            let place = middle(place);
+            let light = sight.light.at(place);
             let share = cell.pixels as f64 / n;
-            let mean = [0, 1, 2].map(|k| cell.scene[k] / light[k] / cell.pixels as f64);
+            let mean = [0, 1, 2].map(|k| cell.light[k] / light[k] / cell.pixels as f64);
             for k in 0..3 {
                 scene[k] += share * mean[k];
-                recorded[k] += cell.recorded[k] / n;
             }
-            centre[0] += share * ((key % across * size) as f64 + half);
-            centre[1] += share * ((key / across * size) as f64 + half);
+            for k in 0..2 {
+                centre[k] += share * place[k];
+            }
             means.push((share, mean));
         }
         if let Some(flags) = flags
@@ -212,7 +203,7 @@ impl Recorded {
         Some(Self {
             lab,
             pixel_cov: carry(&by_channel, &mean_covariance(&means, scene)),
-            recorded,
+            recorded: recorded.map(|sum| sum / n),
             scene,
             by_light: [0, 1, 2].map(|row| (0..3).map(|k| by_channel[row][k] * scene[k]).sum()),
             middle: centre,
@@ -235,10 +226,10 @@ fn mean_covariance(means: &[(f64, [f64; 3])], mean: [f64; 3]) -> Matrix3 {
     sum.map(|row| row.map(|v| v * unbiased))
 }
 
-/// The middle (median) green light of an area, from a sample of its pixels.
-fn middle_green(photo: &Upright, mask: &Mask, linear: &[[f64; 256]; 3]) -> f64 {
+/// The middle (median) green light of an area, from one in `step` of its pixels.
+fn middle_green(photo: &Upright, mask: &Mask, step: usize, linear: &[[f64; 256]; 3]) -> f64 {
     let mut counts = [0u32; 256];
-    mask.each(|x, y| counts[photo.at(x, y)[1] as usize] += 1);
+    mask.each_of(step, |x, y| counts[photo.at(x, y)[1] as usize] += 1);
     let half = counts.iter().sum::<u32>() / 2;
     let mut seen = 0;
     let code = counts.iter().position(|n| {

@@ -1,7 +1,5 @@
 //! Sparks all over a piece: it is wet.
 
-use std::collections::BTreeMap;
-
 use crate::{Flag, FlagCode, area::Mask, correct::Sight, decode::Upright, median::median};
 
 /// Light of a spark, as a share of that from a perfect white.
@@ -10,6 +8,8 @@ const SPARK: f64 = 0.05;
 const LEAST_SHARE: f64 = 0.006;
 /// Least share of the cloth's parts that show sparks: a mere shine lies in one place.
 const LEAST_SPREAD: f64 = 0.4;
+/// Blocks of four pixels that are looked at, about, where an area has more.
+const ENOUGH_BLOCKS: usize = 25_000;
 /// Parts along the longer side.
 const PARTS: usize = 6;
 /// Lightest body (green) on which sparks can be told.
@@ -22,40 +22,41 @@ const LIGHTEST: f64 = 0.6;
 /// cloth the two look alike, and only sparks brighter than any yarn count. Pixels
 /// are taken four by four, as files keep colour no finer than that.
 pub(super) fn remark(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Flag> {
-    let mut blocks: BTreeMap<(usize, usize), ([f64; 3], u32)> = BTreeMap::new();
-    mask.each(|x, y| {
-        let codes = photo.at(x, y);
-        let block = blocks.entry((y / 2, x / 2)).or_default();
-        for ((sum, code), linear) in block.0.iter_mut().zip(codes).zip(&sight.linear) {
-            *sum += linear[code as usize];
-        }
-        block.1 += 1;
-    });
+    let step = mask.step(4 * ENOUGH_BLOCKS);
     let size = (mask.reach() / 2 / PARTS).max(1);
-    let whole: Vec<((usize, usize), [f64; 3])> = blocks
-        .into_iter()
-        .filter(|(_, (_, n))| *n == 4)
-        .map(|((y, x), (sum, _))| ((y / size, x / size), sum.map(|s| s / 4.0)))
-        .collect();
-    let body = [0, 1, 2].map(|k: usize| median(whole.iter().map(|(_, v)| v[k])));
+    let ([left, top], [right, bottom]) = mask.bounds();
+    let [first, last] = [[left, top], [right, bottom]].map(|p| p.map(|v| v / 2 / size));
+    let columns = last[0] - first[0] + 1;
+    let mut blocks: Vec<(usize, [f64; 3])> = Vec::new();
+    mask.each_block(step, |x, y| {
+        let mut sum = [0.0; 3];
+        for (x, y) in [(x, y), (x + 1, y), (x, y + 1), (x + 1, y + 1)] {
+            for ((sum, code), linear) in sum.iter_mut().zip(photo.at(x, y)).zip(&sight.linear) {
+                *sum += linear[code as usize];
+            }
+        }
+        let part = (y / 2 / size - first[1]) * columns + x / 2 / size - first[0];
+        blocks.push((part, sum.map(|s| s / 4.0)));
+    });
+    let body = [0, 1, 2].map(|k: usize| median(blocks.iter().map(|(_, light)| light[k])));
     if body[1] > LIGHTEST {
         return None;
     }
-    let mut parts: BTreeMap<(usize, usize), (u32, u32)> = BTreeMap::new();
+    let mut parts = vec![(0u32, 0u32); columns * (last[1] - first[1] + 1)];
     let mut sparks = 0u32;
-    for (part, light) in &whole {
-        let tally = parts.entry(*part).or_default();
+    for (part, light) in &blocks {
+        let tally = &mut parts[*part];
         tally.0 += 1;
         if added_light(*light, body) > SPARK {
             tally.1 += 1;
             sparks += 1;
         }
     }
-    let share = f64::from(sparks) / whole.len().max(1) as f64;
+    let share = f64::from(sparks) / blocks.len().max(1) as f64;
     // Parts at the rim hold few pixels and tell nothing.
     let full = parts
-        .values()
-        .filter(|(n, _)| *n as usize * 2 > size * size);
+        .iter()
+        .filter(|(n, _)| *n as usize * step * 2 > size * size);
     let (mut told, mut sparkling) = (0, 0);
     for (n, bright) in full {
         told += 1;

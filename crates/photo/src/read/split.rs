@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use colour::Lab;
 
 use super::{
-    Difference, Parts, joint,
+    Difference, Parts,
+    cells::{Sum, Sums},
+    joint,
     piece::{Piece, Recorded},
 };
 use crate::{
@@ -76,10 +78,9 @@ impl Divided {
             .filter_map(|(cell, side)| Some(((cell.column, cell.row), (*side)?)))
             .collect();
         let record = |wanted: Side| {
-            let own =
-                |x: usize, y: usize| sides.get(&(x / cells.size, y / cells.size)) == Some(&wanted);
+            let own = |column: usize, row: usize| sides.get(&(column, row)) == Some(&wanted);
             // What is to be said of the area was said of the whole of it.
-            Recorded::from_pixels(photo, &mask.only(own), sight, None)
+            Recorded::from_pixels(photo, &mask.only(cells.size, own), sight, None)
         };
         let part = |recorded: &Recorded, share: f64| {
             let parts = joint::parts(recorded, prepared, photo_to_photo);
@@ -107,27 +108,20 @@ fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
     let linear = &sight.linear;
     let size = (mask.reach() / CELLS).max(SMALLEST_CELL);
     let step = (size / LOOKS).max(1);
-    let mut sums: BTreeMap<(usize, usize), ([f64; 3], f64)> = BTreeMap::new();
-    mask.each(|x, y| {
-        if x % step != 0 || y % step != 0 {
-            return;
-        }
+    let mut sums = Sums::new(size);
+    mask.each_on_grid(step, |x, y| {
         let codes = photo.at(x, y);
-        if codes.iter().any(|&code| code as usize >= CLIPPED_CODE) {
-            return;
+        if codes.iter().all(|&code| usize::from(code) < CLIPPED_CODE) {
+            sums.add(x, y, [0, 1, 2].map(|k| linear[k][usize::from(codes[k])]));
         }
-        let (sum, n) = sums.entry((x / size, y / size)).or_default();
-        for k in 0..3 {
-            sum[k] += linear[k][codes[k] as usize];
-        }
-        *n += 1.0;
     });
     // A cell at the rim with few pixels tells little.
     let full = ((size / step).pow(2) as f64).max(1.0);
-    let cell = |((column, row), (sum, n)): ((usize, usize), ([f64; 3], f64))| {
+    let cell = |([row, column], sum): ([usize; 2], Sum)| {
+        let n = sum.pixels as f64;
         let place = [column, row].map(|k| (k as f64 + 0.5) * size as f64);
         let light = sight.light.at(place);
-        let scene = [0, 1, 2].map(|k| sum[k] / n / light[k]);
+        let scene = [0, 1, 2].map(|k| sum.light[k] / n / light[k]);
         (n >= 0.4 * full).then(|| Cell {
             column,
             row,
@@ -137,7 +131,7 @@ fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
     };
     Cells {
         size,
-        all: sums.into_iter().filter_map(cell).collect(),
+        all: sums.finish().into_iter().filter_map(cell).collect(),
     }
 }
 

@@ -120,18 +120,11 @@ impl Mask {
     }
 
     /// Calls `visit` with x and y of one pixel of every `step` of each row, row by
-    /// row: an even sample. Where each row begins differs by the golden ratio, so
-    /// that no weave has the same place in all of them.
+    /// row: an even sample.
     pub fn each_of(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
         for (y, row) in (self.top..).zip(&self.rows) {
-            let begin = outset(y, step);
             for run in row {
-                let first = run.first + (begin + step - run.first % step) % step;
-                let mut x = first;
-                while x < run.end {
-                    visit(x, y);
-                    x += step;
-                }
+                run.sampled(step, y, |x| visit(x, y));
             }
         }
     }
@@ -143,15 +136,12 @@ impl Mask {
         let first = self.top % 2;
         let mut y = self.top + first;
         for pair in self.rows.get(first..).unwrap_or_default().chunks_exact(2) {
-            let begin = outset(y / 2, step);
             for run in common(&pair[0], pair[1].iter().copied()) {
-                let (from, end) = (run.first.div_ceil(2), run.end / 2);
-                let from = from + (begin + step - from % step) % step;
-                let mut block = from;
-                while block < end {
-                    visit(2 * block, y);
-                    block += step;
-                }
+                let blocks = Run {
+                    first: run.first.div_ceil(2),
+                    end: run.end / 2,
+                };
+                blocks.sampled(step, y / 2, |block| visit(2 * block, y));
             }
             y += 2;
         }
@@ -188,6 +178,24 @@ impl Run {
     fn drawn_in(self, steps: usize) -> Option<Self> {
         let (first, end) = (self.first + steps, self.end.checked_sub(steps)?);
         (first < end).then_some(Self { first, end })
+    }
+
+    /// One of every `step` pixels. Which one it is jumps about, by a fixed sequence
+    /// for each row, so that no weave has the same place in all of them.
+    fn sampled(self, step: usize, row: usize, mut visit: impl FnMut(usize)) {
+        // A linear congruential generator (Numerical Recipes' constants, from
+        // memory), begun by multiples of the golden ratio.
+        const GOLDEN: u32 = 0x9E37_79B9;
+        let mut state = (row as u32).wrapping_mul(GOLDEN);
+        let mut from = self.first - self.first % step;
+        while from < self.end {
+            state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+            let x = from + ((u64::from(state) * step as u64) >> 32) as usize;
+            if (self.first..self.end).contains(&x) {
+                visit(x);
+            }
+            from += step;
+        }
     }
 }
 
@@ -241,14 +249,6 @@ fn common(row: &[Run], other: impl Iterator<Item = Run>) -> Vec<Run> {
         }
     }
     both
-}
-
-/// Where a row's sample begins: the fractions of multiples of the golden ratio
-/// spread evenly and never come round to the same place.
-fn outset(row: usize, step: usize) -> usize {
-    const GOLDEN: u32 = 0x9E37_79B9;
-    let fraction = u64::from((row as u32).wrapping_mul(GOLDEN));
-    ((fraction * step as u64) >> 32) as usize
 }
 
 /// The signed area of a polygon, square pixels.
@@ -313,7 +313,7 @@ mod tests {
                 for step in 2..=8 {
                     let (sampled, spread) = figures(step, &weave);
                     let what = format!("{period} {across} {down} {step}");
-                    assert!((sampled - mean).abs() < 0.002, "{what}: {sampled} {mean}");
+                    assert!((sampled - mean).abs() < 0.004, "{what}: {sampled} {mean}");
                     assert!((spread / sd - 1.0).abs() < 0.01, "{what}: {spread} {sd}");
                 }
             }

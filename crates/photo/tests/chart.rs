@@ -60,3 +60,27 @@ fn what_only_looks_like_a_chart_is_refused() {
         }
     }
 }
+
+#[test]
+fn a_chart_of_which_a_strip_is_cut_off_is_refused() {
+    let rendered = render(&Scene::default());
+    let corners = rendered.truth.chart_corners;
+    let left = corners.iter().map(|p| p[0]).fold(f64::MAX, f64::min);
+    let right = corners.iter().map(|p| p[0]).fold(f64::MIN, f64::max);
+    let pitch = (right - left) / 6.0;
+    let picture = image::load_from_memory(&rendered.jpeg).expect("a JPEG");
+    for (share, is_whole) in [(-0.3, true), (0.12, false), (0.3, false)] {
+        let x = (left + share * pitch) as u32;
+        let rest = picture.crop_imm(x, 0, picture.width() - x, picture.height());
+        let mut jpeg = std::io::Cursor::new(Vec::new());
+        rest.write_to(&mut jpeg, image::ImageFormat::Jpeg)
+            .expect("a JPEG");
+        let outcome = photo::survey(&jpeg.into_inner(), None).map_err(|why| why.code);
+        let expected = if is_whole {
+            Ok(())
+        } else {
+            Err(photo::RefusalCode::ChartCutOff)
+        };
+        assert_eq!(outcome.map(|_| ()), expected, "{share}");
+    }
+}

@@ -20,6 +20,8 @@ pub fn processor_ms(work: impl FnOnce()) -> f64 {
 
 /// Nanoseconds that this thread has spent on the processor.
 fn spent_ns() -> f64 {
+    // The kernel brings the figure up to date when a thread yields, else by ticks.
+    std::thread::yield_now();
     fs::read_to_string("/proc/thread-self/schedstat")
         .ok()
         .and_then(|text| text.split_whitespace().next()?.parse().ok())

@@ -1,5 +1,7 @@
 //! The photo in which a chart is searched, and the pictures made of it.
 
+use std::cmp::Ordering;
+
 /// Longest side of a picture that is searched before the others: large charts are
 /// plain in it at a third of the cost, and only a find in it counts.
 const GLANCE_PX: usize = 340;
@@ -10,6 +12,8 @@ const FIRST_PX: usize = 700;
 const FINEST_PX: usize = 2600;
 /// Pixels that are averaged along each side of a block, or all where it is smaller.
 const PICKED: usize = 3;
+/// The same in the glance, whose blocks are the largest.
+const PICKED_AT_A_GLANCE: usize = 2;
 
 /// An upright photo in linear light: `pixel(x, y)` gives red, green and blue in
 /// linear light, 0 to 1, in any RGB space.
@@ -85,15 +89,13 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
         blocks.dedup();
         blocks.into_iter().map(move |block| {
             let whole = [0, 0, self.width / block, self.height / block];
-            let mut level = self.picture(block, whole);
-            if block >= first {
-                level.kind = if block > first {
-                    Kind::Glance
-                } else {
-                    Kind::First
-                };
-            }
-            level
+            let (kind, picked) = match block.cmp(&first) {
+                Ordering::Greater => (Kind::Glance, PICKED_AT_A_GLANCE),
+                Ordering::Equal => (Kind::First, PICKED),
+                Ordering::Less => (Kind::Finer, PICKED),
+            };
+            let level = self.picture(block, picked, whole);
+            Level { kind, ..level }
         })
     }
 
@@ -105,12 +107,17 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
         let [left, top] = [0, 1].map(|d| within(low[d], ends[d]).floor() as usize);
         let [right, bottom] = [0, 1].map(|d| within(high[d], ends[d]).ceil() as usize);
         let is_empty = right < left + 2 || bottom < top + 2;
-        (!is_empty).then(|| self.picture(block, [left, top, right - left, bottom - top]))
+        (!is_empty).then(|| self.picture(block, PICKED, [left, top, right - left, bottom - top]))
     }
 
     /// Blocks of pixels averaged: `left`, `top`, `width` and `height` in blocks.
-    fn picture(&self, block: usize, [left, top, width, height]: [usize; 4]) -> Level {
-        let offsets = offsets(block);
+    fn picture(
+        &self,
+        block: usize,
+        picked: usize,
+        [left, top, width, height]: [usize; 4],
+    ) -> Level {
+        let offsets = offsets(block, picked);
         let share = 65_535.0 / (offsets.len() * offsets.len()) as f32;
         let mut rgb = vec![0; 3 * width * height];
         let mut counts = [0usize; 1024];
@@ -151,14 +158,15 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
     }
 }
 
-/// The pixels of a block that are averaged, along either side: all, or some
-/// that lie evenly about its middle.
-fn offsets(block: usize) -> Vec<usize> {
-    if block <= PICKED {
+/// The pixels of a block that are averaged, along either side: all, or so many that
+/// lie evenly in it.
+fn offsets(block: usize, picked: usize) -> Vec<usize> {
+    if block <= picked {
         return (0..block).collect();
     }
-    let near = block / (2 * PICKED);
-    vec![near, block / 2, block - 1 - near]
+    (0..picked)
+        .map(|k| (2 * k + 1) * block / (2 * picked))
+        .collect()
 }
 
 /// The 99th percentile of counted values, 0 to 1.

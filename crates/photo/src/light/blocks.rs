@@ -82,10 +82,12 @@ fn mean(
     // Some hundred and fifty pixels tell a block's mean well enough.
     let step = (size / 12).max(1);
     let (mut sum, mut n, mut clipped) = ([0.0; 3], 0.0, 0);
-    for i in (0..size).step_by(step) {
-        for j in (0..size).step_by(step) {
-            let (across, down) = if photo.is_sideways() { (i, j) } else { (j, i) };
-            let codes = photo.at(left + across, top + down);
+    let sideways = photo.is_sideways();
+    let along = size.div_ceil(step);
+    for i in 0..along {
+        for j in 0..along {
+            let (across, down) = if sideways { (i, j) } else { (j, i) };
+            let codes = photo.at(left + across * step, top + down * step);
             clipped += usize::from(codes.iter().any(|&c| c as usize >= CLIPPED_CODE));
             for (channel, code) in codes.into_iter().enumerate() {
                 sum[channel] += linear[channel][code as usize];

@@ -24,7 +24,7 @@ const CELLS: usize = 12;
 
 /// Pixels that tell an area's mean well below what a code value is: of larger areas
 /// an even sample of about so many is read.
-const ENOUGH_PIXELS: usize = 100_000;
+const ENOUGH_PIXELS: usize = 60_000;
 
 /// An area as read.
 pub(super) struct Piece {

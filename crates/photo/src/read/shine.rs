@@ -9,7 +9,7 @@ const LEAST_SHARE: f64 = 0.006;
 /// Least share of the cloth's parts that show sparks: a mere shine lies in one place.
 const LEAST_SPREAD: f64 = 0.4;
 /// Blocks of four pixels that are looked at, about, where an area has more.
-const ENOUGH_BLOCKS: usize = 25_000;
+const ENOUGH_BLOCKS: usize = 20_000;
 /// Parts along the longer side.
 const PARTS: usize = 6;
 /// Lightest body (green) on which sparks can be told.

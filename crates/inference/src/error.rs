@@ -121,6 +121,22 @@ pub enum InferenceError {
         /// The power that was wanted.
         wanted: f64,
     },
+    /// Lists that belong together but differ in length.
+    #[error("{left} units were given, but {right} levels for them")]
+    Unequal {
+        /// Units given.
+        left: usize,
+        /// Levels given.
+        right: usize,
+    },
+    /// More levels of factors than are worked out.
+    #[error("{given} levels of loads, days and places are too many; {most} is the limit")]
+    TooManyLevels {
+        /// How many there are.
+        given: usize,
+        /// How many are worked out at most.
+        most: usize,
+    },
 }
 
 impl InferenceError {

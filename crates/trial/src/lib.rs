@@ -28,6 +28,7 @@ mod part;
 mod part_change;
 mod photo;
 mod piece;
+pub mod plan;
 mod reading;
 mod results;
 mod rows;

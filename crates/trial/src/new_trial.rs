@@ -5,17 +5,17 @@ use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
 
 /// Arms a trial may have.
-const MOST_ARMS: usize = 24;
+pub(crate) const MOST_ARMS: usize = 24;
 /// Pieces an arm may have.
-const MOST_PIECES: usize = 200;
+pub(crate) const MOST_PIECES: usize = 200;
 /// Rounds a trial may plan.
-const MOST_ROUNDS: u32 = 1000;
+pub(crate) const MOST_ROUNDS: u32 = 1000;
 /// The largest margin that makes sense: about the difference of two hues.
-const LARGEST_MARGIN_DE00: f64 = 50.0;
+pub(crate) const LARGEST_MARGIN_DE00: f64 = 50.0;
 /// Characters of a name, title or code.
-const LONGEST_NAME: usize = 200;
+pub(crate) const LONGEST_NAME: usize = 200;
 /// Characters of a question, treatment or method.
-const LONGEST_TEXT: usize = 20_000;
+pub(crate) const LONGEST_TEXT: usize = 20_000;
 
 /// A trial to be entered; the store gives it its number and address.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -1,0 +1,44 @@
+//! Whether loads in which dye could travel hold a cloth that shows it.
+
+use super::{Finding, FindingCode};
+use crate::plan::{Mend, Plan, check::list};
+
+/// One finding for all steps of every round whose loads have no witness; where a
+/// plan names no wash at all, nothing can be said.
+pub(super) fn missing(plan: &Plan) -> Option<Finding> {
+    let washes: Vec<(usize, &crate::plan::Step)> = plan
+        .steps
+        .iter()
+        .enumerate()
+        .filter(|(_, step)| step.kind == crate::plan::StepKind::Wash)
+        .filter(|(_, step)| step.witnesses.is_empty())
+        .collect();
+    if washes.is_empty() {
+        return None;
+    }
+    let loads: Vec<&str> = washes
+        .iter()
+        .flat_map(|(_, step)| &step.loads)
+        .map(String::as_str)
+        .collect();
+    let place = match loads.len() {
+        0 => "The wash has".to_owned(),
+        1..=6 => format!(
+            "{} {}",
+            list(loads.iter().copied()),
+            if loads.len() == 1 { "has" } else { "have" }
+        ),
+        n => format!("{n} washes have"),
+    };
+    Some(Finding {
+        code: FindingCode::WitnessMissing,
+        sentence: format!("{place} no witness cloth, no undyed strip that is washed along."),
+        consequence: "Nothing will show whether dye came off and settled elsewhere, so the trial \
+                      can't speak of staining, nor tell dye lost from dye gained."
+            .to_owned(),
+        arms: Vec::new(),
+        mends: vec![Mend::AddWitness {
+            steps: washes.iter().map(|(place, _)| *place).collect(),
+        }],
+    })
+}

@@ -1,0 +1,42 @@
+//! A plan from its text.
+
+use super::{Plan, PlanError};
+
+/// Bytes of a plan's text; a plan of the greatest size needs a tenth.
+const MOST_BYTES: usize = 1_000_000;
+
+impl Plan {
+    /// Reads a plan from TOML and checks it.
+    ///
+    /// # Errors
+    /// Text that is no plan (with line and column), or the first field that
+    /// can't be taken.
+    pub fn from_toml(text: &str) -> Result<Self, PlanError> {
+        if text.len() > MOST_BYTES {
+            return Err(PlanError::new(
+                "",
+                format!(
+                    "This plan has {} bytes; a plan has {MOST_BYTES} at most.",
+                    text.len()
+                ),
+            ));
+        }
+        let plan: Self = toml::from_str(text).map_err(|error| {
+            PlanError::new(
+                "",
+                format!("The plan can't be read. {}", error.to_string().trim()),
+            )
+        })?;
+        plan.check()?;
+        Ok(plan)
+    }
+
+    /// Writes the plan as TOML that [`Self::from_toml`] reads.
+    ///
+    /// # Errors
+    /// A number that TOML has no place for.
+    pub fn to_toml(&self) -> Result<String, PlanError> {
+        toml::to_string_pretty(self)
+            .map_err(|error| PlanError::new("", format!("The plan can't be written: {error}.")))
+    }
+}

@@ -18,6 +18,7 @@
 //! ```
 
 pub mod alias;
+pub mod chance;
 pub mod dunnett;
 pub mod equivalence;
 mod error;

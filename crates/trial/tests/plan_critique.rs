@@ -9,7 +9,7 @@ const BY_TEMPERATURE: &str =
 const LADDER: &str = include_str!("../../../docs/plans/shade-ladder.toml");
 
 fn sound() -> Plan {
-    Plan::from_toml(TWO_ARMS).unwrap()
+    Plan::from_toml(TWO_ARMS).expect("the example is sound")
 }
 
 fn codes(plan: &Plan) -> Vec<FindingCode> {
@@ -28,7 +28,7 @@ fn step(plan: &mut Plan, kind: StepKind) -> &mut Step {
     plan.steps
         .iter_mut()
         .find(|step| step.kind == kind)
-        .unwrap()
+        .expect("the example has this step")
 }
 
 fn own(plan: &mut Plan, kind: StepKind) {
@@ -225,7 +225,8 @@ fn a_plan_survives_being_written_and_read() {
 
 #[test]
 fn what_cannot_be_planned_is_said_in_a_sentence() {
-    let faults: [(&str, fn(&mut Plan)); 12] = [
+    type Fault = (&'static str, fn(&mut Plan));
+    let faults: [Fault; 12] = [
         ("question", |p| p.question.clear()),
         ("rounds", |p| p.rounds = 0),
         ("stages", |p| p.stages = vec![11]),

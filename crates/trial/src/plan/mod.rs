@@ -33,6 +33,8 @@ mod error;
 mod margin;
 mod mend;
 mod model;
+mod order;
+mod promise;
 mod read;
 mod sharing;
 
@@ -44,4 +46,6 @@ pub use model::{
     Asks, Circumstance, CircumstanceKind, Instruction, Plan, PlannedArm, Scatter, Step, StepKind,
     Vessel,
 };
+pub use order::{Allotted, Order, Turns};
+pub use promise::{Basis, BySize, Promise, Promised, RUNS};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};

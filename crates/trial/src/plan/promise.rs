@@ -1,0 +1,271 @@
+//! What a plan can show, by computation: how often a difference that matters is
+//! found, and how often arms that don't differ are shown alike.
+
+use super::{Asks, Kind, Plan, PlanError, Scatter, Sharing};
+use inference::{
+    InferenceError,
+    simulate::{Analysis, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
+};
+use serde::Serialize;
+
+/// Seeded trials behind each figure.
+pub const RUNS: u32 = 2000;
+/// Pieces per arm for which the power is shown beside the plan's own.
+const OTHER_SIZES: [usize; 7] = [2, 3, 4, 6, 8, 12, 16];
+/// Fade of grade 4, in the units of its pair on the grey scale (ISO 105-A02:1993).
+const GRADE_4_DE: f64 = 1.7;
+
+/// What a plan can show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Promise {
+    /// How much equal pieces differ, as it was reckoned with.
+    pub scatter: Scatter,
+    /// The difference that matters, CIEDE2000.
+    pub margin_de00: f64,
+    /// Each comparison of two arms.
+    pub comparisons: Vec<Promised>,
+    /// How often the weakest comparison shows the margin, for other numbers of pieces.
+    pub by_pieces: Vec<BySize>,
+}
+
+/// What one comparison can show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Promised {
+    /// The arm that is compared with.
+    pub first: String,
+    /// The other arm.
+    pub second: String,
+    /// What it goes by.
+    pub basis: Basis,
+    /// Pieces, or loads where these are the units, in the smaller arm.
+    pub units: usize,
+    /// How often a difference as large as the margin is shown, 0 to 1.
+    pub shows_margin: f64,
+    /// The same where all comparisons of the trial are held to account together.
+    pub shows_margin_together: f64,
+    /// How often a difference as large as a fade of grade 4 is shown.
+    pub shows_grade_4: f64,
+    /// How often two arms that truly don't differ are shown alike.
+    pub shows_alike: f64,
+    /// How often a difference is shown though there is none.
+    pub errs: f64,
+}
+
+/// What a comparison goes by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Basis {
+    /// Pieces against pieces.
+    Pieces,
+    /// Pieces within loads that hold both arms.
+    WithinLoads,
+    /// Means of loads, since each arm has loads of its own.
+    Loads,
+    /// Nothing: each arm has one load, its own.
+    Confounded,
+    /// Nothing: an arm has no two units that show what chance does.
+    NoScatter,
+}
+
+/// Power by pieces per arm.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct BySize {
+    /// Test pieces in each arm.
+    pub pieces: usize,
+    /// How often the margin is shown by the weakest comparison.
+    pub shows_margin: f64,
+}
+
+impl Plan {
+    /// What the plan can show at its last stage, by so many seeded trials
+    /// ([`RUNS`] as a rule), each judged along the direction in which the colour
+    /// fades at a two-sided level of 5 %.
+    ///
+    /// # Errors
+    /// A plan that is too large to be tried so often.
+    pub fn promise(&self, runs: u32) -> Result<Promise, PlanError> {
+        self.promised(runs).map_err(|error| {
+            PlanError::new(
+                "",
+                format!("What this plan can show can't be worked out: {error}."),
+            )
+        })
+    }
+
+    fn promised(&self, runs: u32) -> Result<Promise, InferenceError> {
+        let scatter = self.scatter.clone().unwrap_or_default();
+        let margin_de00 = self.margin.de00();
+        let trials = Trials::of(self, &scatter, runs)?;
+        let null = trials.run(|_| 0.0)?;
+        let margin = trials.each_pair(margin_de00)?;
+        let grade_4 = trials.each_pair(GRADE_4_DE)?;
+        let comparisons = null
+            .iter()
+            .zip(margin.iter().zip(&grade_4))
+            .map(|(null, (margin, grade_4))| self.compared(null, margin, grade_4))
+            .collect();
+        Ok(Promise {
+            margin_de00,
+            comparisons,
+            by_pieces: self.by_pieces(&scatter, runs)?,
+            scatter,
+        })
+    }
+
+    fn compared(&self, null: &Outcome, margin: &Outcome, grade_4: &Outcome) -> Promised {
+        let arms = [null.contrast.first, null.contrast.second].map(|arm| &self.arms[arm]);
+        // On one piece nothing is decided, even where keepers show some scatter.
+        let alone = arms.iter().any(|arm| arm.pieces < 2);
+        let share = |share: f64| if alone { 0.0 } else { share };
+        let together = margin.difference_dunnett.unwrap_or(margin.difference_holm);
+        Promised {
+            first: arms[0].name.clone(),
+            second: arms[1].name.clone(),
+            basis: if alone {
+                Basis::NoScatter
+            } else {
+                null.contrast.analysis.into()
+            },
+            units: null.contrast.units,
+            shows_margin: share(margin.difference.share),
+            shows_margin_together: share(together.share),
+            shows_grade_4: share(grade_4.difference.share),
+            shows_alike: share(null.equivalence.map_or(0.0, |rate| rate.share)),
+            errs: share(null.difference.share),
+        }
+    }
+
+    fn by_pieces(&self, scatter: &Scatter, runs: u32) -> Result<Vec<BySize>, InferenceError> {
+        OTHER_SIZES
+            .iter()
+            .map(|&pieces| {
+                let mut other = self.clone();
+                for arm in &mut other.arms {
+                    arm.pieces = pieces;
+                    arm.codes.clear();
+                }
+                let shown = Trials::of(&other, scatter, runs)?.each_pair(self.margin.de00())?;
+                let weakest = shown.iter().map(|outcome| outcome.difference.share);
+                Ok(BySize {
+                    pieces,
+                    shows_margin: weakest.fold(1.0, f64::min),
+                })
+            })
+            .collect()
+    }
+}
+
+/// A plan laid out to be tried many times.
+struct Trials {
+    design: Design,
+    arms: usize,
+    truth: Truth,
+    runs: Runs,
+}
+
+impl Trials {
+    fn of(plan: &Plan, scatter: &Scatter, runs: u32) -> Result<Self, InferenceError> {
+        let layout = layout(plan);
+        let truth = Truth {
+            effects: vec![0.0; plan.arms.len()],
+            piece_sd: scatter.piece_sd_de00,
+            load_sds: vec![scatter.load_sd_de00; layout.kinds],
+            reading_sd: scatter.reading_sd_de00,
+            photos: 1,
+            margin: Some(plan.margin.de00()),
+        };
+        Ok(Self {
+            design: Design::of(&layout)?,
+            arms: plan.arms.len(),
+            truth,
+            runs: Runs::new(runs, u64::from(plan.seed)),
+        })
+    }
+
+    fn run(&self, effect: impl Fn(usize) -> f64) -> Result<Vec<Outcome>, InferenceError> {
+        let truth = Truth {
+            effects: (0..self.arms).map(effect).collect(),
+            ..self.truth.clone()
+        };
+        self.design.simulate(&truth, &self.runs)
+    }
+
+    /// For every comparison trials in which its two arms differ by `size`. Arms are
+    /// told apart by the bits of their numbers: in a few rounds each pair has
+    /// differed.
+    fn each_pair(&self, size: f64) -> Result<Vec<Outcome>, InferenceError> {
+        let mut found: Vec<Option<Outcome>> = vec![None; self.design.contrasts().len()];
+        for bit in 0..usize::BITS - (self.arms - 1).leading_zeros() {
+            let outcomes = self.run(|arm| size * ((arm >> bit) & 1) as f64)?;
+            for (found, outcome) in found.iter_mut().zip(outcomes) {
+                let (a, b) = (outcome.contrast.first, outcome.contrast.second);
+                if (a ^ b) >> bit & 1 == 1 {
+                    found.get_or_insert(outcome);
+                }
+            }
+        }
+        Ok(found.into_iter().flatten().collect())
+    }
+}
+
+fn layout(plan: &Plan) -> Layout {
+    let sharing = Sharing::of(plan);
+    // Loads that all test pieces have; what only some arms go through is what the
+    // trial compares, and so are baths that each piece has by itself.
+    let columns: Vec<_> = sharing
+        .columns
+        .iter()
+        .filter(|column| matches!(column.kind, Kind::Load(..)))
+        .filter(|column| sharing.test_pieces().all(|i| column.of_piece[i].is_some()))
+        .collect();
+    Layout {
+        arms: plan.arms.len(),
+        pieces: sharing
+            .test_pieces()
+            .map(|i| Piece {
+                arm: sharing.pieces[i].arm,
+                loads: columns.iter().map(|column| column.of_piece[i]).collect(),
+            })
+            .collect(),
+        keepers: plan.arms.iter().map(|arm| arm.keepers as u32).collect(),
+        kinds: columns.len(),
+        contrasts: match plan.asks {
+            Asks::StepMatters => Contrasts::Against(plan.control()),
+            Asks::Lasts | Asks::WhichIsBest | Asks::ShadeLadder => Contrasts::AllPairs,
+        },
+        scatter: ScatterOf::AllArms,
+    }
+}
+
+impl From<Analysis> for Basis {
+    fn from(analysis: Analysis) -> Self {
+        match analysis {
+            Analysis::Pieces => Self::Pieces,
+            Analysis::WithinLoads => Self::WithinLoads,
+            Analysis::LoadMeans => Self::Loads,
+            Analysis::Confounded => Self::Confounded,
+            Analysis::NoScatter => Self::NoScatter,
+        }
+    }
+}
+
+impl Promise {
+    /// The sentence of a comparison: how often a fade of grade 4 would be missed.
+    pub fn sentence(promised: &Promised, pieces: usize) -> String {
+        let (first, second) = (&promised.first, &promised.second);
+        match promised.basis {
+            Basis::Confounded => format!(
+                "\"{second}\" against \"{first}\": never shown, since each has one load, its own."
+            ),
+            Basis::NoScatter => format!(
+                "\"{second}\" against \"{first}\": never shown, since no two units of an arm tell \
+                 what chance does."
+            ),
+            Basis::Pieces | Basis::WithinLoads | Basis::Loads => format!(
+                "\"{second}\" against \"{first}\": with {pieces} pieces per arm you'd miss a grade 4 \
+                 fade {} times in 10.",
+                (10.0 * (1.0 - promised.shows_grade_4)).round()
+            ),
+        }
+    }
+}

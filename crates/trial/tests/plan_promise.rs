@@ -1,0 +1,99 @@
+//! What a plan promises is what trials by that plan would show.
+
+use trial::plan::{Basis, Plan, RUNS, Scatter};
+
+fn plan(text: &str) -> Plan {
+    Plan::from_toml(text).expect("the example is sound")
+}
+
+#[test]
+fn sound_examples_err_at_the_nominal_level_and_show_their_margin() {
+    for text in [
+        include_str!("../../../docs/plans/two-arms.toml"),
+        include_str!("../../../docs/plans/after-treatments-by-temperature.toml"),
+        include_str!("../../../docs/plans/shade-ladder.toml"),
+    ] {
+        let plan = plan(text);
+        let promise = plan.promise(RUNS).unwrap();
+        assert!(!promise.comparisons.is_empty());
+        for promised in &promise.comparisons {
+            assert!((0.03..=0.07).contains(&promised.errs), "{promised:?}");
+        }
+    }
+}
+
+/// Reference library: power of the two-sided t test, two arms, from
+/// `reference/statistics` (statsmodels): d = 2, n = 4 0.65688, n = 6 0.87642.
+#[test]
+fn two_arms_without_loads_have_the_noncentral_t_s_power() {
+    let text = r#"
+        question = "Is there a difference?"
+        margin = 2.0
+        rounds = 1
+        scatter = { piece_sd_de00 = 1.0, load_sd_de00 = 0.0, reading_sd_de00 = 0.0 }
+        arms = [{ name = "a", pieces = 4 }, { name = "b", pieces = 4 }]
+    "#;
+    let plan = plan(text);
+    let promise = plan.promise(RUNS).unwrap();
+    assert_eq!(promise.comparisons[0].basis, Basis::Pieces);
+    // Each piece against its own start: reading adds nothing here. Three points.
+    for (pieces, power) in [(4, 0.656_88), (6, 0.876_42)] {
+        let found = promise
+            .by_pieces
+            .iter()
+            .find(|size| size.pieces == pieces)
+            .unwrap();
+        assert!((found.shows_margin - power).abs() < 0.03, "{found:?}");
+    }
+    let own = promise.comparisons[0].shows_margin;
+    assert!((own - 0.656_88).abs() < 0.03, "{own}");
+}
+
+#[test]
+fn what_can_show_nothing_promises_nothing() {
+    let base = include_str!("../../../docs/plans/two-arms.toml");
+    let mut own_loads = plan(base);
+    let wash = own_loads
+        .steps
+        .iter()
+        .position(|step| step.kind == trial::plan::StepKind::Wash)
+        .unwrap();
+    let mut second = own_loads.steps[wash].clone();
+    own_loads.steps[wash].arms = vec!["plain soak".into()];
+    own_loads.steps[wash].loads.truncate(1);
+    second.arms = vec!["agent F".into()];
+    second.loads.remove(0);
+    own_loads.steps.push(second);
+    let promise = own_loads.promise(200).unwrap();
+    assert_eq!(promise.comparisons[0].basis, Basis::Confounded);
+    assert_eq!(promise.comparisons[0].shows_margin, 0.0);
+
+    let mut one = plan(base);
+    for arm in &mut one.arms {
+        arm.pieces = 1;
+        arm.codes.clear();
+    }
+    assert_eq!(
+        one.promise(200).unwrap().comparisons[0].basis,
+        Basis::NoScatter
+    );
+}
+
+#[test]
+fn more_scatter_promises_less() {
+    let base = plan(include_str!("../../../docs/plans/two-arms.toml"));
+    let mut last = 1.1;
+    for sd in [0.2, 1.0, 3.0] {
+        let scatter = Scatter {
+            piece_sd_de00: sd,
+            ..Scatter::default()
+        };
+        let plan = Plan {
+            scatter: Some(scatter),
+            ..base.clone()
+        };
+        let shown = plan.promise(RUNS).unwrap().comparisons[0].shows_margin;
+        assert!(shown < last, "{sd}: {shown}");
+        last = shown;
+    }
+}

@@ -42,6 +42,14 @@ pub struct Allotted {
     pub window: usize,
 }
 
+impl Allotted {
+    /// Its load, day or place of that kind, if it has one.
+    pub fn share(&self, kind: Kind) -> Option<&str> {
+        let found = self.shares.iter().find(|(other, _)| *other == kind);
+        found.map(|(_, name)| name.as_str())
+    }
+}
+
 /// The turn of a step's loads.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Turns {

@@ -1,7 +1,8 @@
 //! What a plan can show, by computation: how often a difference that matters is
 //! found, and how often arms that don't differ are shown alike.
 
-use super::{Asks, Kind, Plan, PlanError, Scatter, Sharing};
+use super::{Allotted, Asks, Kind, Plan, PlanError, Scatter, Sharing};
+use crate::Role;
 use inference::{
     InferenceError,
     simulate::{Analysis, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
@@ -208,33 +209,55 @@ impl Trials {
     }
 }
 
+/// The plan as chance deals it out.
 fn layout(plan: &Plan) -> Layout {
-    let sharing = Sharing::of(plan);
-    // Loads that all test pieces have; what only some arms go through is what the
-    // trial compares, and so are baths that each piece has by itself.
-    let columns: Vec<_> = sharing
+    let order = plan.order();
+    let tested: Vec<&Allotted> = order
+        .pieces
+        .iter()
+        .filter(|piece| piece.piece.role == Role::Test)
+        .collect();
+    // Loads that all test pieces have. What only some arms go through is what the
+    // trial compares.
+    let mut kinds: Vec<Kind> = Sharing::of(plan)
         .columns
         .iter()
-        .filter(|column| matches!(column.kind, Kind::Load(..)))
-        .filter(|column| sharing.test_pieces().all(|i| column.of_piece[i].is_some()))
+        .map(|column| column.kind)
         .collect();
+    kinds.retain(|kind| {
+        matches!(kind, Kind::Load(..)) && tested.iter().all(|piece| piece.share(*kind).is_some())
+    });
+    let mut loads: Vec<Vec<&str>> = vec![Vec::new(); kinds.len()];
     Layout {
         arms: plan.arms.len(),
-        pieces: sharing
-            .test_pieces()
-            .map(|i| Piece {
-                arm: sharing.pieces[i].arm,
-                loads: columns.iter().map(|column| column.of_piece[i]).collect(),
+        pieces: tested
+            .iter()
+            .map(|piece| Piece {
+                arm: piece.piece.arm,
+                loads: kinds
+                    .iter()
+                    .zip(&mut loads)
+                    .map(|(kind, known)| Some(number(known, piece.share(*kind)?)))
+                    .collect(),
             })
             .collect(),
         keepers: plan.arms.iter().map(|arm| arm.keepers as u32).collect(),
-        kinds: columns.len(),
+        kinds: kinds.len(),
         contrasts: match plan.asks {
             Asks::StepMatters => Contrasts::Against(plan.control()),
             Asks::Lasts | Asks::WhichIsBest | Asks::ShadeLadder => Contrasts::AllPairs,
         },
         scatter: ScatterOf::AllArms,
     }
+}
+
+/// The number of a load, which is added if it is new.
+fn number<'a>(known: &mut Vec<&'a str>, load: &'a str) -> usize {
+    let found = known.iter().position(|other| *other == load);
+    found.unwrap_or_else(|| {
+        known.push(load);
+        known.len() - 1
+    })
 }
 
 impl From<Analysis> for Basis {

@@ -35,6 +35,10 @@ pub enum Command {
     Difference(PairArgs),
     /// Decide between arms from a table of readings.
     Decide(DecideArgs),
+    /// Print what a plan can show and what it can't tell apart.
+    Plan(PlanArgs),
+    /// How often a difference is shown, and how many pieces it takes.
+    Power(PowerArgs),
     /// Check a set-up by photos of the same pieces, laid anew between shots.
     SetupCheck(SetupCheckArgs),
     /// Add spectra or Lab values that an instrument measured to a trial.
@@ -137,6 +141,40 @@ pub enum Scale {
     Fade,
     /// Staining of white cloth, ISO 105-A04.
     Stain,
+}
+
+/// Arguments of `plan`.
+#[derive(Debug, Args)]
+pub struct PlanArgs {
+    /// The plan: TOML as docs/plans/README.md describes it.
+    #[arg(value_name = "PLAN.toml")]
+    pub plan: PathBuf,
+    /// Take the plan as an enquiry (question, arms, budget) and print the plan that answers it.
+    #[arg(long)]
+    pub propose: bool,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Arguments of `power`.
+#[derive(Debug, Args)]
+pub struct PowerArgs {
+    /// Standard deviation of equal pieces, in the margin's unit.
+    #[arg(long)]
+    pub sd: f64,
+    /// The smallest difference that matters.
+    #[arg(long)]
+    pub margin: f64,
+    /// Pieces in each arm.
+    #[arg(long)]
+    pub pieces: usize,
+    /// Arms.
+    #[arg(long, default_value_t = 2)]
+    pub arms: usize,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// Arguments of `grade`.

@@ -35,6 +35,7 @@ mod mend;
 mod model;
 mod order;
 mod promise;
+mod propose;
 mod read;
 mod sharing;
 
@@ -48,4 +49,5 @@ pub use model::{
 };
 pub use order::{Allotted, Order, Turns};
 pub use promise::{Basis, BySize, Promise, Promised, RUNS};
+pub use propose::{Budget, EnquiredArm, Enquiry, Proposal};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};

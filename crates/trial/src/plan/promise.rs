@@ -272,22 +272,28 @@ impl From<Analysis> for Basis {
     }
 }
 
-impl Promise {
-    /// The sentence of a comparison: how often a fade of grade 4 would be missed.
-    pub fn sentence(promised: &Promised, pieces: usize) -> String {
-        let (first, second) = (&promised.first, &promised.second);
-        match promised.basis {
-            Basis::Confounded => format!(
-                "\"{second}\" against \"{first}\": never shown, since each has one load, its own."
-            ),
-            Basis::NoScatter => format!(
-                "\"{second}\" against \"{first}\": never shown, since no two units of an arm tell \
-                 what chance does."
-            ),
+impl Basis {
+    /// As said beside a comparison.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Pieces => "by pieces",
+            Self::WithinLoads => "by pieces within loads",
+            Self::Loads => "by means of loads",
+            Self::Confounded => "never: each arm has one load, its own",
+            Self::NoScatter => "never: too few pieces to tell what chance does",
+        }
+    }
+}
+
+impl Promised {
+    /// How often a fade of grade 4 would be missed, as a sentence.
+    pub fn sentence(&self, pieces: usize) -> String {
+        let pair = format!("\"{}\" against \"{}\"", self.second, self.first);
+        match self.basis {
+            Basis::Confounded | Basis::NoScatter => format!("{pair}: {}.", self.basis.words()),
             Basis::Pieces | Basis::WithinLoads | Basis::Loads => format!(
-                "\"{second}\" against \"{first}\": with {pieces} pieces per arm you'd miss a grade 4 \
-                 fade {} times in 10.",
-                (10.0 * (1.0 - promised.shows_grade_4)).round()
+                "{pair}: with {pieces} pieces per arm you'd miss a grade 4 fade {} times in 10.",
+                (10.0 * (1.0 - self.shows_grade_4)).round()
             ),
         }
     }

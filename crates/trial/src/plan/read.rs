@@ -1,6 +1,7 @@
 //! A plan from its text.
 
-use super::{Plan, PlanError};
+use super::{Enquiry, Plan, PlanError};
+use serde::de::DeserializeOwned;
 
 /// Bytes of a plan's text; a plan of the greatest size needs a tenth.
 const MOST_BYTES: usize = 1_000_000;
@@ -12,21 +13,7 @@ impl Plan {
     /// Text that is no plan (with line and column), or the first field that
     /// can't be taken.
     pub fn from_toml(text: &str) -> Result<Self, PlanError> {
-        if text.len() > MOST_BYTES {
-            return Err(PlanError::new(
-                "",
-                format!(
-                    "This plan has {} bytes; a plan has {MOST_BYTES} at most.",
-                    text.len()
-                ),
-            ));
-        }
-        let plan: Self = toml::from_str(text).map_err(|error| {
-            PlanError::new(
-                "",
-                format!("The plan can't be read. {}", error.to_string().trim()),
-            )
-        })?;
+        let plan: Self = read(text)?;
         plan.check()?;
         Ok(plan)
     }
@@ -39,4 +26,32 @@ impl Plan {
         toml::to_string_pretty(self)
             .map_err(|error| PlanError::new("", format!("The plan can't be written: {error}.")))
     }
+}
+
+impl Enquiry {
+    /// Reads an enquiry from TOML.
+    ///
+    /// # Errors
+    /// Text that is no enquiry, with line and column.
+    pub fn from_toml(text: &str) -> Result<Self, PlanError> {
+        read(text)
+    }
+}
+
+fn read<T: DeserializeOwned>(text: &str) -> Result<T, PlanError> {
+    if text.len() > MOST_BYTES {
+        return Err(PlanError::new(
+            "",
+            format!(
+                "This file has {} bytes; a plan has {MOST_BYTES} at most.",
+                text.len()
+            ),
+        ));
+    }
+    toml::from_str(text).map_err(|error| {
+        PlanError::new(
+            "",
+            format!("It can't be read. {}", error.to_string().trim()),
+        )
+    })
 }

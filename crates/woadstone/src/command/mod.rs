@@ -7,6 +7,8 @@ mod demo;
 mod difference;
 mod grade;
 mod grade_by_eye;
+mod plan;
+mod power;
 mod publish;
 mod read;
 mod serve;
@@ -30,6 +32,8 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::Grade(args)) => grade::run(&args),
         Some(Command::Difference(args)) => difference::run(&args),
         Some(Command::Decide(args)) => decide::run(&args),
+        Some(Command::Plan(args)) => plan::run(&args),
+        Some(Command::Power(args)) => power::run(&args),
         Some(Command::SetupCheck(args)) => setup_check::run(cli.home, &args),
         Some(Command::AddReadings(args)) => add_readings::run(cli.home, &args),
         Some(Command::GradeByEye(args)) => grade_by_eye::run(cli.home, &args),

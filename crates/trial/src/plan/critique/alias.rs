@@ -166,7 +166,7 @@ impl<'a> Of<'a> {
         let all = self.arms.len() == self.plan.arms.len();
         let mut mends = Vec::new();
         let blocks = match kind {
-            Kind::Load(..) => all && carry::may_share(self.plan),
+            Kind::Load(..) => all && carry::may_share(&self.plan.arms),
             Kind::Circumstance(_) => all,
         };
         if blocks {

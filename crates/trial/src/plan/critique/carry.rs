@@ -36,13 +36,10 @@ pub fn carried(plan: &Plan) -> Vec<Carried> {
 }
 
 /// Whether any two arms may lie wet together without harm.
-pub(super) fn may_share(plan: &Plan) -> bool {
-    let pairs = plan.arms.iter().enumerate();
-    pairs.clone().all(|(i, from)| {
-        plan.arms
-            .iter()
-            .enumerate()
-            .all(|(j, to)| i == j || !shows(from, to))
+pub(in crate::plan) fn may_share(arms: &[PlannedArm]) -> bool {
+    arms.iter().enumerate().all(|(i, from)| {
+        let mut others = arms.iter().enumerate().filter(|(j, _)| *j != i);
+        others.all(|(_, to)| !shows(from, to))
     })
 }
 

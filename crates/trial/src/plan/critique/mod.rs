@@ -8,6 +8,7 @@ mod order;
 mod soak;
 mod witness;
 
+pub(super) use carry::may_share;
 pub use carry::{Carried, carried};
 pub use finding::{Finding, FindingCode};
 

@@ -1,0 +1,444 @@
+//! From a question and a budget to a design.
+
+use super::{
+    Asks, Circumstance, CircumstanceKind, Instruction, Margin, Plan, PlanError, PlannedArm,
+    Scatter, Step, StepKind,
+};
+use inference::simulate::{
+    Contrasts, ScatterOf,
+    smallest::{Alike, Answer, Limits, Sharing, Size, Strictness, Wish, smallest},
+};
+use serde::{Deserialize, Serialize};
+
+/// How often what matters is to be shown.
+const USUAL_POWER: f64 = 0.8;
+/// Keepers of an arm: one shows the photo's shift, two also how much keepers differ.
+const USUAL_KEEPERS: usize = 2;
+/// What a wash costs beside a piece, in pieces.
+const LOAD_AS_PIECES: f64 = 2.0;
+/// Pieces a home machine or basin takes at once, as swatches go.
+const USUAL_PER_LOAD: usize = 24;
+/// Loads in which a step is done where loads are what varies.
+const USUAL_LOADS: usize = 2;
+
+/// What a person asks and has.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Enquiry {
+    /// What is asked, in words.
+    pub question: String,
+    /// What kind of question it is.
+    #[serde(default)]
+    pub asks: Asks,
+    /// The fibre, in words; may be empty.
+    #[serde(default)]
+    pub fibre: String,
+    /// The class of dye, in words; may be empty.
+    #[serde(default)]
+    pub dye_class: String,
+    /// The smallest difference that matters.
+    pub margin: Margin,
+    /// Rounds of wash and dry, 1 upward.
+    pub rounds: u32,
+    /// What is compared, the control first.
+    pub arms: Vec<EnquiredArm>,
+    /// What there is to be used.
+    pub budget: Budget,
+    /// How much equal pieces differ, where it is known.
+    #[serde(default)]
+    pub scatter: Option<Scatter>,
+    /// Where the random order starts from.
+    #[serde(default)]
+    pub seed: u32,
+}
+
+/// An arm as asked about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EnquiredArm {
+    /// Its short name.
+    pub name: String,
+    /// The product of its after-treatment; empty: none.
+    #[serde(default)]
+    pub agent: String,
+    /// How much of the product, such as `2 tbsp`; may be empty.
+    #[serde(default)]
+    pub amount: String,
+    /// To how much water, such as `1 gal`; may be empty.
+    #[serde(default)]
+    pub water: String,
+    /// How long, minutes.
+    #[serde(default)]
+    pub minutes: Option<f64>,
+    /// How warm, degrees Celsius.
+    #[serde(default)]
+    pub temperature_c: Option<f64>,
+    /// Dye, percent on weight of fibre, if known.
+    #[serde(default)]
+    pub depth_percent_owf: Option<f64>,
+}
+
+/// What there is to be used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Budget {
+    /// Pieces in all, keepers among them.
+    pub pieces: usize,
+    /// Washes in each round, of all arms together.
+    pub washes: usize,
+    /// Days over which the work may be spread.
+    pub days: usize,
+}
+
+/// A design for an enquiry.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Proposal {
+    /// The plan.
+    pub plan: Plan,
+    /// Whether it shows the margin four times in five.
+    pub reached: bool,
+    /// How often it shows a difference as large as the margin.
+    pub shows_margin: f64,
+    /// How often it shows two arms alike that are; none if that wasn't within reach.
+    pub shows_alike: Option<f64>,
+    /// What was found, for the person.
+    pub sentence: String,
+}
+
+impl Enquiry {
+    /// The smallest design within the budget that shows the margin four times in
+    /// five, and arms alike as often if that is within reach, too; where none does,
+    /// the one that comes closest.
+    ///
+    /// # Errors
+    /// A budget that leaves no room for two pieces of each arm, or a field that
+    /// can't be taken.
+    pub fn propose(&self) -> Result<Proposal, PlanError> {
+        self.check_budget()?;
+        let both = self.sized(true)?;
+        let (answer, with_alike) = match both {
+            Some(Answer::Reached(size)) => (Answer::Reached(size), true),
+            _ => match self.sized(false)? {
+                Some(answer) => (answer, false),
+                None => return Err(self.no_room()),
+            },
+        };
+        let (size, reached) = match answer {
+            Answer::Reached(size) => (size, true),
+            Answer::OutOfReach(size) => (size, false),
+        };
+        let plan = self.plan(&size);
+        plan.check()?;
+        let shows_margin = size.difference.map_or(0.0, |power| power.formula);
+        let shows_alike = with_alike.then(|| size.alike.map_or(0.0, |power| power.formula));
+        Ok(Proposal {
+            sentence: sentence(&size, reached, shows_margin, shows_alike, self.margin),
+            plan,
+            reached,
+            shows_margin,
+            shows_alike,
+        })
+    }
+
+    fn check_budget(&self) -> Result<(), PlanError> {
+        if self.arms.len() < 2 {
+            return Err(PlanError::new(
+                "arms",
+                "A trial compares: name two arms at least, one of them without the extra step.",
+            ));
+        }
+        for (field, what, value) in [
+            ("budget.pieces", "pieces", self.budget.pieces),
+            ("budget.washes", "washes", self.budget.washes),
+            ("budget.days", "days", self.budget.days),
+        ] {
+            if value == 0 {
+                return Err(PlanError::new(
+                    field,
+                    format!("With no {what} there is no trial: give how many you can spare."),
+                ));
+            }
+        }
+        let least = 3 * self.arms.len();
+        if self.budget.pieces < least {
+            return Err(PlanError::new(
+                "budget.pieces",
+                format!(
+                    "{} pieces are too few for {} arms: each needs two to be treated and one kept \
+                     unwashed, {least} in all. Take more pieces, smaller ones if need be, or \
+                     compare fewer arms.",
+                    self.budget.pieces,
+                    self.arms.len()
+                ),
+            ));
+        }
+        if !self.may_share() && self.budget.washes < USUAL_LOADS * self.arms.len() {
+            return Err(PlanError::new(
+                "budget.washes",
+                format!(
+                    "Deep and pale colours can't be washed together, so each of the {} arms needs \
+                     two washes of its own, {} in a round. Bowls will do for small pieces; or \
+                     compare fewer depths.",
+                    self.arms.len(),
+                    USUAL_LOADS * self.arms.len()
+                ),
+            ));
+        }
+        Ok(())
+    }
+
+    fn no_room(&self) -> PlanError {
+        PlanError::new(
+            "budget",
+            format!(
+                "No design fits into {} pieces and {} washes a round for {} arms. Allow more, or \
+                 compare fewer arms.",
+                self.budget.pieces,
+                self.budget.washes,
+                self.arms.len()
+            ),
+        )
+    }
+
+    /// The size that shows the margin (and arms alike); none if there is no room.
+    fn sized(&self, alike: bool) -> Result<Option<Answer>, PlanError> {
+        let scatter = self.scatter.clone().unwrap_or_default();
+        let margin = self.margin.de00();
+        let contrasts = self.contrasts();
+        let wish = Wish {
+            arms: self.arms.len(),
+            contrasts,
+            strictness: match contrasts {
+                _ if self.arms.len() == 2 => Strictness::Each,
+                Contrasts::Against(_) => Strictness::Dunnett,
+                Contrasts::AllPairs => Strictness::Holm,
+            },
+            scatter: ScatterOf::AllArms,
+            sharing: if self.may_share() {
+                Sharing::AllArms
+            } else {
+                Sharing::OneArm
+            },
+            piece_sd: scatter.piece_sd_de00,
+            load_sd: scatter.load_sd_de00,
+            reading_sd: scatter.reading_sd_de00,
+            photos: 1,
+            keepers: self.keepers() as u32,
+            power: USUAL_POWER,
+            difference: Some(margin),
+            alike: alike.then_some(Alike { margin, truly: 0.0 }),
+            tail: 0.05,
+            equivalence_tail: 0.05,
+        };
+        let limits = Limits {
+            pieces: self.budget.pieces,
+            loads: self.budget.washes,
+            pieces_per_load: USUAL_PER_LOAD,
+            load_as_pieces: LOAD_AS_PIECES,
+        };
+        match smallest(&wish, &limits, u64::from(self.seed)) {
+            Ok(answer) => Ok(Some(answer)),
+            Err(inference::InferenceError::NoRoom { .. }) => Ok(None),
+            Err(error) => Err(PlanError::new(
+                "",
+                format!("No design can be worked out: {error}."),
+            )),
+        }
+    }
+
+    fn contrasts(&self) -> Contrasts {
+        match self.asks {
+            Asks::StepMatters => Contrasts::Against(0),
+            Asks::Lasts | Asks::WhichIsBest | Asks::ShadeLadder => Contrasts::AllPairs,
+        }
+    }
+
+    fn keepers(&self) -> usize {
+        // With few pieces one keeper has to do.
+        let spare = self.budget.pieces / self.arms.len();
+        if spare >= 2 * USUAL_KEEPERS + 2 {
+            USUAL_KEEPERS
+        } else {
+            1
+        }
+    }
+
+    /// Whether no arm's dye would show on another arm.
+    fn may_share(&self) -> bool {
+        super::critique::may_share(&self.planned_arms(2))
+    }
+
+    fn planned_arms(&self, pieces: usize) -> Vec<PlannedArm> {
+        self.arms
+            .iter()
+            .enumerate()
+            .map(|(i, arm)| PlannedArm {
+                name: arm.name.trim().to_owned(),
+                treatment: arm.agent.clone(),
+                control: i == 0 && self.asks == Asks::StepMatters,
+                pieces,
+                keepers: self.keepers(),
+                dye: String::new(),
+                depth_percent_owf: arm.depth_percent_owf,
+                pale_areas: false,
+                codes: Vec::new(),
+            })
+            .collect()
+    }
+
+    fn plan(&self, size: &Size) -> Plan {
+        let arms = self.planned_arms(size.per_arm);
+        let mut plan = Plan {
+            title: String::new(),
+            question: self.question.clone(),
+            asks: self.asks,
+            fibre: self.fibre.clone(),
+            dye_class: self.dye_class.clone(),
+            margin: self.margin,
+            rounds: self.rounds,
+            stages: stages(self.rounds),
+            seed: self.seed,
+            scatter: self.scatter.clone(),
+            arms,
+            steps: Vec::new(),
+            circumstances: Vec::new(),
+            vessels: Vec::new(),
+            instructions: Vec::new(),
+        };
+        let share = self.may_share();
+        if share {
+            plan.steps.push(Step {
+                loads: vec!["dye pot".into()],
+                ..Step::of(StepKind::Dye)
+            });
+        } else {
+            plan.steps
+                .extend(own_loads(&plan.arms, StepKind::Dye, USUAL_LOADS, "pot"));
+        }
+        self.after_treat(&mut plan);
+        if share {
+            let loads = (1..=size.loads).map(|n| format!("wash {n}"));
+            plan.steps.push(Step {
+                loads: loads.collect(),
+                ..Step::of(StepKind::Wash)
+            });
+        } else {
+            let each = size.loads / plan.arms.len();
+            plan.steps
+                .extend(own_loads(&plan.arms, StepKind::Wash, each, "wash"));
+        }
+        for step in plan
+            .steps
+            .iter_mut()
+            .filter(|step| step.kind == StepKind::Wash)
+        {
+            step.witnesses.push("multifibre".into());
+        }
+        // Days only where every arm's pieces go evenly over them.
+        let days = self.budget.days.min(size.per_arm);
+        if days > 1 {
+            plan.circumstances.push(Circumstance {
+                kind: CircumstanceKind::Day,
+                arms: Vec::new(),
+                values: (1..=days).map(|n| format!("day {n}")).collect(),
+            });
+        }
+        plan
+    }
+
+    /// Each arm's product in two baths, and plain soaks for arms without one that
+    /// match the longest and warmest.
+    fn after_treat(&self, plan: &mut Plan) {
+        let baths = |name: &str| (1..=USUAL_LOADS).map(|n| format!("{name} {n}")).collect();
+        let treated: Vec<&EnquiredArm> = self
+            .arms
+            .iter()
+            .filter(|arm| !arm.agent.trim().is_empty())
+            .collect();
+        if treated.is_empty() {
+            return;
+        }
+        for arm in &treated {
+            plan.steps.push(Step {
+                arms: vec![arm.name.trim().to_owned()],
+                loads: baths(&format!("{} bath", arm.name.trim())),
+                agent: arm.agent.clone(),
+                amount: arm.amount.clone(),
+                water: arm.water.clone(),
+                minutes: arm.minutes,
+                temperature_c: arm.temperature_c,
+                ..Step::of(StepKind::AfterTreat)
+            });
+            if !arm.amount.is_empty() && !arm.water.is_empty() {
+                plan.instructions.push(Instruction {
+                    agent: arm.agent.clone(),
+                    amount: arm.amount.clone(),
+                    water: arm.water.clone(),
+                    minutes: arm.minutes,
+                    temperature_c: arm.temperature_c,
+                });
+            }
+        }
+        for arm in self.arms.iter().filter(|arm| arm.agent.trim().is_empty()) {
+            plan.steps.push(Step {
+                arms: vec![arm.name.trim().to_owned()],
+                loads: baths(&format!("{} soak", arm.name.trim())),
+                minutes: greatest(treated.iter().filter_map(|arm| arm.minutes)),
+                temperature_c: greatest(treated.iter().filter_map(|arm| arm.temperature_c)),
+                ..Step::of(StepKind::Soak)
+            });
+        }
+    }
+}
+
+fn greatest(values: impl Iterator<Item = f64>) -> Option<f64> {
+    values.max_by(f64::total_cmp)
+}
+
+fn own_loads(arms: &[PlannedArm], kind: StepKind, each: usize, word: &str) -> Vec<Step> {
+    arms.iter()
+        .map(|arm| Step {
+            arms: vec![arm.name.clone()],
+            loads: (1..=each)
+                .map(|n| format!("{} {word} {n}", arm.name))
+                .collect(),
+            ..Step::of(kind)
+        })
+        .collect()
+}
+
+/// Before the first round, after it, half way and at the end.
+fn stages(rounds: u32) -> Vec<u32> {
+    let mut stages = vec![0, 1, rounds.div_ceil(2), rounds];
+    stages.dedup();
+    stages
+}
+
+fn sentence(
+    size: &Size,
+    reached: bool,
+    shows_margin: f64,
+    shows_alike: Option<f64>,
+    margin: Margin,
+) -> String {
+    let tenths = |share: f64| format!("{:.0} times in 100", 100.0 * share);
+    let design = format!(
+        "{} test pieces in each arm, {} pieces in all, {} washes a round",
+        size.per_arm, size.pieces, size.loads
+    );
+    let shows = format!("a difference of {margin} is shown {}", tenths(shows_margin));
+    match (reached, shows_alike) {
+        (true, Some(alike)) => format!(
+            "{design}: {shows}, and arms that don't differ are shown alike {}.",
+            tenths(alike)
+        ),
+        (true, None) => format!(
+            "{design}: {shows}. To show as often that arms are alike, the budget would have to be \
+             larger: without a difference the verdict may stay open."
+        ),
+        (false, _) => format!(
+            "Nothing within the budget shows the margin four times in five. This comes closest. \
+             {design}: {shows}. Allow more pieces or washes, or ask for a larger difference."
+        ),
+    }
+}

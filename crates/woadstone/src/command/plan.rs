@@ -1,0 +1,172 @@
+//! `woadstone plan PLAN.toml`.
+
+use std::fmt::Write;
+
+use serde::Serialize;
+use trial::plan::{Carried, Enquiry, Finding, Order, Plan, Promise, RUNS, carried, critique};
+
+use crate::{
+    cli::PlanArgs,
+    command::file,
+    outcome::{Outcome, Stop, print, print_json},
+};
+
+/// What is printed of a plan.
+#[derive(Serialize)]
+struct Looked {
+    plan: Plan,
+    promise: Promise,
+    findings: Vec<Finding>,
+    carried: Vec<Carried>,
+    order: Order,
+}
+
+/// Prints design, power and critique of a plan file, or the plan for an enquiry.
+pub fn run(args: &PlanArgs) -> Outcome {
+    let bytes = file(&args.plan)?;
+    let name = args.plan.display();
+    let text = String::from_utf8(bytes).map_err(|_| {
+        Stop::refused(format!(
+            "{name}: this is no text in UTF-8, so it can't be a plan."
+        ))
+    })?;
+    let refused = |error: trial::plan::PlanError| {
+        let at = if error.field.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", error.field)
+        };
+        Stop::refused(format!("{name}{at}: {error}"))
+    };
+    if args.propose {
+        let enquiry = Enquiry::from_toml(&text).map_err(refused)?;
+        let proposal = enquiry.propose().map_err(refused)?;
+        return if args.json {
+            print_json(&proposal)
+        } else {
+            let plan = proposal.plan.to_toml().map_err(refused)?;
+            print(&format!("# {}\n{plan}", proposal.sentence))
+        };
+    }
+    let plan = Plan::from_toml(&text).map_err(refused)?;
+    let looked = Looked {
+        promise: plan.promise(RUNS).map_err(refused)?,
+        findings: critique(&plan),
+        carried: carried(&plan),
+        order: plan.order(),
+        plan,
+    };
+    if args.json {
+        print_json(&looked)
+    } else {
+        print(&as_text(&looked))
+    }
+}
+
+fn as_text(looked: &Looked) -> String {
+    let mut text = String::new();
+    design(&mut text, looked);
+    power(&mut text, &looked.promise);
+    criticism(&mut text, looked);
+    drawn(&mut text, &looked.order);
+    text
+}
+
+fn design(text: &mut String, looked: &Looked) {
+    let plan = &looked.plan;
+    let _ = writeln!(
+        text,
+        "{}\nMargin: {}. {} rounds.\n",
+        plan.question, plan.margin, plan.rounds
+    );
+    for (i, arm) in plan.arms.iter().enumerate() {
+        let control = if i == plan.control() {
+            ", compared with"
+        } else {
+            ""
+        };
+        let _ = writeln!(
+            text,
+            "  {:<28} {} pieces, {} keepers{control}",
+            arm.name, arm.pieces, arm.keepers
+        );
+    }
+}
+
+fn power(text: &mut String, promise: &Promise) {
+    let _ = writeln!(
+        text,
+        "\nHow often it is shown, of 100 trials ({})",
+        promise.scatter.origin
+    );
+    text.push_str("                                       margin  grade 4  alike  by chance\n");
+    for promised in &promise.comparisons {
+        let pair = format!("{} / {}", promised.second, promised.first);
+        let hundred = |share: f64| 100.0 * share;
+        let _ = writeln!(
+            text,
+            "  {pair:<36} {:>6.0}  {:>7.0}  {:>5.0}  {:>9.1}   {}",
+            hundred(promised.shows_margin),
+            hundred(promised.shows_grade_4),
+            hundred(promised.shows_alike),
+            hundred(promised.errs),
+            promised.basis.words(),
+        );
+    }
+    let sizes: Vec<String> = promise
+        .by_pieces
+        .iter()
+        .map(|size| format!("{}: {:.0}", size.pieces, 100.0 * size.shows_margin))
+        .collect();
+    let _ = writeln!(
+        text,
+        "  The margin by pieces per arm, weakest pair: {}",
+        sizes.join(", ")
+    );
+}
+
+fn criticism(text: &mut String, looked: &Looked) {
+    if looked.findings.is_empty() {
+        text.push_str("\nNo finding: this plan can answer its question.\n");
+    } else {
+        let _ = writeln!(text, "\nFindings: {}", looked.findings.len());
+    }
+    for finding in &looked.findings {
+        let _ = writeln!(text, "- {}\n  {}", finding.sentence, finding.consequence);
+        for mend in &finding.mends {
+            let _ = writeln!(text, "  mend: {}", mend.label());
+        }
+    }
+    if !looked.carried.is_empty() {
+        text.push_str("\nWhere dye can travel\n");
+        for way in &looked.carried {
+            let shows = if way.shows { "  would show" } else { "" };
+            let _ = writeln!(
+                text,
+                "  {} -> {} in {}{shows}",
+                way.from, way.to, way.through
+            );
+        }
+    }
+}
+
+fn drawn(text: &mut String, order: &Order) {
+    let _ = writeln!(text, "\nRandom order from seed {}", order.seed);
+    for turns in &order.loads {
+        let _ = writeln!(text, "  {}: {}", turns.kind, turns.loads.join(", then "));
+    }
+    text.push_str("  piece        arm                          blind    board window  shares\n");
+    for piece in &order.pieces {
+        let shares: Vec<&str> = piece.shares.iter().map(|(_, name)| name.as_str()).collect();
+        let _ = writeln!(
+            text,
+            "  {:<12} {:<28} {}  {:>4} {:>6}   {}",
+            piece.piece.code,
+            piece.arm_name,
+            piece.blind,
+            piece.board,
+            piece.window,
+            shares.join(", ")
+        );
+    }
+}

@@ -15,7 +15,7 @@ ARROWS = {
     "dyeing": set(),
     "scene": set(),
     "photo": {"colour"},
-    "trial": {"colour", "photo", "inference"},
+    "trial": {"colour", "dyeing", "photo", "inference"},
     "store": {"colour", "photo", "trial"},
     "report": {"colour", "photo", "trial"},
     "web": {"colour", "photo", "trial", "store", "report"},

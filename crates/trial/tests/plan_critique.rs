@@ -64,7 +64,7 @@ const FLAWS: [Flaw; 15] = [
         "one bath for the treatment",
         FindingCode::LoadIsArm,
         |plan| {
-            step(plan, StepKind::AfterTreat).loads.truncate(1);
+            step(plan, StepKind::AfterTreat).loads = vec!["basin".into()];
         },
     ),
     ("missing soak", FindingCode::SoakMissing, |plan| {

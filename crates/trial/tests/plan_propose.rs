@@ -69,7 +69,8 @@ fn proposals_fit_their_budget_and_draw_no_finding() {
 fn what_is_proposed_errs_at_the_nominal_level_and_shows_what_it_promised() {
     for enquiry in enquiries() {
         let proposal = enquiry.propose().unwrap();
-        let promise = proposal.plan.promise(RUNS).unwrap();
+        // Drawn anew in the same loads: the order's seed stays, the trials' is another.
+        let promise = proposal.plan.promise_from(RUNS, 77).unwrap();
         for promised in &promise.comparisons {
             assert!(
                 (0.03..=0.07).contains(&promised.errs),
@@ -77,16 +78,21 @@ fn what_is_proposed_errs_at_the_nominal_level_and_shows_what_it_promised() {
                 enquiry.asks
             );
         }
-        let weakest = promise
+        // Other trials of the same plan keep the promise to three points.
+        let shown = promise
             .comparisons
             .iter()
-            .map(|promised| promised.shows_margin_together)
-            .fold(1.0, f64::min);
+            .map(|promised| promised.shows_margin_together);
+        let weakest = shown.fold(1.0, f64::min);
+        assert!(
+            (weakest - proposal.shows_margin).abs() < 0.03,
+            "{:?}: {weakest}",
+            enquiry.asks
+        );
         assert!(
             !proposal.reached || weakest >= 0.8 - 0.03,
-            "{:?}: promised {}, found {weakest}",
-            enquiry.asks,
-            proposal.shows_margin
+            "{:?}: {weakest}",
+            enquiry.asks
         );
     }
 }

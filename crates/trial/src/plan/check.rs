@@ -1,6 +1,6 @@
 //! Whether a plan can be worked with at all.
 
-use super::{Plan, PlanError, PlannedArm, Scatter};
+use super::{Plan, PlanError, PlannedArm, Scatter, dose};
 use crate::new_trial::{
     LARGEST_MARGIN_DE00, LONGEST_NAME, LONGEST_TEXT, MOST_ARMS, MOST_PIECES, MOST_ROUNDS,
 };
@@ -117,6 +117,7 @@ impl Plan {
             for text in [&step.agent, &step.amount, &step.water] {
                 short(&at, text, LONGEST_NAME)?;
             }
+            amounts(&at, &step.amount, &step.water)?;
             heat_and_time(&at, step.minutes, step.temperature_c)?;
         }
         Ok(())
@@ -180,6 +181,7 @@ impl Plan {
             for text in [&instruction.agent, &instruction.amount, &instruction.water] {
                 short(&at, text, LONGEST_NAME)?;
             }
+            amounts(&at, &instruction.amount, &instruction.water)?;
             heat_and_time(&at, instruction.minutes, instruction.temperature_c)?;
         }
         Ok(())
@@ -332,6 +334,15 @@ fn labels(field: &str, what: &str, names: &[String]) -> Result<(), PlanError> {
         short(field, name, LONGEST_NAME)?;
         if !seen.insert(name) {
             return wrong(field, format!("The {what} \"{name}\" is named twice."));
+        }
+    }
+    Ok(())
+}
+
+fn amounts(at: &str, amount: &str, water: &str) -> Result<(), PlanError> {
+    for (field, text) in [("amount", amount), ("water", water)] {
+        if !text.trim().is_empty() {
+            dose::amount(text).map_err(|why| PlanError::new(format!("{at}.{field}"), why))?;
         }
     }
     Ok(())

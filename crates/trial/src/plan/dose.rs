@@ -1,7 +1,7 @@
 //! Where an arm departs from a product's own instruction, and by what factor.
 
 use super::{Finding, FindingCode, Instruction, Mend, Plan, Step, check::list};
-use dyeing::quantity::{Amount, Kitchen};
+use dyeing::{Amount, Kitchen};
 use serde::Serialize;
 
 /// A dose or a time that is off by less than this share follows the instruction.
@@ -42,7 +42,10 @@ pub fn departures(plan: &Plan) -> Vec<DoseDeparture> {
                 arms: step.arms.clone(),
                 dose_factor: dose_factor(step, said),
                 time_factor: ratio(step.minutes, said.minutes),
-                warmer_k: step.temperature_c.zip(said.temperature_c).map(|(own, said)| own - said),
+                warmer_k: step
+                    .temperature_c
+                    .zip(said.temperature_c)
+                    .map(|(own, said)| own - said),
                 on_purpose: step.on_purpose,
             };
             (!departure.words().is_empty()).then_some(departure)

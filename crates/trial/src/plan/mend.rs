@@ -43,6 +43,11 @@ pub enum Mend {
         /// In which step.
         kind: Kind,
     },
+    /// Each piece in a vessel of its own, such as a jar.
+    EachByItself {
+        /// In which step.
+        kind: Kind,
+    },
     /// A witness cloth in every load of some steps.
     AddWitness {
         /// The steps' places in the plan, from 0.
@@ -83,6 +88,7 @@ impl Mend {
             } => format!("Split each {kind} over all arms"),
             Self::SplitInBlocks { kind } => format!("Give every {kind} pieces of every arm"),
             Self::AddLoads { kind } => format!("Two loads for each arm in the {kind}, none shared"),
+            Self::EachByItself { kind } => format!("A jar of its own for each piece in the {kind}"),
             Self::AddWitness { .. } => "Put a multifibre strip into every wash".into(),
             Self::Clean { vessel } => format!("Clean \"{vessel}\" between loads"),
             Self::Alternate { vessel } => format!("Alternate the arms in \"{vessel}\""),
@@ -111,6 +117,14 @@ impl Mend {
             Self::AddSoak { arms, like_step } => add_soak(&mut plan, arms, *like_step),
             Self::SplitInBlocks { kind } => split_in_blocks(&mut plan, *kind),
             Self::AddLoads { kind } => add_loads(&mut plan, *kind),
+            Self::EachByItself { kind } => {
+                if let Kind::Load(step, nth) = kind {
+                    for place in places_of(&plan, *step, *nth) {
+                        plan.steps[place].loads.clear();
+                    }
+                    forget_lost_loads(&mut plan);
+                }
+            }
             Self::AddWitness { steps } => {
                 for step in steps {
                     if let Some(step) = plan.steps.get_mut(*step) {

@@ -29,6 +29,8 @@
 
 mod check;
 mod critique;
+mod dose;
+mod enter;
 mod error;
 mod margin;
 mod mend;
@@ -40,6 +42,7 @@ mod read;
 mod sharing;
 
 pub use critique::{Carried, Finding, FindingCode, carried, critique};
+pub use dose::{DoseDeparture, departures};
 pub use error::PlanError;
 pub use margin::Margin;
 pub use mend::Mend;

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 #[serde(deny_unknown_fields)]
 pub struct Plan {
     /// Its title; may be empty.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub title: String,
     /// What is asked, in words.
     pub question: String,
@@ -20,17 +20,17 @@ pub struct Plan {
     #[serde(default)]
     pub asks: Asks,
     /// The fibre, in words; may be empty.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub fibre: String,
     /// The class of dye, in words; may be empty.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub dye_class: String,
     /// The smallest difference that matters.
     pub margin: Margin,
     /// Rounds of wash and dry, 1 upward.
     pub rounds: u32,
     /// After how many rounds pieces are looked at; empty: before the first and after the last.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<u32>,
     /// Where the random order starts from; kept so that it can be drawn again.
     #[serde(default)]
@@ -41,16 +41,16 @@ pub struct Plan {
     /// The arms, two at least.
     pub arms: Vec<PlannedArm>,
     /// What is done to the pieces, in order.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub steps: Vec<Step>,
     /// Days, people and places that pieces share.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub circumstances: Vec<Circumstance>,
     /// Vessels and machines that several loads use one after the other.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub vessels: Vec<Vessel>,
     /// What the products' own instructions say.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub instructions: Vec<Instruction>,
 }
 
@@ -106,10 +106,10 @@ pub struct PlannedArm {
     /// Its short name, unique in the plan.
     pub name: String,
     /// What is done to its pieces, in words; may be empty.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub treatment: String,
     /// Whether the others are compared with it; where no arm says so, the first is.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_false")]
     pub control: bool,
     /// Test pieces, 1 upward.
     pub pieces: usize,
@@ -117,16 +117,16 @@ pub struct PlannedArm {
     #[serde(default)]
     pub keepers: usize,
     /// The dye, in words; empty: the same for all arms.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub dye: String,
     /// Dye, percent on weight of fibre, if known: which arms are deep and which pale.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth_percent_owf: Option<f64>,
     /// Whether its pieces have undyed or pale areas, as resist-dyed ones do.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_false")]
     pub pale_areas: bool,
     /// Codes for its test pieces, then its keepers; empty: made up from the arm's place.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub codes: Vec<String>,
 }
 
@@ -174,22 +174,22 @@ pub struct Step {
     /// What is done.
     pub kind: StepKind,
     /// Names of the arms it is done to; empty: all.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub arms: Vec<String>,
     /// The loads over which each arm's pieces are dealt in turn; empty: each piece by itself.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub loads: Vec<String>,
     /// Witness cloths in each load, such as `plain` and `multifibre`.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub witnesses: Vec<String>,
     /// The product in the water, in words; empty: water alone, or as is usual for the step.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub agent: String,
     /// How much of the product, such as `2 tbsp`; empty where unknown.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub amount: String,
     /// To how much water, such as `1 gal`; empty where unknown.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub water: String,
     /// How long, minutes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -198,7 +198,7 @@ pub struct Step {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_c: Option<f64>,
     /// Whether a departure from the product's instruction is what the trial asks about.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_false")]
     pub on_purpose: bool,
 }
 
@@ -255,7 +255,7 @@ pub struct Circumstance {
     /// What kind of circumstance.
     pub kind: CircumstanceKind,
     /// Names of the arms; empty: all.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub arms: Vec<String>,
     /// Its values, over which each arm's pieces are dealt in turn.
     pub values: Vec<String>,
@@ -281,7 +281,7 @@ pub struct Vessel {
     /// Its loads in the order of use.
     pub order: Vec<String>,
     /// Whether it is cleaned between two loads.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_false")]
     pub cleaned: bool,
 }
 
@@ -292,10 +292,10 @@ pub struct Instruction {
     /// The product, as the steps name it.
     pub agent: String,
     /// How much of it.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub amount: String,
     /// To how much water.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub water: String,
     /// How long, minutes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -317,7 +317,7 @@ pub struct Scatter {
     /// Of reading one piece once.
     pub reading_sd_de00: f64,
     /// Where these figures come from, a sentence.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub origin: String,
 }
 
@@ -333,6 +333,11 @@ impl Default for Scatter {
                 .to_owned(),
         }
     }
+}
+
+/// What needn't be written.
+fn is_false(value: &bool) -> bool {
+    !value
 }
 
 impl Plan {

@@ -4,6 +4,7 @@ use super::{Kind, Plan, PlannedPiece, Sharing};
 use inference::chance::Chance;
 use photo::board::Code;
 use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Windows of the larger board.
 const WINDOWS: usize = 12;
@@ -40,14 +41,6 @@ pub struct Allotted {
     pub board: usize,
     /// Its window there, from 1.
     pub window: usize,
-}
-
-impl Allotted {
-    /// Its load, day or place of that kind, if it has one.
-    pub fn share(&self, kind: Kind) -> Option<&str> {
-        let found = self.shares.iter().find(|(other, _)| *other == kind);
-        found.map(|(_, name)| name.as_str())
-    }
 }
 
 /// The turn of a step's loads.
@@ -136,31 +129,42 @@ fn in_given_order(loads: &mut [String], order: &[String]) {
 }
 
 /// For each column a permutation of the pieces that keeps arm and role.
-fn shuffled_within_arms(
-    sharing: &Sharing,
-    chance: &mut Chance,
-) -> std::collections::BTreeMap<Kind, Vec<usize>> {
+///
+/// Loads that arms have to themselves go together from step to step: the pieces of
+/// one pot stay together in the wash. Crossed, they would tie all pieces of an arm
+/// into one lot, and nothing would show how much lots differ.
+fn shuffled_within_arms(sharing: &Sharing, chance: &mut Chance) -> BTreeMap<Kind, Vec<usize>> {
+    let together = shuffled(sharing, chance);
     sharing
         .columns
         .iter()
         .map(|column| {
-            let mut from: Vec<usize> = (0..sharing.pieces.len()).collect();
-            let groups = sharing
-                .pieces
-                .chunk_by(|a, b| (a.arm, a.role) == (b.arm, b.role));
-            let mut start = 0;
-            for group in groups {
-                chance.shuffle(&mut from[start..start + group.len()]);
-                start += group.len();
-            }
+            let from = if column.of_one_arm_each(sharing) {
+                together.clone()
+            } else {
+                shuffled(sharing, chance)
+            };
             (column.kind, from)
         })
         .collect()
 }
 
+fn shuffled(sharing: &Sharing, chance: &mut Chance) -> Vec<usize> {
+    let mut from: Vec<usize> = (0..sharing.pieces.len()).collect();
+    let mut start = 0;
+    let groups = sharing
+        .pieces
+        .chunk_by(|a, b| (a.arm, a.role) == (b.arm, b.role));
+    for group in groups {
+        chance.shuffle(&mut from[start..start + group.len()]);
+        start += group.len();
+    }
+    from
+}
+
 /// Codes of which none tells its piece's arm, all different.
 fn blind_codes(count: usize, chance: &mut Chance) -> Vec<Code> {
-    let mut codes = std::collections::BTreeSet::new();
+    let mut codes = BTreeSet::new();
     let mut drawn = Vec::with_capacity(count);
     while drawn.len() < count {
         let code = Code::from_number(chance.below(Code::COUNT as usize) as u32);

@@ -1,7 +1,7 @@
 //! What a plan can show, by computation: how often a difference that matters is
 //! found, and how often arms that don't differ are shown alike.
 
-use super::{Allotted, Asks, Kind, Plan, PlanError, Scatter, Sharing};
+use super::{Allotted, Asks, Column, Kind, Plan, PlanError, Scatter, Sharing, StepKind};
 use crate::Role;
 use inference::{
     InferenceError,
@@ -85,7 +85,15 @@ impl Plan {
     /// # Errors
     /// A plan that is too large to be tried so often.
     pub fn promise(&self, runs: u32) -> Result<Promise, PlanError> {
-        self.promised(runs).map_err(|error| {
+        self.promise_from(runs, u64::from(self.seed))
+    }
+
+    /// The same from another seed of chance; the order stays that of the plan.
+    ///
+    /// # Errors
+    /// A plan that is too large to be tried so often.
+    pub fn promise_from(&self, runs: u32, seed: u64) -> Result<Promise, PlanError> {
+        self.promised(&Runs::new(runs, seed)).map_err(|error| {
             PlanError::new(
                 "",
                 format!("What this plan can show can't be worked out: {error}."),
@@ -93,7 +101,7 @@ impl Plan {
         })
     }
 
-    fn promised(&self, runs: u32) -> Result<Promise, InferenceError> {
+    fn promised(&self, runs: &Runs) -> Result<Promise, InferenceError> {
         let scatter = self.scatter.clone().unwrap_or_default();
         let margin_de00 = self.margin.de00();
         let trials = Trials::of(self, &scatter, runs)?;
@@ -136,7 +144,7 @@ impl Plan {
         }
     }
 
-    fn by_pieces(&self, scatter: &Scatter, runs: u32) -> Result<Vec<BySize>, InferenceError> {
+    fn by_pieces(&self, scatter: &Scatter, runs: &Runs) -> Result<Vec<BySize>, InferenceError> {
         OTHER_SIZES
             .iter()
             .map(|&pieces| {
@@ -165,7 +173,7 @@ struct Trials {
 }
 
 impl Trials {
-    fn of(plan: &Plan, scatter: &Scatter, runs: u32) -> Result<Self, InferenceError> {
+    fn of(plan: &Plan, scatter: &Scatter, runs: &Runs) -> Result<Self, InferenceError> {
         let layout = layout(plan);
         let truth = Truth {
             effects: vec![0.0; plan.arms.len()],
@@ -179,7 +187,7 @@ impl Trials {
             design: Design::of(&layout)?,
             arms: plan.arms.len(),
             truth,
-            runs: Runs::new(runs, u64::from(plan.seed)),
+            runs: *runs,
         })
     }
 
@@ -217,16 +225,20 @@ fn layout(plan: &Plan) -> Layout {
         .iter()
         .filter(|piece| piece.piece.role == Role::Test)
         .collect();
-    // Loads that all test pieces have. What only some arms go through is what the
-    // trial compares.
-    let mut kinds: Vec<Kind> = Sharing::of(plan)
-        .columns
-        .iter()
-        .map(|column| column.kind)
-        .collect();
-    kinds.retain(|kind| {
-        matches!(kind, Kind::Load(..)) && tested.iter().all(|piece| piece.share(*kind).is_some())
-    });
+    // Washes, treatments (a control's plain soak stands for the one it matches) and
+    // loads that arms have to themselves, where all test pieces have one. What pots
+    // or rinses that hold all arms alike do lies in the scatter of pieces.
+    let sharing = Sharing::of(plan);
+    let counts = |column: &&Column| {
+        let kind = matched(column.kind);
+        matches!(kind, Kind::Load(StepKind::Wash | StepKind::Soak, _))
+            || matches!(kind, Kind::Load(..)) && column.of_one_arm_each(&sharing)
+    };
+    let columns = sharing.columns.iter().filter(counts);
+    let mut kinds: Vec<Kind> = columns.map(|column| matched(column.kind)).collect();
+    kinds.sort_unstable();
+    kinds.dedup();
+    kinds.retain(|kind| tested.iter().all(|piece| load(piece, *kind).is_some()));
     let mut loads: Vec<Vec<&str>> = vec![Vec::new(); kinds.len()];
     Layout {
         arms: plan.arms.len(),
@@ -237,7 +249,7 @@ fn layout(plan: &Plan) -> Layout {
                 loads: kinds
                     .iter()
                     .zip(&mut loads)
-                    .map(|(kind, known)| Some(number(known, piece.share(*kind)?)))
+                    .map(|(kind, known)| Some(number(known, load(piece, *kind)?)))
                     .collect(),
             })
             .collect(),
@@ -249,6 +261,20 @@ fn layout(plan: &Plan) -> Layout {
         },
         scatter: ScatterOf::AllArms,
     }
+}
+
+/// Soaks and after-treatments are one kind of load.
+fn matched(kind: Kind) -> Kind {
+    match kind {
+        Kind::Load(StepKind::AfterTreat, nth) => Kind::Load(StepKind::Soak, nth),
+        other => other,
+    }
+}
+
+fn load(piece: &Allotted, kind: Kind) -> Option<&str> {
+    let mut own = piece.shares.iter();
+    let found = own.find(|(other, _)| matched(*other) == kind);
+    found.map(|(_, name)| name.as_str())
 }
 
 /// The number of a load, which is added if it is new.

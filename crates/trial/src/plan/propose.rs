@@ -1,7 +1,7 @@
 //! From a question and a budget to a design.
 
 use super::{
-    Asks, Circumstance, CircumstanceKind, Instruction, Margin, Plan, PlanError, PlannedArm,
+    Asks, Circumstance, CircumstanceKind, Margin, Plan, PlanError, PlannedArm, Promised, RUNS,
     Scatter, Step, StepKind,
 };
 use inference::simulate::{
@@ -129,8 +129,11 @@ impl Enquiry {
         };
         let plan = self.plan(&size);
         plan.check()?;
-        let shows_margin = size.difference.map_or(0.0, |power| power.formula);
-        let shows_alike = with_alike.then(|| size.alike.map_or(0.0, |power| power.formula));
+        let promise = plan.promise(RUNS)?;
+        let weakest =
+            |share: fn(&Promised) -> f64| promise.comparisons.iter().map(share).fold(1.0, f64::min);
+        let shows_margin = weakest(|promised| promised.shows_margin_together);
+        let shows_alike = with_alike.then(|| weakest(|promised| promised.shows_alike));
         Ok(Proposal {
             sentence: sentence(&size, reached, shows_margin, shows_alike, self.margin),
             plan,
@@ -220,7 +223,12 @@ impl Enquiry {
                 Sharing::OneArm
             },
             piece_sd: scatter.piece_sd_de00,
-            load_sd: scatter.load_sd_de00,
+            load_sd: if self.may_share() {
+                scatter.load_sd_de00
+            } else {
+                // Pot and wash both differ from lot to lot.
+                scatter.load_sd_de00 * std::f64::consts::SQRT_2
+            },
             reading_sd: scatter.reading_sd_de00,
             photos: 1,
             keepers: self.keepers() as u32,
@@ -346,22 +354,18 @@ impl Enquiry {
         plan
     }
 
-    /// Each arm's product in two baths, and plain soaks for arms without one that
-    /// match the longest and warmest.
+    /// Each arm's product, and plain soaks for arms without one that match the
+    /// longest and warmest; each piece in a jar of its own, so that no bath counts
+    /// for all pieces of an arm.
     fn after_treat(&self, plan: &mut Plan) {
-        let baths = |name: &str| (1..=USUAL_LOADS).map(|n| format!("{name} {n}")).collect();
-        let treated: Vec<&EnquiredArm> = self
-            .arms
-            .iter()
-            .filter(|arm| !arm.agent.trim().is_empty())
-            .collect();
+        let treats = |arm: &&EnquiredArm| !arm.agent.trim().is_empty();
+        let treated: Vec<&EnquiredArm> = self.arms.iter().filter(treats).collect();
         if treated.is_empty() {
             return;
         }
         for arm in &treated {
             plan.steps.push(Step {
                 arms: vec![arm.name.trim().to_owned()],
-                loads: baths(&format!("{} bath", arm.name.trim())),
                 agent: arm.agent.clone(),
                 amount: arm.amount.clone(),
                 water: arm.water.clone(),
@@ -369,20 +373,11 @@ impl Enquiry {
                 temperature_c: arm.temperature_c,
                 ..Step::of(StepKind::AfterTreat)
             });
-            if !arm.amount.is_empty() && !arm.water.is_empty() {
-                plan.instructions.push(Instruction {
-                    agent: arm.agent.clone(),
-                    amount: arm.amount.clone(),
-                    water: arm.water.clone(),
-                    minutes: arm.minutes,
-                    temperature_c: arm.temperature_c,
-                });
-            }
         }
-        for arm in self.arms.iter().filter(|arm| arm.agent.trim().is_empty()) {
+        let plain = self.arms.iter().filter(|arm| !treats(arm));
+        for arm in plain {
             plan.steps.push(Step {
                 arms: vec![arm.name.trim().to_owned()],
-                loads: baths(&format!("{} soak", arm.name.trim())),
                 minutes: greatest(treated.iter().filter_map(|arm| arm.minutes)),
                 temperature_c: greatest(treated.iter().filter_map(|arm| arm.temperature_c)),
                 ..Step::of(StepKind::Soak)

@@ -148,6 +148,17 @@ impl Column {
         self.names.get(place).map(String::as_str)
     }
 
+    /// Whether no load of it holds pieces of two arms.
+    pub(super) fn of_one_arm_each(&self, sharing: &Sharing) -> bool {
+        let mut arm_of: Vec<Option<usize>> = vec![None; self.names.len()];
+        self.of_piece.iter().enumerate().all(|(piece, name)| {
+            name.is_none_or(|name| {
+                let arm = sharing.pieces[piece].arm;
+                *arm_of[name].get_or_insert(arm) == arm
+            })
+        })
+    }
+
     /// How many different names the test pieces of an arm have.
     pub(super) fn names_of_arm(&self, sharing: &Sharing, arm: usize) -> Vec<usize> {
         let mut names: Vec<usize> = sharing

@@ -3,7 +3,10 @@
 use std::fmt::Write;
 
 use serde::Serialize;
-use trial::plan::{Carried, Enquiry, Finding, Order, Plan, Promise, RUNS, carried, critique};
+use trial::plan::{
+    Carried, DoseDeparture, Enquiry, Finding, Order, Plan, Promise, RUNS, carried, critique,
+    departures,
+};
 
 use crate::{
     cli::PlanArgs,
@@ -17,6 +20,7 @@ struct Looked {
     plan: Plan,
     promise: Promise,
     findings: Vec<Finding>,
+    departures: Vec<DoseDeparture>,
     carried: Vec<Carried>,
     order: Order,
 }
@@ -52,6 +56,7 @@ pub fn run(args: &PlanArgs) -> Outcome {
     let looked = Looked {
         promise: plan.promise(RUNS).map_err(refused)?,
         findings: critique(&plan),
+        departures: departures(&plan),
         carried: carried(&plan),
         order: plan.order(),
         plan,
@@ -136,6 +141,13 @@ fn criticism(text: &mut String, looked: &Looked) {
         for mend in &finding.mends {
             let _ = writeln!(text, "  mend: {}", mend.label());
         }
+    }
+    for departure in looked
+        .departures
+        .iter()
+        .filter(|departure| departure.on_purpose)
+    {
+        let _ = writeln!(text, "On purpose: {}", departure.sentence());
     }
     if !looked.carried.is_empty() {
         text.push_str("\nWhere dye can travel\n");

@@ -175,6 +175,11 @@ impl<'a> Of<'a> {
         if matches!(kind, Kind::Load(..)) {
             mends.push(Mend::AddLoads { kind });
         }
+        if let Kind::Load(step, _) = kind
+            && !step.every_round()
+        {
+            mends.push(Mend::EachByItself { kind });
+        }
         mends
     }
 

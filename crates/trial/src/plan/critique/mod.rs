@@ -29,5 +29,11 @@ pub fn critique(plan: &Plan) -> Vec<Finding> {
     found.extend(order::of_use(plan, &sharing));
     found.extend(carry::onto_others(plan, &sharing));
     found.extend(witness::missing(plan));
+    let departures = super::dose::departures(plan);
+    found.extend(
+        departures
+            .iter()
+            .filter_map(|departure| departure.finding()),
+    );
     found
 }

@@ -1,11 +1,12 @@
 """Recompute check_models.csv and compare with the file (`--write` writes it).
 
-Mixed models by statsmodels and, where the design is balanced, by the sums of
+Hotelling's tests by SciPy and statsmodels' multivariate analysis of variance. Mixed models by statsmodels and, where the design is balanced, by the sums of
 squares of its analysis of variance; for unbalanced designs with loads, by the
 restricted likelihood written out with whole covariance matrices.
 """
 
 import csv
+import itertools
 import math
 import pathlib
 import sys
@@ -18,6 +19,8 @@ import numpy as np  # noqa: E402
 import pandas  # noqa: E402
 import statsmodels.formula.api as smf  # noqa: E402
 from scipy import optimize, stats  # noqa: E402
+from statsmodels.multivariate.manova import MANOVA  # noqa: E402
+from statsmodels.stats import inter_rater  # noqa: E402
 
 from printed import Comparison, rows  # noqa: E402
 
@@ -189,7 +192,91 @@ def unbalanced():
     return found
 
 
+def lab():
+    table = pandas.read_csv(HERE / "data_hotelling_lab.csv")
+    groups = [own[["L", "a", "b"]].to_numpy() for _, own in table.groupby("group", sort=True)]
+    return table, groups
+
+
+def t_squared(a, b):
+    share = 1 / len(a) + 1 / len(b)
+    pooled = (np.cov(a.T) * (len(a) - 1) + np.cov(b.T) * (len(b) - 1)) / (len(a) + len(b) - 2)
+    shift = a.mean(axis=0) - b.mean(axis=0)
+    return shift @ np.linalg.solve(pooled, shift) / share
+
+
+def hotelling_lab():
+    """Two samples; every split of the vectors; the true distance that the noncentral F
+    leaves possible."""
+    table, (a, b) = lab()
+    n, p = len(a) + len(b), 3
+    found = dict(zip(("dL", "da", "db"), a.mean(axis=0) - b.mean(axis=0)))
+    found["T2"] = t_squared(a, b)
+    found["df1"], found["df2"] = p, n - 1 - p
+    found["F"] = found["T2"] * (n - 1 - p) / ((n - 2) * p)
+    found["p"] = stats.f.sf(found["F"], p, n - 1 - p)
+    wilks = MANOVA.from_formula("L + a + b ~ group", table).mv_test().results["group"]["stat"].loc["Wilks' lambda"]
+    found["manova_F"], found["manova_p"] = float(wilks["F Value"]), float(wilks["Pr > F"])
+    every, seen, count = np.vstack([a, b]), found["T2"], 0
+    lengths = 0
+    for own in itertools.combinations(range(n), len(a)):
+        rest = [at for at in range(n) if at not in own]
+        one, other = every[list(own)], every[rest]
+        count += t_squared(one, other) >= seen - 1e-9
+        lengths += np.linalg.norm(one.mean(axis=0) - other.mean(axis=0)) >= np.linalg.norm(list(found.values())[:3]) - 1e-12
+    found["exact_perm_p_T2"] = count / math.comb(n, len(a))
+    found["exact_perm_p_length"] = lengths / math.comb(n, len(a))
+    share = 1 / len(a) + 1 / len(b)
+    for name, tail in (("low", 0.025), ("high", 0.975)):
+        root = optimize.brentq(
+            lambda d, tail=tail: stats.ncf.sf(found["F"], p, n - 1 - p, d * d / share) - tail, 0.01, 60, xtol=1e-12
+        )
+        found[f"distance_{name}"] = root
+    return found
+
+
+def hotelling_one():
+    """One sample: the first group's vectors less their piece in the second."""
+    _, (a, b) = lab()
+    change = a - b[: len(a)]
+    n, p = change.shape
+    mean = change.mean(axis=0)
+    found = {"T2": n * mean @ np.linalg.solve(np.cov(change.T), mean)}
+    found["F"] = found["T2"] * (n - p) / ((n - 1) * p)
+    found["p"] = stats.f.sf(found["F"], p, n - p)
+    turned = 0
+    inverse = np.linalg.inv(change.T @ change)
+    for signs in itertools.product((-1, 1), repeat=n):
+        total = np.array(signs) @ change
+        turned += total @ inverse @ total >= change.sum(axis=0) @ inverse @ change.sum(axis=0) - 1e-9
+    found["signs_p_T2"] = turned / 2**n
+    return found
+
+
+def grades():
+    table = pandas.read_csv(HERE / "data_grades.csv")
+    return [(2 * table[who] - 2).astype(int).to_numpy() for who in ("first", "second", "third")]
+
+
+def kappa():
+    """Half-steps of a grey scale, 1 to 5, as categories 0 to 8."""
+    first, second, third = grades()
+    table = np.zeros((9, 9))
+    np.add.at(table, (first, second), 1)
+    found = {}
+    for name in (None, "linear", "quadratic"):
+        fit = inter_rater.cohens_kappa(table, wt=name)
+        for what, value in (("kappa", fit.kappa), ("se", fit.std_kappa), ("se_of_none", fit.std_kappa0), ("p", fit.pvalue_two_sided)):
+            found[f"{name or 'plain'}_{what}"] = value
+    counts = np.array([[sum(g[at] == c for g in (first, second, third)) for c in range(9)] for at in range(len(first))])
+    found["fleiss"] = inter_rater.fleiss_kappa(counts, method="fleiss")
+    return found
+
+
 SOURCES = {
+    "kappa": "statsmodels inter_rater",
+    "hotelling_lab": "numpy and scipy; statsmodels MANOVA",
+    "hotelling_one": "numpy and scipy",
     "lmm_reml": "statsmodels MixedLM REML",
     "lmm_ml": "statsmodels MixedLM ML",
     "lmm_two_stage": "scipy linregress and ttest_ind",
@@ -201,6 +288,9 @@ SOURCES = {
 def recomputed():
     warnings.simplefilter("ignore")
     return {
+        "kappa": kappa(),
+        "hotelling_lab": hotelling_lab(),
+        "hotelling_one": hotelling_one(),
         "lmm_reml": lmm_reml(),
         "lmm_ml": lmm_ml(),
         "lmm_two_stage": lmm_two_stage(),

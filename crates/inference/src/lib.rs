@@ -3,10 +3,11 @@
 //! In: means and scatter, the difference of two means with its interval,
 //! equivalence by two one-sided tests, exact permutation, the length of a mean
 //! vector with an interval that holds when the true length is 0, the parts of a
-//! variance by occasion, several tests at once, the power of a test and the pieces it
-//! takes, what a design can't tell apart. Out: what the numbers stand for, files,
-//! chance itself (what is drawn at random comes from a seed that is given).
-//! Start with [`mean_difference::welch`] and [`length::Length`].
+//! variance by occasion, mixed models of pieces and loads, mean vectors and their
+//! directions, agreement of judges, several tests at once, the power of a test and the
+//! pieces it takes, what a design can't tell apart. Out: what the numbers stand for,
+//! files, chance itself (what is drawn at random comes from a seed that is given).
+//! Start with [`mean_difference::welch`], [`mixed::Cells`] and [`length::Length`].
 //!
 //! ```
 //! let washed = [2.14, 1.87, 2.45, 2.02];
@@ -17,12 +18,15 @@
 //! # Ok::<(), inference::InferenceError>(())
 //! ```
 
+pub mod agreement;
 pub mod alias;
 pub mod chance;
+pub mod direction;
 pub mod dunnett;
 pub mod equivalence;
 mod error;
 pub mod holm;
+pub mod hotelling;
 mod interval;
 pub mod length;
 pub mod mean_difference;

@@ -82,6 +82,18 @@ impl Test {
     }
 }
 
+/// How often an F with those degrees of freedom exceeds `f`, its numerator being the
+/// square of a vector of that true length in standard errors of one part.
+pub(crate) fn exceeded(parts: f64, df: f64, f: f64, length: f64) -> f64 {
+    let reached = parts * f;
+    let limit = Limit {
+        half_parts: parts / 2.0,
+        half_df: df / 2.0,
+        share: reached / (reached + df),
+    };
+    if f > 0.0 { limit.exceeded(length) } else { 1.0 }
+}
+
 /// What chance seldom exceeds.
 #[derive(Clone, Copy)]
 struct Limit {

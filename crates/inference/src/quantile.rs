@@ -14,6 +14,11 @@ pub fn normal(p: f64) -> f64 {
     Normal::standard().inverse_cdf(p)
 }
 
+/// The probability that a standard normal lies above `value`.
+pub fn normal_above(value: f64) -> f64 {
+    Normal::standard().sf(value)
+}
+
 /// The value below which Student's t with `df` (> 0) falls with probability `p`.
 ///
 /// ```
@@ -59,6 +64,15 @@ pub fn fisher(p: f64, above: f64, below: f64) -> f64 {
         return chi_square(p, above) / above;
     }
     FisherSnedecor::new(above, below).map_or(f64::NAN, |f| f.inverse_cdf(p))
+}
+
+/// The probability that F with `above` and `below` degrees of freedom (> 0) lies
+/// above `value`.
+pub fn fisher_above(value: f64, above: f64, below: f64) -> f64 {
+    if below > NORMAL_ABOVE_DF {
+        return chi_square_above(value * above, above);
+    }
+    FisherSnedecor::new(above, below).map_or(f64::NAN, |f| f.sf(value))
 }
 
 fn t(df: f64) -> Option<StudentsT> {

@@ -16,21 +16,32 @@
 
 pub mod absorbance;
 pub mod caution;
+pub mod check;
+pub mod class;
+pub mod cost;
 mod error;
 pub mod exhaustion;
 pub mod fibre;
 pub mod goods;
+pub mod heat;
 pub mod hydrate;
 pub mod kitchen;
 pub mod material;
+pub mod plan;
+pub mod programme;
 mod quantity;
+pub mod recipe;
 pub mod rinse;
+pub mod run_sheet;
+pub mod scale;
 
 pub use error::{DyeingError, ParseFault};
+pub use plan::Plan;
 pub use quantity::{
     Amount, Celsius, Dose, Kitchen, LiquorRatio, Mass, MassUnit, Minutes, Money, PercentOwf,
     PercentWv, Price, Volume, VolumeUnit,
 };
+pub use recipe::Recipe;
 
 /// The water that brings a bath to its volume, after liquids that are in it already.
 ///

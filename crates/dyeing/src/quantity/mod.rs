@@ -27,3 +27,4 @@ pub use volume::{Volume, VolumeUnit};
 pub(crate) use cursor::Cursor;
 pub(crate) use format::figure;
 pub(crate) use number::read as read_number;
+pub(crate) use term::volume as read_volume;

@@ -1,0 +1,116 @@
+//! Salt, alkali, acid, reducer and mordant against what the class needs.
+
+use super::{Check, Level, Looked};
+use crate::{
+    Mass,
+    class::{By, Helper, Need},
+    material::{self, Role},
+    quantity::figure,
+};
+
+/// Further off than this is far off.
+const FAR: f64 = 2.0;
+
+/// Roles that a class can need.
+const ROLES: [(Role, &str); 5] = [
+    (Role::Salt, "salt"),
+    (Role::Alkali, "alkali"),
+    (Role::Acid, "acid"),
+    (Role::Reducer, "reducing agent"),
+    (Role::Mordant, "mordant"),
+];
+
+/// Looks at each role.
+pub fn check(looked: &Looked, checks: &mut Vec<Check>) {
+    for (role, name) in ROLES {
+        let class = &looked.recipe.class;
+        let of_role = || looked.lines.iter().filter(|l| l.role == Some(role));
+        match (class.helper(role), of_role().next()) {
+            (Some(helper), None) => checks.extend(missing(looked, helper, name)),
+            (Some(helper), Some(_)) => {
+                // An amount in bottles or of unknown density can't be judged.
+                let base: Option<f64> = of_role().map(|l| l.base_g).sum();
+                checks.extend(base.and_then(|g| amount(looked, helper, name, g)));
+            }
+            (None, Some(line)) => {
+                let sentence = format!(
+                    "\"{}\" is a {name}, and a {} is usually dyed without one.",
+                    line.name, class.name
+                );
+                checks.push(Check::new(Level::Doubtful, "unusual_helper", sentence));
+            }
+            (None, None) => {}
+        }
+    }
+}
+
+fn usual(looked: &Looked, helper: &Helper) -> String {
+    let [low, high] = helper.usual(looked.depth_owf);
+    let amount = if low == high {
+        figure(low)
+    } else {
+        format!("{} to {}", figure(low), figure(high))
+    };
+    let depth = looked.depth_owf.map_or(String::new(), |d| {
+        format!(" for {} % owf of dye", figure(d))
+    });
+    format!(
+        "{amount} {} of {} is usual{depth}",
+        helper.unit(),
+        helper.material
+    )
+}
+
+fn missing(looked: &Looked, helper: &Helper, name: &str) -> Option<Check> {
+    let level = match helper.need {
+        Need::Needed => Level::Wrong,
+        Need::Usual => Level::Doubtful,
+        Need::Optional => return None,
+    };
+    let sentence = format!(
+        "There is no {name} in the bath: {}; {}.",
+        helper.why,
+        usual(looked, helper)
+    );
+    Some(Check::new(
+        level,
+        &format!("no_{}", name.replace(' ', "_")),
+        sentence,
+    ))
+}
+
+fn amount(looked: &Looked, helper: &Helper, name: &str, base_g: f64) -> Option<Check> {
+    // Both sides in grams of the base material: washing soda and soda ash are one.
+    let base = material::find(&helper.material).ok()?;
+    let one = Mass::from_grams(1.0).ok()?;
+    let share = base.as_base_g(one);
+    let found = base_g
+        / share
+        / match helper.by {
+            By::GramsPerLitre => looked.baths.liquor.litres(),
+            By::PercentOwf => looked.recipe.goods.mass.grams() / 100.0,
+        };
+    let [low, high] = helper.usual(looked.depth_owf);
+    if found >= low / FAR && found <= high * FAR {
+        return None;
+    }
+    let much = if found < low { "little" } else { "much" };
+    let sentence = format!(
+        "The {name} does the work of {} {} of {}, which is very {much}: {}, for {}.",
+        figure(found),
+        helper.unit(),
+        helper.material,
+        usual(looked, helper),
+        helper.why
+    );
+    let level = if helper.need == Need::Needed && found < low / (2.0 * FAR) {
+        Level::Wrong
+    } else {
+        Level::Doubtful
+    };
+    Some(Check::new(
+        level,
+        &format!("{}_far_off", name.replace(' ', "_")),
+        sentence,
+    ))
+}

@@ -1,0 +1,220 @@
+//! What is wrong or unusual about a recipe, each as a sentence that says what is usual.
+
+mod helpers;
+mod process;
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    class,
+    plan::{Baths, Line},
+    programme::Programme,
+    recipe::{DyeForm, Recipe, Rule},
+};
+
+/// How much it matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Level {
+    /// It won't work, or does harm.
+    Wrong,
+    /// It is far from what is usual.
+    Doubtful,
+    /// It has to be known when the result is read.
+    Note,
+}
+
+/// Something about a recipe.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Check {
+    /// How much it matters.
+    pub level: Level,
+    /// A name for it that doesn't change.
+    pub code: String,
+    /// What is wrong and what is usual.
+    pub sentence: String,
+}
+
+impl Check {
+    /// With a sentence.
+    pub(crate) fn new(level: Level, code: &str, sentence: String) -> Self {
+        Self {
+            level,
+            code: code.to_owned(),
+            sentence,
+        }
+    }
+}
+
+/// What the checks look at.
+pub(crate) struct Looked<'a> {
+    pub recipe: &'a Recipe,
+    pub baths: &'a Baths,
+    /// Lines of the dye bath.
+    pub lines: &'a [Line],
+    pub programme: &'a Programme,
+    /// Depth of all dyes, % owf; nothing if one has an unknown strength.
+    pub depth_owf: Option<f64>,
+}
+
+/// Everything that is wrong or unusual, what matters most first.
+pub(crate) fn all(looked: &Looked) -> Vec<Check> {
+    let mut checks = Vec::new();
+    goods(looked, &mut checks);
+    water(looked, &mut checks);
+    fibres(looked, &mut checks);
+    depth(looked, &mut checks);
+    helpers::check(looked, &mut checks);
+    process::check(looked, &mut checks);
+    labels(looked, &mut checks);
+    checks.sort_by_key(|c| c.level);
+    checks
+}
+
+fn goods(looked: &Looked, checks: &mut Vec<Check>) {
+    let goods = &looked.recipe.goods;
+    if let Some(name) = &goods.typical {
+        let sentence = format!(
+            "The weight is a guess from {} typical {name}(s), {} to {}: weigh them dry, for every amount by weight goes with it.",
+            goods.pieces,
+            goods.least.metric(),
+            goods.most.metric()
+        );
+        checks.push(Check::new(Level::Doubtful, "typical_weight", sentence));
+    }
+}
+
+fn water(looked: &Looked, checks: &mut Vec<Check>) {
+    if let Some(sentence) = &looked.baths.sentence {
+        checks.push(Check::new(Level::Wrong, "pot_too_small", sentence.clone()));
+    }
+    let [low, high] = looked.recipe.class.liquor_ratio;
+    let ratio = looked.baths.ratio;
+    if ratio < low || ratio > high {
+        let what = if ratio < low {
+            "goods that can't move freely dye unevenly"
+        } else {
+            "more dye stays in the water and the shade comes out paler"
+        };
+        let sentence = format!(
+            "The liquor ratio is {ratio}; {low} to {high} is usual for a {}: {what}.",
+            looked.recipe.class.name
+        );
+        checks.push(Check::new(Level::Doubtful, "liquor_ratio", sentence));
+    }
+}
+
+fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
+    let class = &looked.recipe.class;
+    for share in &looked.recipe.fibres {
+        let fibre = &share.fibre.name;
+        if class.fibres.contains(fibre) {
+            continue;
+        }
+        let others: Vec<&str> = class::all()
+            .iter()
+            .filter(|c| c.fibres.contains(fibre))
+            .map(|c| c.name.as_str())
+            .collect();
+        let instead = if others.is_empty() {
+            "no class of the table dyes it".to_owned()
+        } else {
+            format!("{fibre} is usually dyed with {}", others.join(" or "))
+        };
+        let sentence = format!(
+            "A {} doesn't dye {fibre}{}; it dyes {}, and {instead}.",
+            class.name,
+            if share.percent < 100.0 {
+                format!(
+                    ", {:.0} % of these goods, which stays as it is",
+                    share.percent
+                )
+            } else {
+                String::new()
+            },
+            class.fibres.join(", ")
+        );
+        checks.push(Check::new(Level::Wrong, "wrong_fibre", sentence));
+    }
+}
+
+fn depth(looked: &Looked, checks: &mut Vec<Check>) {
+    let class = &looked.recipe.class;
+    let [pale, deep] = class.depth_usual_owf;
+    let of = &class.name;
+    if looked.recipe.dyes.is_empty() {
+        let sentence = "The recipe has no dye; add a [[dye]] with its name and amount.".to_owned();
+        checks.push(Check::new(Level::Wrong, "no_dye", sentence));
+        return;
+    }
+    let known: f64 = looked.lines.iter().filter_map(|l| l.depth_owf).sum();
+    let all = crate::quantity::figure(known);
+    if known > class.depth_limit_owf {
+        let sentence = format!(
+            "The dyes make {all} % owf, which can't be meant: {pale} to {deep} % owf is usual for a {of}, and what the fibre can't hold washes out."
+        );
+        checks.push(Check::new(Level::Wrong, "depth", sentence));
+    } else if known > deep {
+        let sentence = format!(
+            "The dyes make {all} % owf; {pale} to {deep} % owf is usual for a {of}, and what the fibre can't hold washes out and bleeds."
+        );
+        checks.push(Check::new(Level::Doubtful, "depth", sentence));
+    } else if looked.depth_owf.is_some_and(|d| d > 0.0 && d < pale) {
+        let sentence = format!(
+            "The dyes make {all} % owf, below the {pale} % owf that is usual for a pale shade of a {of}."
+        );
+        checks.push(Check::new(Level::Note, "depth", sentence));
+    }
+    let unknown = looked
+        .recipe
+        .dyes
+        .iter()
+        .filter(|d| d.form == DyeForm::Liquid(None));
+    for dye in unknown {
+        let sentence = format!(
+            "The strength of \"{}\" is unknown, so its depth of shade is too; use one bottle for all arms, and note its lot.",
+            dye.name
+        );
+        checks.push(Check::new(Level::Note, "unknown_strength", sentence));
+    }
+}
+
+fn labels(looked: &Looked, checks: &mut Vec<Check>) {
+    let recipe = looked.recipe;
+    let auxiliaries = recipe
+        .auxiliaries
+        .iter()
+        .chain(recipe.after.iter().map(|a| &a.agent));
+    for auxiliary in auxiliaries {
+        let Some(label) = &auxiliary.label else {
+            continue;
+        };
+        checks.extend(departure(&auxiliary.name, label, &auxiliary.rule));
+    }
+}
+
+/// How far what is done lies from what a label asks for.
+fn departure(name: &str, label: &Rule, done: &Rule) -> Option<Check> {
+    let Some(factor) = label.dose.over(done.dose) else {
+        let sentence = format!(
+            "The label of \"{name}\" asks for {}, which can't be set beside {}: write both by weight of goods, or both by volume of water.",
+            label.text, done.text
+        );
+        return Some(Check::new(Level::Note, "label_unlike", sentence));
+    };
+    if (0.95..=1.05).contains(&factor) {
+        return None;
+    }
+    let (way, by) = if factor > 1.0 {
+        ("weaker", factor)
+    } else {
+        ("stronger", 1.0 / factor)
+    };
+    let sentence = format!(
+        "\"{name}\" at {} is {way} than the label's {} by a factor of {}; that is a departure, and belongs beside the result.",
+        done.text,
+        label.text,
+        crate::quantity::figure(by)
+    );
+    Some(Check::new(Level::Doubtful, "label_departure", sentence))
+}

@@ -1,0 +1,114 @@
+//! How much liquor, and whether the pot takes it.
+
+use serde::Serialize;
+
+use crate::{
+    LiquorRatio, Mass, Volume,
+    error::DyeingError,
+    kitchen,
+    recipe::{Recipe, Water},
+};
+
+/// The liquor, and in how many baths.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Baths {
+    /// All of the liquor.
+    pub liquor: Volume,
+    /// The same in metric units.
+    pub metric: String,
+    /// The same in the kitchen's measures.
+    pub kitchen: String,
+    /// Litres for each kilogram of goods.
+    pub ratio: LiquorRatio,
+    /// How many baths it takes.
+    pub count: u32,
+    /// Liquor of each.
+    pub each_liquor: Volume,
+    /// Dry goods in each.
+    pub each_goods: Mass,
+    /// What the pot takes with its headroom.
+    pub usable: Option<Volume>,
+    /// Why there are several, and what to do.
+    pub sentence: Option<String>,
+}
+
+impl Baths {
+    /// For a recipe.
+    ///
+    /// # Errors
+    /// Refuses a liquor ratio below 1 or above 1000, and pots that would need more than 10 000 baths.
+    pub fn of(recipe: &Recipe) -> Result<Self, DyeingError> {
+        let goods = recipe.goods.mass;
+        let usable = match recipe.pot {
+            Some(pot) => Some(pot.capacity.times(1.0 - pot.headroom_percent / 100.0)?),
+            None => None,
+        };
+        let liquor = match (recipe.water, usable) {
+            (Water::Ratio(ratio), _) => ratio.liquor(goods)?,
+            (Water::Volume(volume), _) => volume,
+            (Water::FillPot, Some(usable)) => usable,
+            (Water::FillPot, None) => {
+                return Err(DyeingError::Recipe(
+                    "there is neither water nor a pot to fill".into(),
+                ));
+            }
+        };
+        let ratio = LiquorRatio::of(liquor, goods).map_err(|e| e.at("water"))?;
+        let count = match usable {
+            Some(usable) => libm::ceil(liquor.millilitres() / usable.millilitres() - 1e-9).max(1.0),
+            None => 1.0,
+        };
+        DyeingError::unless(
+            count <= 10_000.0,
+            "number of baths",
+            count,
+            "",
+            "at most 10 000; take a larger pot",
+        )?;
+        let mut baths = Self {
+            liquor,
+            metric: liquor.metric(),
+            kitchen: kitchen::measure(liquor, recipe.kitchen)?.text,
+            ratio,
+            count: count as u32,
+            each_liquor: liquor.times(1.0 / count)?,
+            each_goods: goods.times(1.0 / count)?,
+            usable,
+            sentence: None,
+        };
+        baths.sentence = baths.why_several(recipe)?;
+        Ok(baths)
+    }
+
+    fn why_several(&self, recipe: &Recipe) -> Result<Option<String>, DyeingError> {
+        let (Some(pot), Some(usable)) = (recipe.pot, self.usable) else {
+            return Ok(None);
+        };
+        if self.count == 1 {
+            return Ok(None);
+        }
+        let enough = self
+            .liquor
+            .times(1.0 / (1.0 - pot.headroom_percent / 100.0))?;
+        let mut sentence = format!(
+            "{} of liquor doesn't fit into a pot of {}, which takes {} with {} % left free; dye in {} baths of {} with {} of goods each, or take a pot of {} or more.",
+            self.liquor.metric(),
+            pot.capacity.metric(),
+            usable.metric(),
+            pot.headroom_percent,
+            self.count,
+            self.each_liquor.metric(),
+            self.each_goods.metric(),
+            enough.metric()
+        );
+        if self.count > recipe.goods.pieces {
+            sentence.push_str(&format!(
+                " That is more baths than the {} piece(s), so the larger pot is the only way.",
+                recipe.goods.pieces
+            ));
+        } else {
+            sentence.push_str(" Pieces of different baths differ by more than the dye: spread each arm over all baths.");
+        }
+        Ok(Some(sentence))
+    }
+}

@@ -1,0 +1,434 @@
+//! The file that a person writes a recipe in.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::{
+    AfterTreatment, Arm, Auxiliary, Dye, DyeForm, Goods, Pot, Process, Recipe, Rule, Water,
+    no_goods,
+};
+use crate::{
+    Amount, Celsius, Dose, Kitchen, Mass, PercentWv, Price, Volume, class, error::DyeingError,
+    fibre, goods, material, quantity::read_volume,
+};
+
+type Read<T> = Result<T, DyeingError>;
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RecipeFile {
+    name: String,
+    class: String,
+    fibre: String,
+    #[serde(default)]
+    kitchen: Kitchen,
+    #[serde(default)]
+    currency: String,
+    goods: GoodsFile,
+    #[serde(default)]
+    arms: BTreeMap<String, u32>,
+    #[serde(default)]
+    water: WaterFile,
+    pot: Option<PotFile>,
+    #[serde(default)]
+    dye: Vec<DyeFile>,
+    #[serde(default)]
+    auxiliary: Vec<AuxiliaryFile>,
+    #[serde(default)]
+    after: Vec<AfterFile>,
+    #[serde(default)]
+    process: ProcessFile,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct GoodsFile {
+    weight: Option<String>,
+    typical: Option<String>,
+    pieces: Option<u32>,
+}
+
+#[derive(Deserialize, Default)]
+#[serde(deny_unknown_fields)]
+struct WaterFile {
+    liquor_ratio: Option<String>,
+    volume: Option<String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PotFile {
+    capacity: String,
+    headroom_percent: Option<f64>,
+    heater_kw: Option<f64>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct DyeFile {
+    name: String,
+    amount: String,
+    strength_percent: Option<f64>,
+    stock: Option<String>,
+    liquid: Option<String>,
+    bottle: Option<String>,
+    price: Option<String>,
+    in_bath: Option<String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AuxiliaryFile {
+    name: String,
+    material: Option<String>,
+    amount: String,
+    label: Option<String>,
+    bottle: Option<String>,
+    price: Option<String>,
+    in_bath: Option<String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct AfterFile {
+    name: String,
+    material: Option<String>,
+    amount: String,
+    label: Option<String>,
+    bottle: Option<String>,
+    price: Option<String>,
+    water: Option<String>,
+    temperature: String,
+    time: String,
+    arms: Option<Vec<String>>,
+}
+
+#[derive(Deserialize, Default)]
+#[serde(deny_unknown_fields)]
+struct ProcessFile {
+    presoak: Option<String>,
+    hold: Option<String>,
+    time: Option<String>,
+    ph: Option<f64>,
+}
+
+/// Reads a recipe.
+pub fn read(text: &str) -> Read<Recipe> {
+    let file: RecipeFile = toml::from_str(text).map_err(|e| not_toml(text, &e))?;
+    let kitchen = file.kitchen;
+    let goods = read_goods(&file.goods, &file.arms)?;
+    let arms = read_arms(file.arms, goods.pieces)?;
+    let volume = |text: &str, place: &str| read_volume(text, kitchen).map_err(|e| e.at(place));
+    let pot = file.pot.map(|p| read_pot(&p, kitchen)).transpose()?;
+    let water = match (&file.water.liquor_ratio, &file.water.volume) {
+        (Some(ratio), None) => Water::Ratio(at("water, liquor_ratio", ratio.parse())?),
+        (None, Some(text)) => Water::Volume(volume(text, "water, volume")?),
+        (None, None) if pot.is_some() => Water::FillPot,
+        (None, None) => {
+            return Err(recipe(
+                "there is no water: give [water] liquor_ratio = \"20:1\" or volume, or a [pot] to fill",
+            ));
+        }
+        (Some(_), Some(_)) => {
+            return Err(recipe(
+                "give either the liquor ratio or the volume of the water, for one follows from the other",
+            ));
+        }
+    };
+    let dyes = file
+        .dye
+        .into_iter()
+        .map(|d| read_dye(d, kitchen))
+        .collect::<Read<Vec<_>>>()?;
+    let auxiliaries = file
+        .auxiliary
+        .into_iter()
+        .map(|a| read_auxiliary(a, kitchen, "auxiliary"))
+        .collect::<Read<Vec<_>>>()?;
+    let after = file
+        .after
+        .into_iter()
+        .map(|a| read_after(a, kitchen, &arms))
+        .collect::<Read<Vec<_>>>()?;
+    let process = read_process(&file.process)?;
+    Ok(Recipe {
+        name: file.name,
+        class: at("class", class::find(&file.class))?.clone(),
+        fibres: at("fibre", fibre::blend(&file.fibre))?,
+        kitchen,
+        currency: file.currency,
+        goods,
+        arms,
+        water,
+        pot,
+        dyes,
+        auxiliaries,
+        after,
+        process,
+    })
+}
+
+fn not_toml(text: &str, error: &toml::de::Error) -> DyeingError {
+    let start = error.span().map_or(0, |span| span.start).min(text.len());
+    let line = text.as_bytes()[..start]
+        .iter()
+        .filter(|b| **b == b'\n')
+        .count()
+        + 1;
+    let why = error.message();
+    DyeingError::Recipe(format!("line {line} of the recipe can't be used: {why}"))
+}
+
+fn recipe(sentence: &str) -> DyeingError {
+    DyeingError::Recipe(sentence.to_owned())
+}
+
+fn at<T>(place: &str, read: Read<T>) -> Read<T> {
+    read.map_err(|e| e.at(place))
+}
+
+fn read_goods(file: &GoodsFile, arms: &BTreeMap<String, u32>) -> Read<Goods> {
+    let of_arms: u32 = arms.values().fold(0, |sum, n| sum.saturating_add(*n));
+    let pieces = match file.pieces {
+        Some(n) if !arms.is_empty() && n != of_arms => {
+            return Err(DyeingError::Recipe(format!(
+                "the goods have {n} pieces, but the arms have {of_arms} in all"
+            )));
+        }
+        Some(n) => n,
+        None if arms.is_empty() => 1,
+        None => of_arms,
+    };
+    if pieces == 0 || pieces > 1_000_000 {
+        return Err(recipe(
+            "there has to be at least one piece, and not more than a million",
+        ));
+    }
+    match (&file.weight, &file.typical) {
+        (Some(weight), None) => {
+            let mass: Mass = at("goods, weight", weight.parse())?;
+            at("goods, weight", no_goods(mass))?;
+            Ok(Goods {
+                mass,
+                least: mass,
+                most: mass,
+                pieces,
+                typical: None,
+            })
+        }
+        (None, Some(name)) => {
+            let one = at("goods, typical", goods::find(name))?;
+            let n = f64::from(pieces);
+            Ok(Goods {
+                mass: one.middle()?.times(n)?,
+                least: one.low_g.times(n)?,
+                most: one.high_g.times(n)?,
+                pieces,
+                typical: Some(one.name.clone()),
+            })
+        }
+        _ => Err(recipe(
+            "give the goods either a weight, as in weight = \"250 g\", or typical = \"T-shirt\" and pieces",
+        )),
+    }
+}
+
+fn read_arms(file: BTreeMap<String, u32>, pieces: u32) -> Read<Vec<Arm>> {
+    if file.is_empty() {
+        return Ok(vec![Arm {
+            name: "all pieces".into(),
+            pieces,
+        }]);
+    }
+    if let Some((name, _)) = file.iter().find(|(_, n)| **n == 0) {
+        return Err(DyeingError::Recipe(format!("arm \"{name}\" has no pieces")));
+    }
+    Ok(file
+        .into_iter()
+        .map(|(name, pieces)| Arm { name, pieces })
+        .collect())
+}
+
+fn read_pot(file: &PotFile, kitchen: Kitchen) -> Read<Pot> {
+    let capacity = at("pot, capacity", read_volume(&file.capacity, kitchen))?;
+    if capacity == Volume::ZERO {
+        return Err(recipe(
+            "the pot holds nothing; its capacity has to be above 0",
+        ));
+    }
+    let headroom_percent = file.headroom_percent.unwrap_or(25.0);
+    if !(0.0..=90.0).contains(&headroom_percent) {
+        return Err(DyeingError::Recipe(format!(
+            "a headroom of {headroom_percent} % can't be; 25 % is usual, so that the bath doesn't boil over"
+        )));
+    }
+    if let Some(kw) = file.heater_kw.filter(|kw| !(*kw > 0.05 && *kw < 100.0)) {
+        return Err(DyeingError::Recipe(format!(
+            "a heater of {kw} kW can't be; a kitchen stove's plate has 1 to 3 kW"
+        )));
+    }
+    Ok(Pot {
+        capacity,
+        headroom_percent,
+        heater_kw: file.heater_kw,
+    })
+}
+
+/// Reads entries of one dye or auxiliary, each with its place in faults.
+struct Entry {
+    place: String,
+    kitchen: Kitchen,
+}
+
+impl Entry {
+    fn at<T>(&self, what: &str, read: Read<T>) -> Read<T> {
+        read.map_err(|e| e.at(format!("{}, {what}", self.place)))
+    }
+
+    fn rule(&self, what: &str, text: String) -> Read<Rule> {
+        let dose = self.at(what, Dose::read(&text, self.kitchen))?;
+        Ok(Rule { text, dose })
+    }
+
+    fn price(&self, text: Option<String>) -> Read<Option<Price>> {
+        let read = text.map(|t| Price::read(&t, self.kitchen)).transpose();
+        self.at("price", read)
+    }
+
+    fn amount(&self, what: &str, text: Option<String>) -> Read<Option<Amount>> {
+        let read = text.map(|t| Amount::read(&t, self.kitchen)).transpose();
+        self.at(what, read)
+    }
+
+    fn bottle(&self, text: Option<String>) -> Read<Option<Volume>> {
+        let read = text.map(|t| read_volume(&t, self.kitchen)).transpose();
+        self.at("bottle", read)
+    }
+}
+
+fn read_dye(file: DyeFile, kitchen: Kitchen) -> Read<Dye> {
+    let entry = Entry {
+        place: format!("dye \"{}\"", file.name),
+        kitchen,
+    };
+    let strength_percent = file.strength_percent.unwrap_or(100.0);
+    let form = match (file.stock, file.liquid) {
+        (Some(_), Some(_)) => {
+            return Err(DyeingError::Recipe(format!(
+                "{} is either a stock solution or a liquid from a bottle; leave one out",
+                entry.place
+            )));
+        }
+        (Some(stock), None) => DyeForm::Stock(entry.at("stock", PercentWv::read(&stock))?),
+        (None, Some(liquid)) if liquid.trim() == "unknown" => DyeForm::Liquid(None),
+        (None, Some(liquid)) => {
+            DyeForm::Liquid(Some(entry.at("liquid", PercentWv::read(&liquid))?))
+        }
+        (None, None) => {
+            let checked = crate::hydrate::at_strength(Mass::ZERO, strength_percent);
+            entry.at("strength_percent", checked)?;
+            DyeForm::Powder { strength_percent }
+        }
+    };
+    Ok(Dye {
+        rule: entry.rule("amount", file.amount)?,
+        bottle: entry.bottle(file.bottle)?,
+        price: entry.price(file.price)?,
+        in_bath: entry.amount("in_bath", file.in_bath)?,
+        name: file.name,
+        form,
+    })
+}
+
+fn read_auxiliary(file: AuxiliaryFile, kitchen: Kitchen, kind: &str) -> Read<Auxiliary> {
+    let entry = Entry {
+        place: format!("{kind} \"{}\"", file.name),
+        kitchen,
+    };
+    // The name alone does where it is a material's.
+    let material = match &file.material {
+        Some(name) => Some(entry.at("material", material::find(name))?.clone()),
+        None => material::find(&file.name).ok().cloned(),
+    };
+    Ok(Auxiliary {
+        material,
+        rule: entry.rule("amount", file.amount)?,
+        label: file.label.map(|t| entry.rule("label", t)).transpose()?,
+        bottle: entry.bottle(file.bottle)?,
+        price: entry.price(file.price)?,
+        in_bath: entry.amount("in_bath", file.in_bath)?,
+        name: file.name,
+    })
+}
+
+fn read_after(file: AfterFile, kitchen: Kitchen, known: &[Arm]) -> Read<AfterTreatment> {
+    let place = format!("after-treatment \"{}\"", file.name);
+    let within = |what: &str| format!("{place}, {what}");
+    let water = file.water.map(|t| read_volume(&t, kitchen)).transpose();
+    let water = at(&within("water"), water)?;
+    if water == Some(Volume::ZERO) {
+        return Err(DyeingError::Recipe(format!("{place} has no water")));
+    }
+    let temperature: Celsius = at(&within("temperature"), file.temperature.parse())?;
+    let time = at(&within("time"), file.time.parse())?;
+    let arms = file
+        .arms
+        .unwrap_or_else(|| known.iter().map(|a| a.name.clone()).collect());
+    if let Some(name) = arms
+        .iter()
+        .find(|name| known.iter().all(|a| a.name != **name))
+    {
+        let unknown = DyeingError::Unknown {
+            what: "arm",
+            name: name.clone(),
+            known: known
+                .iter()
+                .map(|a| a.name.as_str())
+                .collect::<Vec<_>>()
+                .join(", "),
+        };
+        return at(&within("arms"), Err(unknown));
+    }
+    if arms.is_empty() {
+        return Err(DyeingError::Recipe(format!(
+            "{place} is for no arm; leave it out"
+        )));
+    }
+    let agent = AuxiliaryFile {
+        name: file.name,
+        material: file.material,
+        amount: file.amount,
+        label: file.label,
+        bottle: file.bottle,
+        price: file.price,
+        in_bath: None,
+    };
+    let agent = read_auxiliary(agent, kitchen, "after-treatment")?;
+    Ok(AfterTreatment {
+        agent,
+        water,
+        temperature,
+        time,
+        arms,
+    })
+}
+
+fn read_process(file: &ProcessFile) -> Read<Process> {
+    let time =
+        |text: &Option<String>, place: &str| at(place, text.as_deref().map(str::parse).transpose());
+    if let Some(ph) = file.ph.filter(|ph| !(0.0..=14.0).contains(ph)) {
+        return Err(DyeingError::Recipe(format!(
+            "a pH of {ph} can't be; it goes from 0 to 14"
+        )));
+    }
+    Ok(Process {
+        presoak: time(&file.presoak, "process, presoak")?,
+        hold: at(
+            "process, hold",
+            file.hold.as_deref().map(str::parse).transpose(),
+        )?,
+        time: time(&file.time, "process, time")?,
+        ph: file.ph,
+    })
+}

@@ -39,6 +39,8 @@ pub enum Command {
     Plan(PlanArgs),
     /// How often a difference is shown, and how many pieces it takes.
     Power(PowerArgs),
+    /// Work a recipe out: amounts, baths, run sheet, cautions and cost.
+    Bath(BathArgs),
     /// Check a set-up by photos of the same pieces, laid anew between shots.
     SetupCheck(SetupCheckArgs),
     /// Add spectra or Lab values that an instrument measured to a trial.
@@ -132,6 +134,20 @@ impl std::str::FromStr for Jobs {
             .map(Self)
             .ok_or_else(|| format!("\"{text}\" is no number of photos to read at once, 1 to 64"))
     }
+}
+
+/// Arguments of `bath`.
+#[derive(Debug, Args)]
+pub struct BathArgs {
+    /// The recipe; docs/recipes.md describes the file.
+    #[arg(value_name = "RECIPE.toml")]
+    pub recipe: PathBuf,
+    /// Work it out for another dry weight of goods, as in "2.5 kg", and say what won't scale.
+    #[arg(long, value_name = "WEIGHT")]
+    pub goods: Option<dyeing::Mass>,
+    /// Print JSON.
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// Which grey scale.

@@ -1,6 +1,7 @@
 //! One file a command.
 
 mod add_readings;
+mod bath;
 mod board;
 mod decide;
 mod demo;
@@ -29,6 +30,7 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::Serve(args)) => serve::run(cli.home, &args),
         Some(Command::Demo(args)) => demo::run(cli.home, &args),
         Some(Command::Read(args)) => read::run(&args),
+        Some(Command::Bath(args)) => bath::run(&args),
         Some(Command::Grade(args)) => grade::run(&args),
         Some(Command::Difference(args)) => difference::run(&args),
         Some(Command::Decide(args)) => decide::run(&args),

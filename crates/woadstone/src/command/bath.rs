@@ -1,0 +1,218 @@
+//! `woadstone bath RECIPE.toml [--goods "2.5 kg"] [--json]`.
+
+use std::fmt::Write;
+
+use dyeing::{
+    Plan, Recipe,
+    check::{Check, Level},
+    plan::Line,
+    scale,
+};
+use serde_json::json;
+
+use crate::{
+    cli::BathArgs,
+    command::file,
+    outcome::{Outcome, Stop, print, print_json},
+};
+
+/// Prints what follows from a recipe.
+pub fn run(args: &BathArgs) -> Outcome {
+    let bytes = file(&args.recipe)?;
+    let place = args.recipe.display();
+    let text = String::from_utf8(bytes)
+        .map_err(|_| Stop::refused(format!("{place} is not text in UTF-8")))?;
+    let refused = |e: dyeing::DyeingError| {
+        let pointed = e.pointed().map_or(String::new(), |p| format!("\n{p}"));
+        Stop::refused(format!("{place}: {e}{pointed}"))
+    };
+    let recipe = Recipe::read(&text).map_err(refused)?;
+    let sample = Plan::of(&recipe).map_err(refused)?;
+    let Some(goods) = args.goods else {
+        return if args.json {
+            print_json(&sample)
+        } else {
+            print(&table(&sample, &[]))
+        };
+    };
+    let lot = recipe
+        .scaled_to(goods)
+        .and_then(|r| Plan::of(&r))
+        .map_err(refused)?;
+    let heater_kw = recipe.pot.and_then(|p| p.heater_kw);
+    let scaling = scale::checks(&sample, &lot, heater_kw);
+    if args.json {
+        print_json(&json!({ "plan": lot, "scaling": scaling }))
+    } else {
+        print(&table(&lot, &scaling))
+    }
+}
+
+/// The plan as text for a terminal.
+fn table(plan: &Plan, scaling: &[Check]) -> String {
+    let mut text = format!("{}\n{} on {}", plan.name, plan.class, plan.goods.mass);
+    let guess = if plan.goods.typical.is_some() {
+        " (a guess, not weighed)"
+    } else {
+        ""
+    };
+    let _ = writeln!(
+        text,
+        "{guess}, {} piece(s), liquor ratio {}",
+        plan.goods.pieces, plan.baths.ratio
+    );
+    checks(&mut text, "Look at this first", &plan.checks);
+    checks(&mut text, "From the sample to this lot", scaling);
+    bath(&mut text, plan);
+    let _ = writeln!(text, "\nWhere the dye goes\n  {}", plan.uptake.sentence);
+    programme(&mut text, plan);
+    steps(&mut text, plan);
+    text.push_str("\nCautions\n");
+    for caution in &plan.cautions {
+        let because = if caution.because.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", caution.because.join(", "))
+        };
+        let _ = writeln!(text, "  - {}{because}", caution.sentence);
+    }
+    cost(&mut text, plan);
+    let _ = writeln!(
+        text,
+        "\nUsual fastness: to washing {}; to light {}.",
+        plan.fastness.wash, plan.fastness.light
+    );
+    text
+}
+
+fn checks(text: &mut String, title: &str, checks: &[Check]) {
+    if checks.is_empty() {
+        return;
+    }
+    let _ = writeln!(text, "\n{title}");
+    for check in checks {
+        let level = match check.level {
+            Level::Wrong => "wrong",
+            Level::Doubtful => "doubtful",
+            Level::Note => "note",
+        };
+        let _ = writeln!(text, "  {level}: {}", check.sentence);
+    }
+}
+
+fn bath(text: &mut String, plan: &Plan) {
+    let b = &plan.baths;
+    let _ = writeln!(text, "\nDye bath: {} of liquor ({})", b.metric, b.kitchen);
+    if b.count > 1 {
+        let _ = writeln!(
+            text,
+            "  {} baths of {} with {} of goods each",
+            b.count, b.each_liquor, b.each_goods
+        );
+    }
+    for one in &plan.lines {
+        line(text, one);
+    }
+    let _ = writeln!(text, "  {:<22} {}", "water to top up", plan.top_up);
+    for after in &plan.after {
+        let _ = writeln!(
+            text,
+            "\nAfter-treatment for {}: {} of water ({}), {}, {}",
+            after.arms.join(", "),
+            after.liquor,
+            after.kitchen,
+            after.temperature,
+            after.time
+        );
+        line(text, &after.line);
+    }
+}
+
+fn line(text: &mut String, line: &Line) {
+    let _ = write!(text, "  {:<22} {}", line.name, line.metric);
+    if let Some(pounds) = &line.pounds {
+        let _ = write!(text, " = {pounds}");
+    }
+    let _ = writeln!(text, "   [{}]", line.rule);
+    let more = |what: String| format!("  {:<22} {what}\n", "");
+    match (&line.kitchen, &line.off) {
+        (Some(measure), Some(off)) => text.push_str(&more(format!("or {measure}: {off}"))),
+        (Some(measure), None) => text.push_str(&more(format!("or {measure}"))),
+        _ => {}
+    }
+    if let Some(each) = &line.each_bath {
+        text.push_str(&more(format!("{each} to each bath")));
+    }
+    if let Some(note) = &line.note {
+        text.push_str(&more(note.clone()));
+    }
+}
+
+fn programme(text: &mut String, plan: &Plan) {
+    text.push_str("\nTemperature\n");
+    for point in &plan.programme.points {
+        let _ = write!(text, "  {:>4.0} min  {}", point.minute, point.celsius);
+        let here = plan
+            .programme
+            .additions
+            .iter()
+            .find(|a| a.minute == point.minute);
+        if let Some(addition) = here {
+            let _ = write!(text, "  add {}", addition.what.join(", "));
+        }
+        text.push('\n');
+    }
+}
+
+fn steps(text: &mut String, plan: &Plan) {
+    text.push_str("\nRun sheet\n");
+    for step in &plan.steps {
+        let time = step
+            .minutes
+            .map_or("until done".into(), |m| format!("{m:.0} min"));
+        let arms = if step.arms.is_empty() {
+            String::new()
+        } else {
+            format!(" [{}]", step.arms.join(", "))
+        };
+        let _ = writeln!(
+            text,
+            "  {:>2}. at {:>3.0} min, {time}: {}{arms}\n      {}",
+            step.number, step.begins_min, step.title, step.text
+        );
+    }
+}
+
+fn cost(text: &mut String, plan: &Plan) {
+    let cost = &plan.cost;
+    if cost.lines.is_empty() {
+        return;
+    }
+    let _ = writeln!(
+        text,
+        "\nCost, {}",
+        if cost.currency.is_empty() {
+            "no currency named"
+        } else {
+            &cost.currency
+        }
+    );
+    for line in &cost.lines {
+        let _ = writeln!(text, "  {:<22} {:>8}", line.name, line.money.to_string());
+    }
+    let _ = writeln!(text, "  {:<22} {:>8}", "together", cost.total.to_string());
+    for arm in &cost.arms {
+        let _ = writeln!(
+            text,
+            "  {}: {} for {} piece(s), {} each",
+            arm.arm, arm.money, arm.pieces, arm.per_piece
+        );
+    }
+    for step in &cost.steps {
+        let _ = writeln!(text, "  {}", step.sentence);
+    }
+    if !cost.unpriced.is_empty() {
+        let _ = writeln!(text, "  without a price: {}", cost.unpriced.join(", "));
+    }
+    let _ = writeln!(text, "  {}", cost.rounding);
+}

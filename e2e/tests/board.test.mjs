@@ -3,19 +3,7 @@ import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { serve } from "../lib/bench.mjs";
 import { SIZES, assertQuiet, assertSound, launch, newPage } from "../lib/browser.mjs";
-
-/** How many pages a PDF has: its page objects, which Chromium writes in the clear. */
-async function printedPages(page) {
-  const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
-  return pdf.toString("latin1").match(/\/Type\s*\/Page\b(?!s)/g).length;
-}
-
-/** Width and height of a PDF's first page, millimetres. */
-async function printedSize(page) {
-  const pdf = await page.pdf({ preferCSSPageSize: true });
-  const [, width, height] = /\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)/.exec(pdf.toString("latin1"));
-  return [width, height].map((points) => (points * 25.4) / 72);
-}
+import { printedPages, printedSize } from "../lib/print.mjs";
 
 describe("board and tags", () => {
   let bench, browser, trial;

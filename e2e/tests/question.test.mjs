@@ -24,7 +24,7 @@ describe("an empty bench", () => {
         assert.ok(await page.getByText("Your bench is empty.").isVisible());
         assert.ok(await page.getByRole("button", { name: "Open the demo trial" }).isVisible());
       }
-      await page.getByRole("main").getByRole("link", { name: "Ask a question" }).click();
+      await page.getByRole("link", { name: "Enter a trial without a plan" }).click();
       await assertSound(page);
 
       await page.getByLabel("Title", { exact: true }).fill(`Ochre ribbons, ${size}`);

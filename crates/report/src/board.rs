@@ -1,32 +1,13 @@
-//! Boards and tags to be printed: exact millimetres, one page each, nothing fetched.
+//! Boards to be printed: exact millimetres, one page each, nothing fetched.
 
 use std::fmt::Write;
 
-use photo::board::{Code, Paper, Printed, Rect, TAG, tag_code};
-
-use trial::Trial;
+use photo::board::{Paper, Printed, Rect};
 
 use crate::svg::escape;
 
-/// A tag to be cut out.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Tag {
-    /// Its code, in the QR code and in words.
-    pub code: Code,
-    /// What else is written on it, such as the piece's own code.
-    pub label: String,
-}
-
-impl Tag {
-    /// The tags of a trial's pieces, in their order.
-    pub fn of(trial: &Trial) -> Vec<Self> {
-        let tag = |piece: &trial::Piece| Self {
-            code: piece.tag,
-            label: piece.code.clone(),
-        };
-        trial.pieces.iter().map(tag).collect()
-    }
-}
+/// Characters of a line of words beside the chart.
+const WORDS: usize = 27;
 
 /// A board as a page to be printed: HTML with the drawing inside and the paper's
 /// size in its print stylesheet.
@@ -35,8 +16,26 @@ pub fn board(printed: &Printed) -> String {
     page("Board", paper, &[board_svg(printed)])
 }
 
+/// Boards of one paper as pages to be printed, with what is to lie where: for each
+/// board its windows' numbers, from 1, with words for the piece.
+pub fn boards(paper: Paper, boards: &[(Printed, Vec<(usize, String)>)]) -> String {
+    let drawings: Vec<String> = boards
+        .iter()
+        .enumerate()
+        .map(|(i, (printed, places))| {
+            let which = (boards.len() > 1).then(|| format!("Board {} of {}.", i + 1, boards.len()));
+            drawn(printed, places, which)
+        })
+        .collect();
+    page("Boards with their places", paper, &drawings)
+}
+
 /// A board as a drawing (SVG) whose units are millimetres.
 pub fn board_svg(printed: &Printed) -> String {
+    drawn(printed, &[], None)
+}
+
+fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -> String {
     let board = printed.board();
     let layout = board.layout();
     let title = format!(
@@ -50,7 +49,12 @@ pub fn board_svg(printed: &Printed) -> String {
     let mut body = path(&ink, [0.0, 0.0]);
     for window in &layout.windows {
         let [x, y] = window.tag.middle();
-        let words = format!("window {}: tag here", window.number);
+        let planned = places.iter().find(|(number, _)| *number == window.number);
+        let words = match planned {
+            Some((_, piece)) => piece.clone(),
+            None if places.is_empty() => format!("window {}: tag here", window.number),
+            None => "stays empty".to_owned(),
+        };
         text(&mut body, [x, y + 1.0], Style::Hint, &words);
     }
     let [x, y] = layout.dock.middle();
@@ -67,8 +71,16 @@ pub fn board_svg(printed: &Printed) -> String {
         board.kind.windows(),
         board.paper.name()
     )];
+    about.extend(which);
     if let Some(trial) = printed.trial() {
-        about.push(format!("Trial {trial}."));
+        about.extend(
+            wrapped(&format!("Trial {trial}.").replace('-', "- "), WORDS)
+                .into_iter()
+                .map(
+                    // A trial's name has hyphens and no spaces, so that only its hyphens can part it.
+                    |line| line.replace("- ", "-"),
+                ),
+        );
     }
     if let Some(stage) = printed.stage() {
         about.push(format!("After round {stage}."));
@@ -78,14 +90,14 @@ pub fn board_svg(printed: &Printed) -> String {
     let mut y = left.y + 3.5;
     text(&mut body, [left.x, y], Style::Title, "Woadstone board");
     y += 1.0;
-    for line in about.iter().flat_map(|words| wrapped(words, 27)) {
+    for line in about.iter().flat_map(|words| wrapped(words, WORDS)) {
         y += 3.3;
         text(&mut body, [left.x, y], Style::Small, &line);
     }
     let how = "Print at 100 %, not \u{201c}fit to page\u{201d}, on matt white paper. Then measure the ruler at the foot. \
         The four corner codes have to lie flat, clean and in the picture.";
     let mut y = right.y + 1.2;
-    for line in wrapped(how, 27) {
+    for line in wrapped(how, WORDS) {
         y += 3.3;
         text(&mut body, [right.x, y], Style::Small, &line);
     }
@@ -104,43 +116,8 @@ pub fn board_svg(printed: &Printed) -> String {
     svg(layout.size_mm, &title, &body)
 }
 
-/// Tags to be cut out, on as many pages as they need.
-pub fn tags(paper: Paper, tags: &[Tag]) -> String {
-    const EDGE: f64 = 10.0;
-    const GAP: f64 = 4.0;
-    let size = paper.size_mm();
-    let fit = |k: usize| ((size[k] - 2.0 * EDGE + GAP) / (TAG[k] + GAP)) as usize;
-    let (columns, rows) = (fit(0), fit(1));
-    let pages: Vec<String> = tags
-        .chunks(columns * rows)
-        .map(|some| {
-            let mut body = String::new();
-            for (i, tag) in some.iter().enumerate() {
-                let x = EDGE + (i % columns) as f64 * (TAG[0] + GAP);
-                let y = EDGE + (i / columns) as f64 * (TAG[1] + GAP);
-                draw_tag(&mut body, [x, y], tag);
-            }
-            svg(size, "Tags to cut out", &body)
-        })
-        .collect();
-    page("Tags", paper, &pages)
-}
-
-fn draw_tag(body: &mut String, [x, y]: [f64; 2], tag: &Tag) {
-    let _ = write!(
-        body,
-        r##"<rect x="{x:.3}" y="{y:.3}" width="{}" height="{}" fill="none" stroke="#bbb" stroke-width="0.1" stroke-dasharray="1 1"/>"##,
-        TAG[0], TAG[1]
-    );
-    body.push_str(&path(&tag_code(tag.code), [x, y]));
-    let words = x + 17.0;
-    text(body, [words, y + 8.2], Style::Code, &tag.code.to_string());
-    let label: String = tag.label.chars().take(16).collect();
-    text(body, [words, y + 13.0], Style::Small, &label);
-}
-
 /// All rectangles as one path, so that no seam shows between them.
-fn path(dark: &[Rect], [x, y]: [f64; 2]) -> String {
+pub(crate) fn path(dark: &[Rect], [x, y]: [f64; 2]) -> String {
     let mut d = String::new();
     for r in dark {
         let _ = write!(
@@ -158,20 +135,24 @@ fn path(dark: &[Rect], [x, y]: [f64; 2]) -> String {
 
 /// How words are set.
 #[derive(Clone, Copy)]
-enum Style {
+pub(crate) enum Style {
     Title,
     Small,
     Middle,
     Hint,
     Code,
+    MiddleCode,
 }
 
-fn text(body: &mut String, [x, y]: [f64; 2], style: Style, words: &str) {
+pub(crate) fn text(body: &mut String, [x, y]: [f64; 2], style: Style, words: &str) {
     let look = match style {
         Style::Title => r#"font-size="3.6" font-weight="bold""#,
         Style::Small => r#"font-size="2.6""#,
         Style::Middle => r#"font-size="2.8" text-anchor="middle""#,
         Style::Hint => r##"font-size="2.8" text-anchor="middle" fill="#999""##,
+        Style::MiddleCode => {
+            r#"font-size="3.8" text-anchor="middle" font-family="monospace" font-weight="bold""#
+        }
         Style::Code => r#"font-size="4.4" font-family="monospace" font-weight="bold""#,
     };
     let _ = write!(
@@ -196,13 +177,13 @@ fn wrapped(words: &str, longest: usize) -> Vec<String> {
     lines
 }
 
-fn svg([width, height]: [f64; 2], title: &str, body: &str) -> String {
+pub(crate) fn svg([width, height]: [f64; 2], title: &str, body: &str) -> String {
     format!(
         r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}mm" height="{height}mm" role="img" aria-label="{title}" font-family="sans-serif" shape-rendering="geometricPrecision"><title>{title}</title><rect width="{width}" height="{height}" fill="white"/>{body}</svg>"#
     )
 }
 
-fn page(title: &str, paper: Paper, drawings: &[String]) -> String {
+pub(crate) fn page(title: &str, paper: Paper, drawings: &[String]) -> String {
     let [width, height] = paper.size_mm();
     let mut sheets = String::new();
     for drawing in drawings {
@@ -258,16 +239,17 @@ mod tests {
     }
 
     #[test]
-    fn tags_go_on_to_further_pages_and_their_words_are_text() {
-        let many: Vec<Tag> = (0..90)
-            .map(|i| Tag {
-                code: Code::from_number(i),
-                label: "<A&B>".to_owned(),
-            })
-            .collect();
-        let page = tags(Paper::A4, &many);
+    fn a_planned_board_says_what_lies_where() {
+        let printed = Printed::new(Board::ALL[0], Some("madder"), None);
+        let places = vec![(2, "A<3>".to_owned()), (5, "C1".to_owned())];
+        let page = boards(
+            Paper::A4,
+            &[(printed.clone(), places.clone()), (printed, places)],
+        );
         assert_eq!(page.matches("<svg").count(), 2);
-        assert!(page.contains("&lt;A&amp;B&gt;") && page.contains(&many[89].code.to_string()));
+        assert_eq!(page.matches("A&lt;3&gt;").count(), 2);
+        assert_eq!(page.matches("stays empty").count(), 8);
+        assert!(page.contains("Board 1 of 2.") && !page.contains("tag here"));
     }
 
     #[test]

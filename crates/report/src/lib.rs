@@ -9,7 +9,9 @@
 pub mod board;
 pub mod chart;
 mod error;
+pub mod label;
 mod limits;
+pub mod margin_pair;
 pub mod parts;
 mod publish;
 mod svg;

@@ -1,7 +1,10 @@
 //! What a report can't say, said in it.
 
 use std::collections::BTreeSet;
-use trial::{Results, Role, Source, Trial};
+use trial::{
+    Results, Role, Source, Trial,
+    plan::{Finding, FindingCode},
+};
 
 /// The limits that hold for this trial, each a sentence or two.
 pub(crate) fn of(results: &Results) -> Vec<String> {
@@ -35,7 +38,22 @@ pub(crate) fn of(results: &Results) -> Vec<String> {
          water, fibre, machine or pair of hands: repeating the trial does."
             .to_owned(),
     );
-    limits.extend(shared_loads(trial));
+    let findings = results.planned.iter().flat_map(|from| &from.findings);
+    limits.extend(findings.map(|found| {
+        format!(
+            "Known when the trial was planned: {} {}",
+            found.sentence, found.consequence
+        )
+    }));
+    let said = |found: &Finding| found.code == FindingCode::LoadIsArm;
+    if !results
+        .planned
+        .iter()
+        .flat_map(|from| &from.findings)
+        .any(said)
+    {
+        limits.extend(shared_loads(trial));
+    }
     limits.push(
         "Washing is not light, sweat or rubbing: a cloth that lasts here may still fail there."
             .to_owned(),

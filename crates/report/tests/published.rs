@@ -110,6 +110,7 @@ fn results(invented: bool) -> Results {
         eye_grades: Vec::new(),
         decision: Some(decision(&trial)),
         undecided: None,
+        planned: None,
         trial,
     }
 }

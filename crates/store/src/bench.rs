@@ -32,6 +32,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0006_part.sql")),
         M::up(include_str!("../migrations/0007_chart.sql")),
         M::up(include_str!("../migrations/0008_notice.sql")),
+        M::up(include_str!("../migrations/0009_plan.sql")),
     ])
 }
 
@@ -249,7 +250,11 @@ mod tests {
                  INSERT INTO delivery VALUES (1, 1, 'f', x'00', '', '', '', 'now');
                  INSERT INTO delivered VALUES (2, 1, NULL);
                  INSERT INTO eye_grade VALUES (1, 1, 0, 'change', '4-5', NULL, 'b', 'l', '', '', 'now');
-                 INSERT INTO withdrawal VALUES (1, 2, NULL, 'r', 'now');",
+                 INSERT INTO withdrawal VALUES (1, 2, NULL, 'r', 'now');
+                 INSERT INTO plan VALUES (1, 'p', 'now');
+                 INSERT INTO plan_revision VALUES (1, 1, 1, 'c', 'w', 'now');
+                 INSERT INTO planned_trial VALUES (1, 1);
+                 INSERT INTO blind_opening VALUES (1, 'now');",
             )
             .unwrap();
         for (table, column) in [
@@ -269,6 +274,10 @@ mod tests {
             ("delivered", "spectrum"),
             ("eye_grade", "grade"),
             ("withdrawal", "reason"),
+            ("plan", "slug"),
+            ("plan_revision", "content"),
+            ("planned_trial", "revision_id"),
+            ("blind_opening", "opened_at"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

@@ -2,7 +2,7 @@
 //!
 //! In: the database `woadstone.sqlite` with its migrations, the `vault` that
 //! keeps photos by their content, the queue of photos that wait to be read, the
-//! checks of set-ups. Out:
+//! checks of set-ups, plans with all their revisions. Out:
 //! what a reading means (`trial`), how a photo is read (`photo`), clocks (times
 //! come in as RFC 3339 text). Start with [`Bench`] and [`NewPhoto`].
 //!
@@ -29,12 +29,14 @@ mod outcome;
 mod parts;
 mod photo_row;
 mod photos;
+mod plans;
 mod queue;
 mod readings;
 mod results;
 mod setup_checks;
 mod setup_photos;
 mod slug;
+mod studio;
 mod tags;
 mod trials;
 mod vault;
@@ -47,6 +49,7 @@ pub use error::StoreError;
 pub use journal::Entry;
 pub use outcome::Outcome;
 pub use photos::NewPhoto;
+pub use plans::{KeptPlan, PlanRevision, PlanSummary, TrialPlan};
 pub use queue::{Reader, Waiting};
 pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;

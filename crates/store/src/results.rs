@@ -1,7 +1,7 @@
 //! A trial's results, put together from what the bench holds.
 
 use crate::{Bench, StoreError};
-use trial::Results;
+use trial::{Planned, Results, plan::critique};
 
 impl Bench {
     /// The trial of that slug with all that was found out about it, if there is one.
@@ -15,6 +15,13 @@ impl Bench {
         let photos = self.photos(trial.id)?;
         let readings = self.current_readings(trial.id)?;
         let eye_grades = self.eye_grades(trial.id)?;
-        Ok(Some(Results::of(trial, photos, readings, eye_grades)))
+        let planned = self.plan_of_trial(trial.id)?.map(|from| Planned {
+            slug: from.slug,
+            revision: from.number,
+            findings: critique(&from.plan),
+        });
+        let mut results = Results::of(trial, photos, readings, eye_grades);
+        results.planned = planned;
+        Ok(Some(results))
     }
 }

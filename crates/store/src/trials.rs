@@ -116,7 +116,7 @@ impl Bench {
     }
 }
 
-fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite::Result<TrialId> {
+pub(crate) fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite::Result<TrialId> {
     let slug = free_slug(change, &new.title)?;
     change.execute(
         "INSERT INTO trial (slug, title, question, margin_de00, rounds, invented, method, made_at)

@@ -4,8 +4,20 @@ use crate::{
     EyeGrade, PartAtStage, Photo, Reading, Trial,
     decide::{self, Decision},
     parts_by_stage,
+    plan::Finding,
 };
 use serde::Serialize;
+
+/// The plan that a trial was started from, as far as its verdict is limited by it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Planned {
+    /// The plan's name in addresses.
+    pub slug: String,
+    /// The revision from which the trial was started, from 1.
+    pub revision: u32,
+    /// The weaknesses that were known then.
+    pub findings: Vec<Finding>,
+}
 
 /// What a trial's page, its data and its report all show.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -24,6 +36,8 @@ pub struct Results {
     pub decision: Option<Decision>,
     /// Why there is no decision or no verdict, in a sentence.
     pub undecided: Option<String>,
+    /// The plan that it was started from, if there was one.
+    pub planned: Option<Planned>,
 }
 
 impl Results {
@@ -58,6 +72,7 @@ impl Results {
             eye_grades,
             decision,
             undecided,
+            planned: None,
         }
     }
 }

@@ -13,7 +13,7 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 12] = [
+const STYLES: [&str; 13] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
@@ -25,6 +25,7 @@ const STYLES: [&str; 12] = [
     "css/components/verdict.css",
     "css/components/chart.css",
     "css/components/photo.css",
+    "css/components/plan.css",
     "css/print.css",
 ];
 

@@ -20,10 +20,29 @@ pub(crate) fn of(app: App) -> Router {
             "/trials/new",
             get(pages::trial::new::page).post(pages::trial::create::act),
         )
+        .route(
+            "/ask",
+            get(pages::plan::ask::page).post(pages::plan::propose::act),
+        )
+        .route(
+            "/plans/{slug}",
+            get(pages::plan::show::page).post(pages::plan::revise::act),
+        )
+        .route("/plans/{slug}/start", post(pages::plan::start::act))
         .route("/trials/{slug}", get(pages::trial::show::page))
         .route("/board", get(pages::board::print::page))
         .route("/trials/{slug}/board", get(pages::board::choose::page))
         .route("/trials/{slug}/tags", get(pages::board::tags::page))
+        .route("/trials/{slug}/boards", get(pages::board::places::page))
+        .route("/trials/{slug}/packing", get(pages::board::packing::page))
+        .route(
+            "/trials/{slug}/blind",
+            get(pages::board::blind::page).post(pages::board::blind::open),
+        )
+        .route(
+            "/trials/{slug}/blind/labels",
+            get(pages::board::blind::labels),
+        )
         .route("/trials/{slug}/report", get(pages::report::show::page))
         .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
         .route(

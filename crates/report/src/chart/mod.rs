@@ -5,8 +5,10 @@
 
 mod change;
 mod margin;
+mod power;
 mod sign;
 
 pub use change::change_by_round;
 pub use margin::{difference_against_margin, scale_top};
+pub use power::power_by_pieces;
 pub use sign::verdict_sign;

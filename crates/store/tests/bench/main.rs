@@ -10,6 +10,7 @@ mod marking;
 mod parts;
 mod photographs;
 mod photos;
+mod plans;
 mod queue;
 mod setup_checks;
 mod trials;

@@ -339,7 +339,7 @@ fn labels(field: &str, what: &str, names: &[String]) -> Result<(), PlanError> {
     Ok(())
 }
 
-fn amounts(at: &str, amount: &str, water: &str) -> Result<(), PlanError> {
+pub(super) fn amounts(at: &str, amount: &str, water: &str) -> Result<(), PlanError> {
     for (field, text) in [("amount", amount), ("water", water)] {
         if !text.trim().is_empty() {
             dose::amount(text).map_err(|why| PlanError::new(format!("{at}.{field}"), why))?;
@@ -348,7 +348,11 @@ fn amounts(at: &str, amount: &str, water: &str) -> Result<(), PlanError> {
     Ok(())
 }
 
-fn heat_and_time(at: &str, minutes: Option<f64>, celsius: Option<f64>) -> Result<(), PlanError> {
+pub(super) fn heat_and_time(
+    at: &str,
+    minutes: Option<f64>,
+    celsius: Option<f64>,
+) -> Result<(), PlanError> {
     if minutes.is_some_and(|minutes| !(minutes > 0.0 && minutes <= LONGEST_MINUTES)) {
         return wrong(
             format!("{at}.minutes"),

@@ -16,7 +16,11 @@ impl Plan {
                 .iter()
                 .filter(|piece| piece.piece.arm == place)
                 .collect();
-            own.sort_by_key(|piece| (piece.piece.role != Role::Test, piece.piece.code.clone()));
+            // A2 before A10.
+            own.sort_by_key(|own| {
+                let code = &own.piece.code;
+                (own.piece.role != Role::Test, code.len(), code.clone())
+            });
             let mut pieces: Vec<NewPiece> = own
                 .iter()
                 .map(|piece| NewPiece {
@@ -80,6 +84,13 @@ fn wash_of(piece: &Allotted) -> Option<&str> {
     let wash = Kind::Load(StepKind::Wash, 0);
     let found = piece.shares.iter().find(|(kind, _)| *kind == wash);
     found.map(|(_, load)| load.as_str())
+}
+
+impl Step {
+    /// The step as a line of the trial's method, without its loads.
+    pub fn in_words(&self) -> String {
+        said(self)
+    }
 }
 
 /// A step as a line: `After-treatment of "agent F": fixing agent F, 2 tbsp to 1 gal, 20 min, 40 °C`.

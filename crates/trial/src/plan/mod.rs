@@ -30,16 +30,19 @@
 mod check;
 mod critique;
 mod dose;
+mod enquire;
 mod enter;
 mod error;
 mod margin;
 mod mend;
 mod model;
 mod order;
+mod packing;
 mod promise;
 mod propose;
 mod read;
 mod sharing;
+mod studio;
 
 pub use critique::{Carried, Finding, FindingCode, carried, critique};
 pub use dose::{DoseDeparture, departures};
@@ -51,6 +54,7 @@ pub use model::{
     Vessel,
 };
 pub use order::{Allotted, Order, Turns};
+pub use packing::{PackedArm, PackedBath, PackedCloth, Packing};
 pub use promise::{Basis, BySize, Promise, Promised, RUNS};
 pub use propose::{Budget, EnquiredArm, Enquiry, Proposal};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};

@@ -114,6 +114,7 @@ impl Enquiry {
     /// A budget that leaves no room for two pieces of each arm, or a field that
     /// can't be taken.
     pub fn propose(&self) -> Result<Proposal, PlanError> {
+        self.check()?;
         self.check_budget()?;
         let both = self.sized(true)?;
         let (answer, with_alike) = match both {
@@ -276,7 +277,7 @@ impl Enquiry {
         super::critique::may_share(&self.planned_arms(2))
     }
 
-    fn planned_arms(&self, pieces: usize) -> Vec<PlannedArm> {
+    pub(super) fn planned_arms(&self, pieces: usize) -> Vec<PlannedArm> {
         self.arms
             .iter()
             .enumerate()

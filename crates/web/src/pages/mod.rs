@@ -5,6 +5,7 @@ pub(crate) mod chart;
 pub(crate) mod demo;
 pub(crate) mod elsewhere;
 pub(crate) mod photo;
+pub(crate) mod plan;
 pub(crate) mod report;
 pub(crate) mod setup;
 pub(crate) mod trial;

@@ -12,5 +12,6 @@ mod elsewhere;
 mod guard;
 mod parts;
 mod photos;
+mod plans;
 mod setup;
 mod trials;

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use report::board::Tag;
+use report::label::{Tag, TagSize};
 use store::Bench;
 
 use crate::{
@@ -19,6 +19,6 @@ pub fn run(home: Option<PathBuf>, args: &TagsArgs) -> Outcome {
         .trial(&args.trial)
         .map_err(Stop::refused)?
         .ok_or_else(|| unknown(&bench, &args.trial))?;
-    let page = report::board::tags(args.paper.into(), &Tag::of(&trial));
+    let page = report::label::tags(args.paper.into(), TagSize::Card, &Tag::of(&trial));
     write_out(&page, args.out.as_deref())
 }

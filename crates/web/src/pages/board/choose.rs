@@ -13,18 +13,24 @@ use trial::Trial;
 struct ChoosePage<'a> {
     assets: &'static Assets,
     trial: &'a Trial,
+    planned: bool,
 }
 
 pub(crate) async fn page(
     State(app): State<App>,
     Path(slug): Path<String>,
 ) -> Result<Html<String>, Error> {
-    let trial = app
-        .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
+    let (trial, planned) = app
+        .at_bench(move |bench| {
+            let trial = crate::pages::trial::find(bench, &slug)?;
+            let planned = bench.plan_of_trial(trial.id)?.is_some();
+            Ok((trial, planned))
+        })
         .await?;
     let page = ChoosePage {
         assets: Assets::get(),
         trial: &trial,
+        planned,
     };
     Ok(Html(page.render()?))
 }

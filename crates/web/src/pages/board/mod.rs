@@ -1,12 +1,18 @@
-//! Boards and tags to be printed.
+//! Boards, labels and lists to be printed.
 
+pub(crate) mod blind;
 pub(crate) mod choose;
+pub(crate) mod packing;
+pub(crate) mod places;
 pub(crate) mod print;
 pub(crate) mod tags;
 
+use crate::error::Error;
 use axum::http::{HeaderValue, header};
 use axum::response::{Html, IntoResponse, Response};
 use photo::board::Paper;
+use store::{Bench, TrialPlan};
+use trial::Trial;
 
 /// A page to print has no scripts and fetches nothing; its style sheet is inside it.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
@@ -27,4 +33,13 @@ fn to_print(html: String) -> Response {
         HeaderValue::from_static(POLICY),
     );
     response
+}
+
+/// The trial of that slug with the plan that it was started from.
+fn planned(bench: &mut Bench, slug: &str) -> Result<(Trial, TrialPlan), Error> {
+    let trial = crate::pages::trial::find(bench, slug)?;
+    let from = bench.plan_of_trial(trial.id)?.ok_or(Error::NotFound(
+        "This trial was started without a plan, so there is no order of pieces to print. Its board and tags are on its own page.",
+    ))?;
+    Ok((trial, from))
 }

@@ -6,7 +6,7 @@ use crate::error::Error;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Html;
-use store::TrialSummary;
+use store::{PlanSummary, TrialSummary};
 
 #[derive(Template)]
 #[template(path = "trial/list.html")]
@@ -14,14 +14,18 @@ struct ListPage<'a> {
     assets: &'static Assets,
     token: &'a str,
     trials: Vec<TrialSummary>,
+    plans: Vec<PlanSummary>,
 }
 
 pub(crate) async fn page(State(app): State<App>) -> Result<Html<String>, Error> {
-    let trials = app.at_bench(|bench| Ok(bench.trials()?)).await?;
+    let (trials, plans) = app
+        .at_bench(|bench| Ok((bench.trials()?, bench.plans()?)))
+        .await?;
     let page = ListPage {
         assets: Assets::get(),
         token: app.token.as_str(),
         trials,
+        plans,
     };
     Ok(Html(page.render()?))
 }

@@ -13,7 +13,7 @@ use report::parts::{self, PartTable};
 use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
-use trial::{Results, Role, Trial, decide};
+use trial::{Planned, Results, Role, Trial, decide};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
@@ -21,6 +21,7 @@ struct ShowPage<'a> {
     assets: &'static Assets,
     trial: &'a Trial,
     undecided: Option<&'a str>,
+    planned: Option<&'a Planned>,
     margin: String,
     latest: Vec<VerdictRow>,
     earlier: Vec<VerdictRow>,
@@ -81,6 +82,7 @@ impl<'a> ShowPage<'a> {
             assets: Assets::get(),
             trial,
             undecided: results.undecided.as_deref(),
+            planned: results.planned.as_ref(),
             margin: words::number(trial.margin_de00),
             latest,
             earlier,

@@ -1,0 +1,370 @@
+//! Plans on the bench: every revision is kept, the newest counts.
+
+use crate::{Bench, StoreError, journal, slug, trials};
+use rusqlite::{Connection, OptionalExtension, params};
+use std::collections::HashSet;
+use trial::{TrialId, plan::Plan};
+
+/// A plan as a list shows it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlanSummary {
+    /// Its name in addresses.
+    pub slug: String,
+    /// Its title, or the question where it has none.
+    pub title: String,
+    /// How many arms it has.
+    pub arms: usize,
+    /// Test pieces of all arms.
+    pub pieces: usize,
+    /// How many revisions there are.
+    pub revisions: u32,
+    /// How many trials were started from it.
+    pub trials: u32,
+}
+
+/// A plan with its history.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KeptPlan {
+    /// Its name in addresses.
+    pub slug: String,
+    /// The revision that is shown, from 1.
+    pub number: u32,
+    /// The plan as of that revision.
+    pub plan: Plan,
+    /// All revisions, newest first.
+    pub revisions: Vec<PlanRevision>,
+    /// Slug and title of the trials started from it, oldest first.
+    pub trials: Vec<(String, String)>,
+}
+
+/// One revision of a plan.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlanRevision {
+    /// Its number, from 1.
+    pub number: u32,
+    /// What is new in it.
+    pub change: String,
+    /// When it was made, RFC 3339.
+    pub made_at: String,
+}
+
+/// The plan a trial was started from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TrialPlan {
+    /// The plan's name in addresses.
+    pub slug: String,
+    /// The revision, from 1.
+    pub number: u32,
+    /// The plan as of that revision.
+    pub plan: Plan,
+    /// When its blind codes were opened, RFC 3339; none while they are hidden.
+    pub opened_at: Option<String>,
+}
+
+const KEEP: &str = "keep a plan";
+const READ: &str = "read a plan";
+const START: &str = "start a trial from a plan";
+
+impl Bench {
+    /// Keeps a new plan and gives its slug.
+    ///
+    /// # Errors
+    /// The plan can't be worked with, or the database can't be written.
+    pub fn keep_plan(&mut self, plan: &Plan, why: &str, now: &str) -> Result<String, StoreError> {
+        let content = content(plan)?;
+        let change = self.change()?;
+        let slug = insert(&change, plan, now)
+            .and_then(|(id, slug)| revise(&change, (id, 1), &content, why, now).map(|()| slug))
+            .map_err(StoreError::database(KEEP))?;
+        change.commit().map_err(StoreError::database(KEEP))?;
+        Ok(slug)
+    }
+
+    /// Keeps a new revision of a plan and gives its number; earlier ones stay.
+    ///
+    /// # Errors
+    /// There is no such plan, `upon` is no longer its newest revision, the plan can't
+    /// be worked with, or the database can't be written.
+    pub fn revise_plan(
+        &mut self,
+        slug: &str,
+        upon: u32,
+        plan: &Plan,
+        why: &str,
+        now: &str,
+    ) -> Result<u32, StoreError> {
+        let content = content(plan)?;
+        let change = self.change()?;
+        let newest = newest(&change, slug).map_err(StoreError::database(KEEP))?;
+        let Some((id, number)) = newest else {
+            return Err(StoreError::input("plan", "There is no such plan."));
+        };
+        if number != upon {
+            return Err(StoreError::input(
+                "revision",
+                format!(
+                    "The plan was changed in the meantime: you saw revision {upon}, the newest is \
+                     {number}. Nothing was changed; look at the plan again and repeat your change."
+                ),
+            ));
+        }
+        revise(&change, (id, number + 1), &content, why, now)
+            .and_then(|()| journal::note(&change, now, "plan changed", &format!("{slug}: {why}")))
+            .map_err(StoreError::database(KEEP))?;
+        change.commit().map_err(StoreError::database(KEEP))?;
+        Ok(number + 1)
+    }
+
+    /// Every plan, newest first.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a plan that can't be understood.
+    pub fn plans(&self) -> Result<Vec<PlanSummary>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(String, String, u32, u32)>> {
+            self.database
+                .prepare_cached(
+                    "SELECT slug, content, number,
+                        (SELECT count(*) FROM planned_trial JOIN plan_revision AS other
+                            ON other.id = revision_id WHERE other.plan_id = plan.id)
+                     FROM plan JOIN plan_revision ON plan_id = plan.id
+                     WHERE number = (SELECT max(number) FROM plan_revision WHERE plan_id = plan.id)
+                     ORDER BY plan.id DESC",
+                )?
+                .query_map([], |row| {
+                    Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?))
+                })?
+                .collect()
+        };
+        let rows = read().map_err(StoreError::database("list its plans"))?;
+        rows.into_iter()
+            .map(|(slug, content, revisions, trials)| {
+                let plan = understood(&content)?;
+                Ok(PlanSummary {
+                    slug,
+                    arms: plan.arms.len(),
+                    pieces: plan.test_pieces(),
+                    title: title(&plan).to_owned(),
+                    revisions,
+                    trials,
+                })
+            })
+            .collect()
+    }
+
+    /// The plan of that slug as of a revision, the newest where none is named; none
+    /// if there is no such plan or revision.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a plan that can't be understood.
+    pub fn plan(&self, slug: &str, number: Option<u32>) -> Result<Option<KeptPlan>, StoreError> {
+        let read = || -> rusqlite::Result<Option<(i64, u32, String)>> {
+            self.database
+                .prepare_cached(
+                    "SELECT plan.id, number, content FROM plan JOIN plan_revision ON plan_id = plan.id
+                     WHERE slug = ?1 AND (?2 IS NULL OR number = ?2) ORDER BY number DESC LIMIT 1",
+                )?
+                .query_row(params![slug, number], |row| {
+                    Ok((row.get(0)?, row.get(1)?, row.get(2)?))
+                })
+                .optional()
+        };
+        let Some((id, number, content)) = read().map_err(StoreError::database(READ))? else {
+            return Ok(None);
+        };
+        Ok(Some(KeptPlan {
+            slug: slug.to_owned(),
+            number,
+            plan: understood(&content)?,
+            revisions: self.revisions(id).map_err(StoreError::database(READ))?,
+            trials: self.started(id).map_err(StoreError::database(READ))?,
+        }))
+    }
+
+    fn revisions(&self, plan: i64) -> rusqlite::Result<Vec<PlanRevision>> {
+        self.database
+            .prepare_cached(
+                "SELECT number, change, made_at FROM plan_revision WHERE plan_id = ?1
+                 ORDER BY number DESC",
+            )?
+            .query_map([plan], |row| {
+                Ok(PlanRevision {
+                    number: row.get(0)?,
+                    change: row.get(1)?,
+                    made_at: row.get(2)?,
+                })
+            })?
+            .collect()
+    }
+
+    fn started(&self, plan: i64) -> rusqlite::Result<Vec<(String, String)>> {
+        self.database
+            .prepare_cached(
+                "SELECT trial.slug, trial.title FROM planned_trial
+                 JOIN trial ON trial.id = trial_id
+                 JOIN plan_revision ON plan_revision.id = revision_id
+                 WHERE plan_id = ?1 ORDER BY trial.id",
+            )?
+            .query_map([plan], |row| Ok((row.get(0)?, row.get(1)?)))?
+            .collect()
+    }
+
+    /// Starts the trial of a plan's revision, its pieces in the order that follows
+    /// from the plan's seed. A plan with weaknesses may be started: they are limits
+    /// of the trial's verdict.
+    ///
+    /// # Errors
+    /// There is no such revision, the trial can't be entered, or the database can't
+    /// be written.
+    pub fn start_trial(
+        &mut self,
+        slug: &str,
+        number: u32,
+        now: &str,
+    ) -> Result<TrialId, StoreError> {
+        let Some(kept) = self.plan(slug, Some(number))? else {
+            return Err(StoreError::input("plan", "There is no such plan."));
+        };
+        let new = kept.plan.new_trial(&kept.plan.order());
+        new.validate()?;
+        let change = self.change()?;
+        let write = || -> rusqlite::Result<TrialId> {
+            let id = trials::insert(&change, &new, now)?;
+            change.execute(
+                "INSERT INTO planned_trial (trial_id, revision_id)
+                 SELECT ?1, plan_revision.id FROM plan_revision JOIN plan ON plan.id = plan_id
+                 WHERE slug = ?2 AND number = ?3",
+                params![id.0, slug, number],
+            )?;
+            Ok(id)
+        };
+        let id = write().map_err(StoreError::database(START))?;
+        change.commit().map_err(StoreError::database(START))?;
+        Ok(id)
+    }
+
+    /// The plan that a trial was started from; none for one that was entered as it is.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a plan that can't be understood.
+    pub fn plan_of_trial(&self, trial: TrialId) -> Result<Option<TrialPlan>, StoreError> {
+        let read = || -> rusqlite::Result<Option<(String, u32, String, Option<String>)>> {
+            self.database
+                .prepare_cached(
+                    "SELECT slug, number, content,
+                        (SELECT opened_at FROM blind_opening WHERE trial_id = ?1)
+                     FROM planned_trial
+                     JOIN plan_revision ON plan_revision.id = revision_id
+                     JOIN plan ON plan.id = plan_id
+                     WHERE trial_id = ?1",
+                )?
+                .query_row([trial.0], |row| {
+                    Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?))
+                })
+                .optional()
+        };
+        let found = read().map_err(StoreError::database(READ))?;
+        found
+            .map(|(slug, number, content, opened_at)| {
+                Ok(TrialPlan {
+                    slug,
+                    number,
+                    plan: understood(&content)?,
+                    opened_at,
+                })
+            })
+            .transpose()
+    }
+
+    /// Opens the blind codes of a planned trial for good; opening them twice changes
+    /// nothing.
+    ///
+    /// # Errors
+    /// The trial has no plan, or the database can't be written.
+    pub fn open_blind_codes(&mut self, trial: TrialId, now: &str) -> Result<(), StoreError> {
+        const OPEN: &str = "open the blind codes";
+        let Some(from) = self.plan_of_trial(trial)? else {
+            return Err(StoreError::input(
+                "trial",
+                "This trial was started without a plan, so it has no blind codes.",
+            ));
+        };
+        if from.opened_at.is_some() {
+            return Ok(());
+        }
+        let change = self.change()?;
+        change
+            .execute(
+                "INSERT OR IGNORE INTO blind_opening (trial_id, opened_at) VALUES (?1, ?2)",
+                params![trial.0, now],
+            )
+            .and_then(|_| journal::note(&change, now, "blind codes opened", &from.slug))
+            .map_err(StoreError::database(OPEN))?;
+        change.commit().map_err(StoreError::database(OPEN))
+    }
+}
+
+/// The title of a plan, or its question.
+fn title(plan: &Plan) -> &str {
+    match plan.title.trim() {
+        "" => plan.question.trim(),
+        title => title,
+    }
+}
+
+fn content(plan: &Plan) -> Result<String, StoreError> {
+    let text = || {
+        plan.check()?;
+        plan.to_toml()
+    };
+    text().map_err(|error: trial::plan::PlanError| StoreError::input("plan", error.message))
+}
+
+fn understood(content: &str) -> Result<Plan, StoreError> {
+    Plan::from_toml(content).map_err(|error| StoreError::Stored {
+        what: "plan",
+        cause: error.message,
+    })
+}
+
+fn newest(change: &Connection, slug: &str) -> rusqlite::Result<Option<(i64, u32)>> {
+    change
+        .prepare_cached(
+            "SELECT plan.id, max(number) FROM plan JOIN plan_revision ON plan_id = plan.id
+             WHERE slug = ?1 GROUP BY plan.id",
+        )?
+        .query_row([slug], |row| Ok((row.get(0)?, row.get(1)?)))
+        .optional()
+}
+
+fn insert(change: &Connection, plan: &Plan, now: &str) -> rusqlite::Result<(i64, String)> {
+    let plain = slug::plain(title(plan));
+    let taken = change
+        .prepare_cached("SELECT slug FROM plan")?
+        .query_map([], |row| row.get(0))?
+        .collect::<rusqlite::Result<HashSet<String>>>()?;
+    let slug = slug::free(&plain, &taken);
+    change.execute(
+        "INSERT INTO plan (slug, made_at) VALUES (?1, ?2)",
+        params![slug, now],
+    )?;
+    let id = change.last_insert_rowid();
+    let detail = format!("\"{}\" ({slug})", title(plan));
+    journal::note(change, now, "plan kept", &detail)?;
+    Ok((id, slug))
+}
+
+fn revise(
+    change: &Connection,
+    (plan, number): (i64, u32),
+    content: &str,
+    why: &str,
+    now: &str,
+) -> rusqlite::Result<()> {
+    change
+        .prepare_cached(
+            "INSERT INTO plan_revision (plan_id, number, content, change, made_at)
+             VALUES (?1, ?2, ?3, ?4, ?5)",
+        )?
+        .execute(params![plan, number, content, why, now])?;
+    Ok(())
+}

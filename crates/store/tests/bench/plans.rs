@@ -1,0 +1,91 @@
+//! Plans, their revisions and the trials started from them.
+
+use store::{Bench, StoreError};
+use trial::plan::{Mend, Plan};
+
+const NOW: &str = "2030-01-01T00:00:00Z";
+const TWO_ARMS: &str = include_str!("../../../../docs/plans/two-arms.toml");
+
+#[test]
+fn every_revision_stays_and_the_newest_counts() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let plan = Plan::from_toml(TWO_ARMS).unwrap();
+    let slug = bench.keep_plan(&plan, "proposed", NOW).unwrap();
+    assert_eq!(slug, "fixing-agent-on-a-direct-red");
+    let mend = Mend::AddKeeper {
+        arm: "agent F".into(),
+    };
+    let mended = mend.apply(&plan);
+    let number = bench
+        .revise_plan(&slug, 1, &mended, &mend.label(), NOW)
+        .unwrap();
+    assert_eq!(number, 2);
+    assert_eq!(bench.plan(&slug, None).unwrap().unwrap().plan, mended);
+    let first = bench.plan(&slug, Some(1)).unwrap().unwrap();
+    assert_eq!(first.plan, plan);
+    assert_eq!(first.revisions.len(), 2);
+    // Somebody who still looks at the first may not overwrite the second.
+    let error = bench.revise_plan(&slug, 1, &plan, "late", NOW).unwrap_err();
+    assert!(matches!(
+        error,
+        StoreError::Input {
+            field: "revision",
+            ..
+        }
+    ));
+    assert_eq!(bench.plans().unwrap()[0].revisions, 2);
+    assert_eq!(bench.plan("nothing", None).unwrap(), None);
+}
+
+#[test]
+fn a_started_trial_keeps_its_plan_and_what_limits_it() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let mut plan = Plan::from_toml(TWO_ARMS).unwrap();
+    plan.arms[0].keepers = 0;
+    let slug = bench.keep_plan(&plan, "proposed", NOW).unwrap();
+    let id = bench.start_trial(&slug, 1, NOW).unwrap();
+    plan.seed += 1;
+    bench.revise_plan(&slug, 1, &plan, "later", NOW).unwrap();
+    let from = bench.plan_of_trial(id).unwrap().unwrap();
+    assert_eq!((from.number, from.plan.seed + 1), (1, plan.seed));
+    assert_eq!(from.opened_at, None);
+
+    let trial = bench.trial_by_id(id).unwrap().unwrap();
+    for allotted in &from.plan.order().pieces {
+        let code = &allotted.piece.code;
+        assert!(trial.pieces.iter().any(|piece| piece.code == *code));
+    }
+    let planned = bench
+        .results(&trial.slug)
+        .unwrap()
+        .unwrap()
+        .planned
+        .unwrap();
+    assert_eq!(planned.revision, 1);
+    assert!(
+        planned
+            .findings
+            .iter()
+            .any(|found| found.sentence.contains("no keeper"))
+    );
+
+    bench.open_blind_codes(id, NOW).unwrap();
+    bench.open_blind_codes(id, "2031-01-01T00:00:00Z").unwrap();
+    let from = bench.plan_of_trial(id).unwrap().unwrap();
+    assert_eq!(from.opened_at.as_deref(), Some(NOW));
+    assert_eq!(bench.plans().unwrap()[0].trials, 1);
+}
+
+#[test]
+fn what_can_not_be_planned_is_not_kept() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let mut plan = Plan::from_toml(TWO_ARMS).unwrap();
+    plan.arms[1].pieces = 0;
+    let error = bench.keep_plan(&plan, "proposed", NOW).unwrap_err();
+    assert!(error.to_string().contains("no test piece"), "{error}");
+    assert!(bench.plans().unwrap().is_empty());
+    assert_eq!(bench.studio_scatter().unwrap(), None);
+}

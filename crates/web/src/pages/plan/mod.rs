@@ -1,0 +1,17 @@
+//! Plans: the question, the proposed plan, its revisions, the start of its trial.
+
+pub(crate) mod ask;
+pub(crate) mod propose;
+pub(crate) mod revise;
+pub(crate) mod show;
+pub(crate) mod start;
+
+use crate::error::Error;
+use store::{Bench, KeptPlan};
+
+const UNKNOWN: &str = "There is no plan of that name and revision on this bench. The list of trials shows the plans that are here.";
+
+/// A plan as of a revision, the newest where none is named.
+pub(crate) fn find(bench: &Bench, slug: &str, number: Option<u32>) -> Result<KeptPlan, Error> {
+    bench.plan(slug, number)?.ok_or(Error::NotFound(UNKNOWN))
+}

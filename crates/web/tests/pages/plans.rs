@@ -1,0 +1,190 @@
+//! From a question to a plan and its trial, by forms alone.
+
+use crate::desk::Desk;
+use axum::http::StatusCode;
+
+const QUESTION: [(&str, &str); 19] = [
+    ("question", "Does agent F keep <it> red?"),
+    ("title", "Agent F on red"),
+    ("asks", "step_matters"),
+    ("fibre", "cotton"),
+    ("dye_class", "direct"),
+    ("margin", "4"),
+    ("margin-own", ""),
+    ("rounds", "5"),
+    ("pieces", "24"),
+    ("washes", "2"),
+    ("days", "1"),
+    ("arm-1-name", "plain"),
+    ("arm-2-name", ""),
+    ("arm-3-name", "agent F"),
+    ("arm-3-agent", "agent F"),
+    ("arm-3-amount", "2 tbsp"),
+    ("arm-3-water", "1 gal"),
+    ("arm-3-minutes", "20"),
+    ("arm-3-temperature", "40"),
+];
+
+/// The question with other values in some fields.
+fn with(other: &[(&'static str, &'static str)]) -> Vec<(&'static str, &'static str)> {
+    let changed = QUESTION.iter().map(|(name, value)| {
+        let found = other.iter().find(|(changed, _)| changed == name);
+        (*name, found.map_or(*value, |(_, value)| *value))
+    });
+    changed.collect()
+}
+
+/// The text of the plan in its page.
+fn plan_of(desk: &Desk, slug: &str) -> trial::plan::Plan {
+    desk.bench
+        .lock()
+        .unwrap()
+        .plan(slug, None)
+        .unwrap()
+        .unwrap()
+        .plan
+}
+
+#[tokio::test]
+async fn what_is_wrong_is_said_at_its_field_and_nothing_typed_is_lost() {
+    let desk = Desk::new().await;
+    for (field, value, marked) in [
+        ("arm-3-amount", "a glug", "arm-3-amount"),
+        ("arm-3-minutes", "soon", "arm-3-minutes"),
+        ("arm-3-name", "plain", "arm-3-name"),
+        ("margin", "own", "margin"),
+        ("pieces", "3", "pieces"),
+        ("pieces", "many", "pieces"),
+        ("rounds", "0", "rounds"),
+        ("arm-1-name", "", "arms"),
+    ] {
+        let answer = desk.post_form("/ask", &with(&[(field, value)])).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{field}");
+        assert!(
+            answer.text.contains(&format!("id=\"{marked}-problem\"")),
+            "{field}: {value}"
+        );
+        assert!(answer.text.contains("Does agent F keep &#60;it&#62; red?"));
+        assert!(answer.text.contains("value=\"1 gal\""));
+    }
+    assert!(desk.bench.lock().unwrap().plans().unwrap().is_empty());
+}
+
+#[tokio::test]
+async fn a_question_becomes_a_plan_that_is_mended_and_started() {
+    let desk = Desk::new().await;
+    let answer = desk.post_form("/ask", &QUESTION).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    assert_eq!(answer.location(), "/plans/agent-f-on-red");
+    let page = desk.get("/plans/agent-f-on-red").await;
+    assert_eq!(page.status, StatusCode::OK);
+    assert!(page.text.contains("Nothing found"));
+    assert!(desk.get("/").await.text.contains("/plans/agent-f-on-red"));
+
+    // A flaw by text, its mend by the button on the page.
+    let mut plan = plan_of(&desk, "agent-f-on-red");
+    let keepers = plan.arms[0].keepers;
+    plan.arms[0].keepers = 0;
+    let text = plan.to_toml().unwrap();
+    let flawed = [("revision", "1"), ("write", "1"), ("text", text.as_str())];
+    let answer = desk.post_form("/plans/agent-f-on-red", &flawed).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    let page = desk.get("/plans/agent-f-on-red").await;
+    assert!(page.text.contains("has no keeper"));
+    let stale = desk.post_form("/plans/agent-f-on-red", &flawed).await;
+    assert_eq!(stale.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(stale.text.contains("changed in the meantime"));
+    let mend = r#"{"mend":"add_keeper","arm":"plain"}"#;
+    desk.post_form(
+        "/plans/agent-f-on-red",
+        &[("revision", "2"), ("mend", mend)],
+    )
+    .await;
+    assert_eq!(plan_of(&desk, "agent-f-on-red").arms[0].keepers, 1);
+
+    // Back to the first, with other numbers, another seed, then as flawed as before.
+    let back = [("revision", "3"), ("back", "1")];
+    desk.post_form("/plans/agent-f-on-red", &back).await;
+    assert_eq!(plan_of(&desk, "agent-f-on-red").arms[0].keepers, keepers);
+    let sizes = [
+        ("revision", "4"),
+        ("sizes", "1"),
+        ("rounds", "7"),
+        ("pieces-1", "3"),
+        ("keepers-1", "1"),
+        ("pieces-2", "0"),
+        ("keepers-2", "1"),
+    ];
+    let none = desk.post_form("/plans/agent-f-on-red", &sizes).await;
+    assert!(none.text.contains("id=\"pieces-2-problem\""));
+    let seed = [("revision", "4"), ("draw", "1"), ("seed", "77")];
+    desk.post_form("/plans/agent-f-on-red", &seed).await;
+    assert_eq!(plan_of(&desk, "agent-f-on-red").seed, 77);
+    let back = [("revision", "5"), ("back", "2")];
+    desk.post_form("/plans/agent-f-on-red", &back).await;
+
+    let started = desk
+        .post_form("/plans/agent-f-on-red/start", &[("revision", "6")])
+        .await;
+    assert_eq!(started.status, StatusCode::SEE_OTHER, "{}", started.text);
+    let trial = started.location().to_owned();
+    let page = desk.get(&trial).await;
+    assert!(page.text.contains("Known when it was planned") && page.text.contains("has no keeper"));
+    let report = desk.get(&format!("{trial}/report")).await;
+    assert!(report.text.contains("Known when the trial was planned"));
+    let earlier = desk.get("/plans/agent-f-on-red?revision=1").await;
+    assert!(earlier.text.contains("not the newest"));
+}
+
+#[tokio::test]
+async fn a_started_trial_has_places_labels_a_list_and_hidden_codes() {
+    let desk = Desk::new().await;
+    desk.post_form("/ask", &QUESTION).await;
+    let start = "/plans/agent-f-on-red/start";
+    let started = desk.post_form(start, &[("revision", "1")]).await;
+    let trial = started.location().to_owned();
+    let order = plan_of(&desk, "agent-f-on-red").order();
+
+    let boards = desk.get(&format!("{trial}/boards?paper=letter")).await;
+    assert!(boards.text.contains("size: 215.9mm 279.4mm"));
+    let packing = desk.get(&format!("{trial}/packing")).await;
+    for piece in &order.pieces {
+        assert!(boards.text.contains(&format!("{}, tag ", piece.piece.code)));
+        assert!(packing.text.contains(&piece.piece.code));
+    }
+    assert!(packing.text.contains("agent F, 2 tbsp to 1 gal water"));
+    let strips = desk.get(&format!("{trial}/tags?size=strip")).await;
+    assert!(strips.text.contains("<circle"));
+
+    let code = order.pieces[0].blind.to_string();
+    let hidden = desk.get(&format!("{trial}/blind")).await;
+    assert!(!hidden.text.contains(&code));
+    assert!(
+        !desk
+            .get(&format!("{trial}.json"))
+            .await
+            .text
+            .contains(&code)
+    );
+    assert!(!desk.get("/plans/agent-f-on-red").await.text.contains(&code));
+    let labels = desk.get(&format!("{trial}/blind/labels")).await;
+    assert!(labels.text.contains(&code));
+    desk.post_form(&format!("{trial}/blind"), &[]).await;
+    let open = desk.get(&format!("{trial}/blind")).await;
+    assert!(open.text.contains(&code) && open.text.contains("Opened on"));
+}
+
+#[tokio::test]
+async fn a_trial_without_a_plan_says_that_there_is_none() {
+    let desk = Desk::new().await;
+    let trial = desk.trial();
+    for page in ["boards", "packing", "blind", "blind/labels"] {
+        let answer = desk.get(&format!("/trials/{}/{page}", trial.slug)).await;
+        assert_eq!(answer.status, StatusCode::NOT_FOUND, "{page}");
+        assert!(answer.text.contains("without a plan"), "{page}");
+    }
+    assert_eq!(
+        desk.get("/plans/nothing").await.status,
+        StatusCode::NOT_FOUND
+    );
+}

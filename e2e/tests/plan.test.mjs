@@ -1,0 +1,133 @@
+// From a question to a plan, a started trial, its labels and its packing list.
+import assert from "node:assert/strict";
+import { after, before, describe, test } from "node:test";
+import { serve } from "../lib/bench.mjs";
+import { SIZES, assertQuiet, assertSound, launch, newPage } from "../lib/browser.mjs";
+import { printedPages, printedSize } from "../lib/print.mjs";
+
+/** Fills in the form for two arms of which one has a product. */
+export async function fillIn(page, question) {
+  await page.getByLabel("Question", { exact: true }).fill(question);
+  await page.getByLabel("Name of arm 1").fill("Plain soak");
+  await page.getByLabel("Name of arm 2").fill("Fixing agent");
+  await page.getByLabel("Product, if any").nth(1).fill("agent F");
+  await page.getByLabel("Amount").nth(1).fill("2 tbsp");
+  await page.getByLabel("To water").nth(1).fill("1 gal");
+  await page.getByLabel("Minutes").nth(1).fill("20");
+  await page.getByLabel("At °C").nth(1).fill("40");
+  await page.getByLabel("Fibre", { exact: true }).fill("cotton");
+}
+
+describe("a plan", () => {
+  let bench, browser;
+  before(async () => {
+    bench = await serve("empty");
+    browser = await launch();
+  });
+  after(async () => {
+    await browser?.close();
+    await bench?.stop();
+  });
+
+  for (const size of Object.keys(SIZES)) {
+    test(`leads from a question to a packing list (${size})`, async () => {
+      const page = await newPage(browser, size);
+      await page.goto(`${bench.origin}/`);
+      await page.getByRole("main").getByRole("link", { name: "Ask a question" }).click();
+      await assertSound(page);
+      await fillIn(page, `Does agent F keep this red, asked on a ${size}?`);
+
+      // Refused at the field, with what was typed still there.
+      await page.getByLabel("Amount").nth(1).fill("a glug");
+      await page.getByRole("button", { name: "Propose a plan" }).click();
+      await page.getByRole("alert").waitFor();
+      assert.equal(await page.getByLabel("Amount").nth(1).getAttribute("aria-invalid"), "true");
+      assert.equal(await page.getByLabel("Name of arm 2").inputValue(), "Fixing agent");
+      await assertSound(page);
+      await page.getByLabel("Amount").nth(1).fill("2 tbsp");
+      await page.getByRole("button", { name: "Propose a plan" }).click();
+      await page.getByRole("heading", { name: "What it can show" }).waitFor();
+      await assertSound(page);
+      assert.ok(await page.getByText(/you'd miss a grade 4 fade \d+ times in 10/).first().isVisible());
+
+      // A flaw put in as text is found, mended with one press, and nothing is lost.
+      await page.getByText("See or edit it").click();
+      const text = page.getByLabel("Plan text (TOML)");
+      const proposed = await text.inputValue();
+      await text.fill("no plan at all");
+      await page.getByRole("button", { name: "Keep this text" }).click();
+      await page.getByRole("alert").waitFor();
+      assert.equal(await text.inputValue(), "no plan at all");
+      await assertSound(page);
+      await text.fill(proposed.replace(/keepers = \d+/, "keepers = 0"));
+      await page.getByRole("button", { name: "Keep this text" }).click();
+      const mend = page.getByRole("button", { name: /a keeper$/ });
+      await mend.waitFor();
+      await assertSound(page);
+      await mend.click();
+      await mend.waitFor({ state: "detached" });
+      await page.getByRole("link", { name: "See revision 1" }).click();
+      await page.getByRole("button", { name: "Go back to this one" }).click();
+      assert.equal(await page.getByText("Back to revision 1").count(), 1);
+      await page.getByRole("button", { name: "Draw the order again" }).click();
+      await page.getByText(/Order drawn from seed/).waitFor();
+
+      await page.getByRole("button", { name: "Start the trial" }).click();
+      await page.getByRole("link", { name: "Add a photo" }).waitFor();
+      const trial = page.url();
+      await assertSound(page);
+      await page.getByRole("link", { name: "packing list" }).click();
+      await page.getByRole("heading", { name: "Packing list" }).waitFor();
+      await assertSound(page);
+
+      await page.goto(`${trial}/blind`);
+      await assertSound(page);
+      assert.equal(await page.getByRole("table").count(), 0);
+      await page.getByRole("button", { name: "Open the codes" }).click();
+      await page.getByRole("table").waitFor();
+      await assertSound(page);
+      for (const sheet of ["boards", "tags?size=strip", "tags?size=pin", "blind/labels"]) {
+        await page.goto(`${trial}/${sheet}`);
+        await assertSound(page);
+      }
+      assert.deepEqual(page.faults.filter((fault) => !/status of 4\d\d/.test(fault)), []);
+      await page.context().close();
+    });
+  }
+
+  test("prints on as many sheets as it needs, in the paper's size", async () => {
+    const page = await newPage(browser, "desktop");
+    await page.goto(`${bench.origin}/ask`);
+    await fillIn(page, "What does it take to print?");
+    await page.getByRole("button", { name: "Propose a plan" }).click();
+    await page.getByRole("button", { name: "Start the trial" }).click();
+    await page.getByRole("link", { name: "Add a photo" }).waitFor();
+    const trial = page.url();
+    const { trial: started } = await (await fetch(`${trial}.json`)).json();
+    const pieces = started.pieces.length;
+    const laid = started.pieces.filter(({ role }) => role !== "witness").length;
+    for (const [paper, mm] of [["a4", [210, 297]], ["letter", [215.9, 279.4]]]) {
+      // What fits by the sizes: whole labels and gaps of 4 mm within edges of 10 mm.
+      const sheets = (width, height, count) => {
+        const fit = (side, label) => Math.floor((side - 20 + 4) / (label + 4));
+        return Math.ceil(count / (fit(mm[0], width) * fit(mm[1], height)));
+      };
+      for (const [sheet, expected] of [
+        [`boards?paper=${paper}`, Math.ceil(laid / 12)],
+        [`tags?size=strip&paper=${paper}`, sheets(100, 17, pieces)],
+        [`tags?size=pin&paper=${paper}`, sheets(24, 34, pieces)],
+        [`blind/labels?paper=${paper}`, sheets(64, 17, laid)],
+      ]) {
+        await page.goto(`${trial}/${sheet}`);
+        assert.equal(await printedPages(page), expected, sheet);
+        for (const [k, side] of (await printedSize(page)).entries()) {
+          assert.ok(Math.abs(side - mm[k]) < 0.5, `${sheet}: ${side} mm instead of ${mm[k]} mm`);
+        }
+      }
+    }
+    await page.goto(`${trial}/packing`);
+    assert.ok((await printedPages(page)) <= 2);
+    assertQuiet(page);
+    await page.context().close();
+  });
+});

@@ -3,7 +3,7 @@ import { mkdir } from "node:fs/promises";
 import path from "node:path";
 import { pictures, screenshots, serve } from "./lib/bench.mjs";
 import { launch, newPage } from "./lib/browser.mjs";
-import { ask, photograph } from "./lib/trial.mjs";
+import { ask, fillIn, photograph } from "./lib/trial.mjs";
 
 const LOOKS = [
   ["desktop", "desktop", {}],
@@ -24,11 +24,20 @@ const empty = await serve("empty");
 const browser = await launch();
 const studio = await serve("empty");
 const own = await fillStudio();
+const planned = await startFromPlan();
 const results = await (await fetch(`${demo.address}.json`)).json();
 const pages = {
   "list": `${demo.origin}/`,
   "list-empty": `${empty.origin}/`,
+  "ask": `${demo.origin}/ask`,
   "question": `${demo.origin}/trials/new`,
+  "plan": planned.plan,
+  "plan-trial": planned.trial,
+  "packing": `${planned.trial}/packing`,
+  "boards": `${planned.trial}/boards`,
+  "strips": `${planned.trial}/tags?size=strip`,
+  "pin-tags": `${planned.trial}/tags?size=pin`,
+  "blind": `${planned.trial}/blind`,
   "trial": demo.address,
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
@@ -76,4 +85,19 @@ async function fillStudio() {
   const photo = page.url();
   await page.context().close();
   return { trial: address, photo };
+}
+
+/** A plan and the trial started from it. */
+async function startFromPlan() {
+  const page = await newPage(browser, "desktop");
+  await page.goto(`${studio.origin}/ask`);
+  await fillIn(page, "Does twenty minutes in agent F keep this red?");
+  await page.getByRole("button", { name: "Propose a plan" }).click();
+  await page.getByRole("heading", { name: "What it can show" }).waitFor();
+  const plan = page.url();
+  await page.getByRole("button", { name: "Start the trial" }).click();
+  await page.getByRole("link", { name: "Add a photo" }).waitFor();
+  const trial = page.url();
+  await page.context().close();
+  return { plan, trial };
 }

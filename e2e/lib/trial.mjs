@@ -3,7 +3,7 @@ import { readFile } from "node:fs/promises";
 import path from "node:path";
 import { pictures } from "./bench.mjs";
 
-/** Asks a question with two arms of two pieces; gives the trial's address and its pieces. */
+/** Enters a trial of two arms of two pieces without a plan; gives the trial's address and its pieces. */
 export async function ask(page, origin, title) {
   await page.goto(`${origin}/trials/new`);
   await page.getByLabel("Title", { exact: true }).fill(title);
@@ -18,6 +18,19 @@ export async function ask(page, origin, title) {
   const address = page.url();
   const { trial } = await (await fetch(`${address}.json`)).json();
   return { address, pieces: trial.pieces };
+}
+
+/** Fills in the form for two arms of which one has a product. */
+export async function fillIn(page, question) {
+  await page.getByLabel("Question", { exact: true }).fill(question);
+  await page.getByLabel("Name of arm 1").fill("Plain soak");
+  await page.getByLabel("Name of arm 2").fill("Fixing agent");
+  await page.getByLabel("Product, if any").nth(1).fill("agent F");
+  await page.getByLabel("Amount").nth(1).fill("2 tbsp");
+  await page.getByLabel("To water").nth(1).fill("1 gal");
+  await page.getByLabel("Minutes").nth(1).fill("20");
+  await page.getByLabel("At °C").nth(1).fill("40");
+  await page.getByLabel("Fibre", { exact: true }).fill("cotton");
 }
 
 /** Sends a rendered photo. */

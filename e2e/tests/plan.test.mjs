@@ -4,19 +4,7 @@ import { after, before, describe, test } from "node:test";
 import { serve } from "../lib/bench.mjs";
 import { SIZES, assertQuiet, assertSound, launch, newPage } from "../lib/browser.mjs";
 import { printedPages, printedSize } from "../lib/print.mjs";
-
-/** Fills in the form for two arms of which one has a product. */
-export async function fillIn(page, question) {
-  await page.getByLabel("Question", { exact: true }).fill(question);
-  await page.getByLabel("Name of arm 1").fill("Plain soak");
-  await page.getByLabel("Name of arm 2").fill("Fixing agent");
-  await page.getByLabel("Product, if any").nth(1).fill("agent F");
-  await page.getByLabel("Amount").nth(1).fill("2 tbsp");
-  await page.getByLabel("To water").nth(1).fill("1 gal");
-  await page.getByLabel("Minutes").nth(1).fill("20");
-  await page.getByLabel("At °C").nth(1).fill("40");
-  await page.getByLabel("Fibre", { exact: true }).fill("cotton");
-}
+import { fillIn } from "../lib/trial.mjs";
 
 describe("a plan", () => {
   let bench, browser;

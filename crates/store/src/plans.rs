@@ -247,7 +247,8 @@ impl Bench {
     /// # Errors
     /// The database can't be read, or holds a plan that can't be understood.
     pub fn plan_of_trial(&self, trial: TrialId) -> Result<Option<TrialPlan>, StoreError> {
-        let read = || -> rusqlite::Result<Option<(String, u32, String, Option<String>)>> {
+        type Row = (String, u32, String, Option<String>);
+        let read = || -> rusqlite::Result<Option<Row>> {
             self.database
                 .prepare_cached(
                     "SELECT slug, number, content,

@@ -180,7 +180,7 @@ fn changes(rows: &[Row]) -> Vec<Vec<(Lab, [f64; 3])>> {
     found
 }
 
-fn mean(of: &Vec<Lab>) -> Lab {
+fn mean(of: &[Lab]) -> Lab {
     let n = of.len() as f64;
     let sum = |pick: fn(&Lab) -> f64| of.iter().map(pick).sum::<f64>() / n;
     Lab::new(sum(|lab| lab.l), sum(|lab| lab.a), sum(|lab| lab.b))

@@ -32,7 +32,7 @@ describe("board and tags", () => {
       await page.waitForURL(/\/board\?/);
       assert.ok(await page.locator("svg").first().isVisible());
       await page.goBack();
-      await page.getByRole("link", { name: "Tags on A4" }).click();
+      await page.getByRole("link", { name: "Tags on A4", exact: true }).click();
       const { trial: asked } = await (await fetch(`${trial}.json`)).json();
       for (const { code } of asked.pieces.slice(0, 3)) {
         assert.ok(await page.getByText(code, { exact: true }).first().isVisible(), code);

@@ -26,15 +26,6 @@ const CELLS: usize = 12;
 /// an even sample of about so many is read.
 const ENOUGH_PIXELS: usize = 60_000;
 
-/// What pixels are that are much brighter than the middle of their area.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Bright {
-    /// Glare, to be left out.
-    Glare,
-    /// A pale part of the cloth.
-    Cloth,
-}
-
 /// An area as read.
 pub(super) struct Piece {
     pub id: String,
@@ -64,25 +55,14 @@ impl Piece {
     pub fn read(photo: &Upright, area: &Area, sight: &Sight, corners: &[Point; 4]) -> Self {
         let mut flags = Vec::new();
         let mask = outline(photo, area, corners, &mut flags);
-        let recorded = mask.as_ref().and_then(|mask| {
-            Recorded::from_pixels(photo, mask, sight, Bright::Glare, Some(&mut flags))
-        });
+        let recorded = mask
+            .as_ref()
+            .and_then(|mask| Recorded::from_pixels(photo, mask, sight, Some(&mut flags)));
         Self {
             id: area.id.clone(),
             recorded,
             mask,
             flags,
-        }
-    }
-
-    /// Reads the area once more as cloth of two colours: what is bright beside the
-    /// rest was its pale part, not glare. `wet` is what was found on its deep part.
-    pub fn read_as_divided(&mut self, photo: &Upright, sight: &Sight, wet: Option<Flag>) {
-        self.flags
-            .retain(|flag| !matches!(flag.code, FlagCode::Glare | FlagCode::WetLook));
-        self.flags.extend(wet);
-        if let Some(mask) = &self.mask {
-            self.recorded = Recorded::from_pixels(photo, mask, sight, Bright::Cloth, None);
         }
     }
 }
@@ -151,7 +131,6 @@ impl Recorded {
         photo: &Upright,
         mask: &Mask,
         sight: &Sight,
-        bright: Bright,
         mut flags: Option<&mut Vec<Flag>>,
     ) -> Option<Self> {
         let linear = &sight.linear;
@@ -170,7 +149,7 @@ impl Recorded {
                 return;
             }
             let scene = [0, 1, 2].map(|k| linear[k][codes[k] as usize]);
-            if bright == Bright::Glare && scene[1] > glare {
+            if scene[1] > glare {
                 shining += 1;
                 return;
             }

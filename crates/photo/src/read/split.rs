@@ -8,11 +8,9 @@ use super::{
     Difference, Parts,
     cells::{Sum, Sums},
     joint,
-    piece::{Bright, Piece, Recorded},
-    shine,
+    piece::{Piece, Recorded},
 };
 use crate::{
-    Flag,
     area::Mask,
     correct::Sight,
     decode::Upright,
@@ -59,9 +57,6 @@ pub(super) struct Divided {
     pale: Recorded,
     deep: Recorded,
     pub split: Split,
-    /// What is to be said of wet cloth, told by the deep part alone: across both the
-    /// pale one looks like sparks.
-    pub wet: Option<Flag>,
 }
 
 impl Divided {
@@ -82,12 +77,11 @@ impl Divided {
             .zip(&split.inner)
             .filter_map(|(cell, side)| Some(((cell.column, cell.row), (*side)?)))
             .collect();
-        let side = |wanted: Side| {
+        let record = |wanted: Side| {
             let own = |column: usize, row: usize| sides.get(&(column, row)) == Some(&wanted);
-            mask.only(cells.size, own)
+            // What is to be said of the area was said of the whole of it.
+            Recorded::from_pixels(photo, &mask.only(cells.size, own), sight, None)
         };
-        // What is to be said of the area is said of the whole of it.
-        let record = |mask: &Mask| Recorded::from_pixels(photo, mask, sight, Bright::Glare, None);
         let part = |recorded: &Recorded, share: f64| {
             let parts = joint::parts(recorded, prepared, photo_to_photo);
             SplitPart {
@@ -98,8 +92,7 @@ impl Divided {
                 pixels: recorded.pixels,
             }
         };
-        let deep_mask = side(Side::Deep);
-        let (pale, deep) = (record(&side(Side::Pale))?, record(&deep_mask)?);
+        let (pale, deep) = (record(Side::Pale)?, record(Side::Deep)?);
         Some(Self {
             split: Split {
                 pale: part(&pale, split.pale_share),
@@ -107,7 +100,6 @@ impl Divided {
             },
             pale,
             deep,
-            wet: shine::remark(photo, &deep_mask, sight),
         })
     }
 }

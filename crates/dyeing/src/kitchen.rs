@@ -77,6 +77,21 @@ const US: [Unit; 4] = [
     unit(V::UsTablespoon, "tbsp", "tbsp", HALVES, SPOON_OFF),
     unit(V::UsTeaspoon, "tsp", "tsp", SPOON_PARTS, SPOON_OFF),
 ];
+/// Imperial kitchens use the metric spoons.
+const METRIC_TABLESPOON: Unit = unit(
+    V::MetricTablespoon,
+    "metric tbsp",
+    "metric tbsp",
+    HALVES,
+    SPOON_OFF,
+);
+const METRIC_TEASPOON: Unit = unit(
+    V::MetricTeaspoon,
+    "metric tsp",
+    "metric tsp",
+    SPOON_PARTS,
+    SPOON_OFF,
+);
 const METRIC: [Unit; 3] = [
     unit(
         V::MetricCup,
@@ -85,20 +100,8 @@ const METRIC: [Unit; 3] = [
         CUP_PARTS,
         CUP_OFF,
     ),
-    unit(
-        V::MetricTablespoon,
-        "metric tbsp",
-        "metric tbsp",
-        HALVES,
-        SPOON_OFF,
-    ),
-    unit(
-        V::MetricTeaspoon,
-        "metric tsp",
-        "metric tsp",
-        SPOON_PARTS,
-        SPOON_OFF,
-    ),
+    METRIC_TABLESPOON,
+    METRIC_TEASPOON,
 ];
 const IMPERIAL: [Unit; 4] = [
     unit(
@@ -115,20 +118,8 @@ const IMPERIAL: [Unit; 4] = [
         QUARTERS,
         CUP_OFF,
     ),
-    unit(
-        V::MetricTablespoon,
-        "metric tbsp",
-        "metric tbsp",
-        HALVES,
-        SPOON_OFF,
-    ),
-    unit(
-        V::MetricTeaspoon,
-        "metric tsp",
-        "metric tsp",
-        SPOON_PARTS,
-        SPOON_OFF,
-    ),
+    METRIC_TABLESPOON,
+    METRIC_TEASPOON,
 ];
 
 impl Unit {

@@ -98,15 +98,7 @@ impl Truth {
         for &sd in &self.load_sds {
             spread("scatter from load to load", sd)?;
         }
-        let both = self.piece_sd + self.reading_sd;
-        InferenceError::unless(
-            both > 0.0,
-            "scatter of pieces and readings",
-            both,
-            "above 0",
-        )?;
-        let photos = f64::from(self.photos);
-        InferenceError::unless(self.photos > 0, "number of photos", photos, "1 at least")?;
+        some_scatter(self.piece_sd, self.reading_sd, self.photos)?;
         match self.margin {
             Some(margin) if !(margin > 0.0 && margin.is_finite()) => {
                 Err(InferenceError::Margin(margin))
@@ -114,6 +106,23 @@ impl Truth {
             _ => Ok(()),
         }
     }
+}
+
+/// Equal pieces never read alike to the last digit, and something is read.
+pub(super) fn some_scatter(
+    piece_sd: f64,
+    reading_sd: f64,
+    photos: u32,
+) -> Result<(), InferenceError> {
+    let both = piece_sd + reading_sd;
+    InferenceError::unless(
+        both > 0.0,
+        "scatter of pieces and readings",
+        both,
+        "above 0",
+    )?;
+    let range = "1 at least";
+    InferenceError::unless(photos > 0, "number of photos", f64::from(photos), range)
 }
 
 pub(super) fn spread(what: &'static str, sd: f64) -> Result<(), InferenceError> {

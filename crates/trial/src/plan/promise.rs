@@ -1,8 +1,9 @@
 //! What a plan can show, by computation: how often a difference that matters is
 //! found, and how often arms that don't differ are shown alike.
 
-use super::{Allotted, Asks, Column, Kind, Plan, PlanError, Scatter, Sharing, StepKind};
+use super::{Allotted, Asks, Column, Kind, Margin, Plan, PlanError, Scatter, Sharing, StepKind};
 use crate::Role;
+use colour::grade::Grade;
 use inference::{
     InferenceError,
     simulate::{Analysis, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
@@ -13,8 +14,6 @@ use serde::Serialize;
 pub const RUNS: u32 = 2000;
 /// Pieces per arm for which the power is shown beside the plan's own.
 const OTHER_SIZES: [usize; 7] = [2, 3, 4, 6, 8, 12, 16];
-/// Fade of grade 4, in the units of its pair on the grey scale (ISO 105-A02:1993).
-const GRADE_4_DE: f64 = 1.7;
 
 /// What a plan can show.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -107,7 +106,7 @@ impl Plan {
         let trials = Trials::of(self, &scatter, runs)?;
         let null = trials.run(|_| 0.0)?;
         let margin = trials.each_pair(margin_de00)?;
-        let grade_4 = trials.each_pair(GRADE_4_DE)?;
+        let grade_4 = trials.each_pair(Margin::Grade(Grade::from_half_steps(8)).de00())?;
         let comparisons = null
             .iter()
             .zip(margin.iter().zip(&grade_4))

@@ -1,6 +1,9 @@
 //! What a trial is to show, what limits it, and the size that was found.
 
-use super::super::{Contrasts, Rate, ScatterOf, truth::spread};
+use super::super::{
+    Contrasts, Rate, ScatterOf,
+    truth::{some_scatter, spread},
+};
 use crate::InferenceError;
 
 /// What a trial is to show, and how things scatter; all along one direction of
@@ -144,15 +147,7 @@ impl Wish {
         spread("scatter from piece to piece", self.piece_sd)?;
         spread("scatter from load to load", self.load_sd)?;
         spread("scatter of a reading", self.reading_sd)?;
-        let both = self.piece_sd + self.reading_sd;
-        InferenceError::unless(
-            both > 0.0,
-            "scatter of pieces and readings",
-            both,
-            "above 0",
-        )?;
-        let photos = f64::from(self.photos);
-        InferenceError::unless(self.photos > 0, "number of photos", photos, "1 at least")?;
+        some_scatter(self.piece_sd, self.reading_sd, self.photos)?;
         InferenceError::unless_share("level", self.tail)?;
         InferenceError::unless_share("level of equivalence", self.equivalence_tail)?;
         let above = self.power > self.tail.max(self.equivalence_tail) && self.power < 1.0;

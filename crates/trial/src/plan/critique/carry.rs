@@ -46,13 +46,17 @@ pub(in crate::plan) fn may_share(arms: &[PlannedArm]) -> bool {
 /// One finding for each step in which dye that would show can travel.
 pub(super) fn onto_others(plan: &Plan, sharing: &Sharing) -> Vec<Finding> {
     let mut found = Vec::new();
+    let showing: Vec<Carried> = in_loads(plan, sharing)
+        .into_iter()
+        .filter(|way| way.shows)
+        .collect();
     for column in &sharing.columns {
         let Kind::Load(step, _) = column.kind else {
             continue;
         };
-        let ways: Vec<Carried> = in_loads(plan, sharing)
-            .into_iter()
-            .filter(|way| way.shows && column.names.contains(&way.through))
+        let ways: Vec<&Carried> = showing
+            .iter()
+            .filter(|way| column.names.contains(&way.through))
             .collect();
         if ways.is_empty() || !is_wet(step) {
             continue;

@@ -2,7 +2,8 @@
 
 Hotelling's tests by SciPy and statsmodels' multivariate analysis of variance. Mixed models by statsmodels and, where the design is balanced, by the sums of
 squares of its analysis of variance; for unbalanced designs with loads, by the
-restricted likelihood written out with whole covariance matrices.
+restricted likelihood written out with whole covariance matrices. Curves of decay by
+SciPy's nonlinear least squares.
 """
 
 import csv
@@ -253,6 +254,69 @@ def hotelling_one():
     return found
 
 
+def decay(columns, model, first):
+    """One curve through single values by nonlinear least squares."""
+    table = pandas.read_csv(HERE / f"data_decay{columns}.csv")
+    best, covariance = optimize.curve_fit(
+        model, table.wash, table.K_S, p0=first, method="lm", ftol=1e-15, xtol=1e-15, gtol=1e-15, maxfev=100_000
+    )
+    free = len(table) - len(best)
+    found = {}
+    for name, value, variance in zip(("A", "k", "c"), best, np.diag(covariance)):
+        half = stats.t.ppf(0.975, free) * math.sqrt(variance)
+        found |= {name: value, f"{name}_se": math.sqrt(variance), f"{name}_ci95_low": value - half, f"{name}_ci95_high": value + half}
+    found["RSS"] = ((table.K_S - model(table.wash, *best)) ** 2).sum()
+    return found
+
+
+def left_over(n, floor, rate):
+    return floor + (1 - floor) * np.exp(-rate * n)
+
+
+def fades():
+    """Pieces at stages, some missing: the curve from 1 by bounded least squares, and the
+    three shapes by the full likelihood of values with shifts of pieces and stages,
+    linearised at each shape's best fit, with whole covariance matrices."""
+    table = pandas.read_csv(HERE / "data_fades.csv")
+    n, left = table["round"].to_numpy(float), table.left.to_numpy()
+    best = optimize.least_squares(
+        lambda p: left_over(n, *p) - left, (0.5, 0.3), bounds=((0, 0), (1, np.inf)), ftol=1e-15, xtol=1e-15, gtol=1e-15
+    )
+    floor, rate = best.x
+    found = {"S_inf": floor, "k": rate, "RSS": 2 * best.cost, "round_of_0.8": math.log((1 - floor) / (0.8 - floor)) / rate}
+    slope = ((1 - left) * n).sum() / (n**2).sum()
+    found["slope"] = slope
+    gone = np.exp(-rate * n)
+    shapes = {
+        "no_change": (np.ones_like(n), np.zeros((len(n), 0))),
+        "line": (1 - slope * n, n[:, None]),
+        "curve": (left_over(n, floor, rate), np.column_stack([1 - gone, (1 - floor) * n * gone])),
+    }
+    units = [pandas.get_dummies(table[name]).to_numpy(float) for name in ("piece", "round")]
+    for name, (mean, slopes) in shapes.items():
+        figures = slopes.shape[1] + 3
+        free = len(n) - figures - 1
+        found[f"aicc_{name}"] = deviance(left - mean, slopes, units) + 2 * figures + 2 * figures * (figures + 1) / free
+    return found
+
+
+def deviance(values, slopes, units):
+    """-2 log of the greatest full likelihood; shares of scatter by search of their roots."""
+
+    def at(roots):
+        covariance = np.eye(len(values)) + sum(r * r * unit @ unit.T for r, unit in zip(roots, units))
+        inverse = np.linalg.inv(covariance)
+        rest = values
+        if slopes.shape[1]:
+            rest = values - slopes @ np.linalg.solve(slopes.T @ inverse @ slopes, slopes.T @ inverse @ values)
+        variance = rest @ inverse @ rest / len(values)
+        return len(values) * (math.log(2 * math.pi * variance) + 1) + np.linalg.slogdet(covariance)[1]
+
+    starts = itertools.product((0.0, 0.5, 2.0, 10.0), repeat=2)
+    options = {"xatol": 1e-9, "fatol": 1e-12, "maxiter": 20_000}
+    return min(optimize.minimize(at, start, method="Nelder-Mead", options=options).fun for start in starts)
+
+
 def grades():
     table = pandas.read_csv(HERE / "data_grades.csv")
     return [(2 * table[who] - 2).astype(int).to_numpy() for who in ("first", "second", "third")]
@@ -274,6 +338,9 @@ def kappa():
 
 
 SOURCES = {
+    "decay3": "scipy curve_fit, A exp(-k n) + c",
+    "decay2": "scipy curve_fit, A exp(-k n)",
+    "fades": "scipy least_squares; full likelihood with whole matrices, numpy and scipy",
     "kappa": "statsmodels inter_rater",
     "hotelling_lab": "numpy and scipy; statsmodels MANOVA",
     "hotelling_one": "numpy and scipy",
@@ -288,6 +355,9 @@ SOURCES = {
 def recomputed():
     warnings.simplefilter("ignore")
     return {
+        "decay3": decay("", lambda n, a, k, c: a * np.exp(-k * n) + c, (4, 0.2, 6)),
+        "decay2": decay("_pure", lambda n, a, k: a * np.exp(-k * n), (10, 0.1)),
+        "fades": fades(),
         "kappa": kappa(),
         "hotelling_lab": hotelling_lab(),
         "hotelling_one": hotelling_one(),
@@ -312,7 +382,8 @@ def main():
         where = f"check_models.csv {row['test']} {row['quantity']}"
         value = found[row["test"]].get(row["quantity"], math.nan)
         # A search by another build of the libraries stops elsewhere in the last digits.
-        allowed = 1e-6 * max(abs(float(row["value"])), 1e-3) if row["test"] in ("lmm_reml", "lmm_ml") else None
+        searched = ("lmm_reml", "lmm_ml", "decay3", "decay2", "fades")
+        allowed = 1e-6 * max(abs(float(row["value"])), 1e-3) if row["test"] in searched else None
         check.number(where, row["value"], value, allowed)
     check.close()
 

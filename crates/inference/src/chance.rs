@@ -56,6 +56,44 @@ impl Chance {
         }
     }
 
+    /// A chi-square with `df` (> 0) degrees of freedom, which above 1e6 count as endless.
+    ///
+    /// # Source
+    /// G. Marsaglia and W. W. Tsang, ACM Transactions on Mathematical Software 26 (2000)
+    /// 363-372.
+    pub(crate) fn chi_square(&mut self, df: f64) -> f64 {
+        if df > 1e6 {
+            return df;
+        }
+        let shape = df / 2.0;
+        // A small shape is a greater one, shrunk.
+        let shrink = if shape < 1.0 {
+            libm::pow(self.share(), 1.0 / shape)
+        } else {
+            1.0
+        };
+        let d = if shape < 1.0 { shape + 1.0 } else { shape } - 1.0 / 3.0;
+        let c = 1.0 / (9.0 * d).sqrt();
+        loop {
+            let normal = self.normal();
+            let root = 1.0 + c * normal;
+            if root <= 0.0 {
+                continue;
+            }
+            let cube = root * root * root;
+            let limit = 0.5 * normal * normal + d - d * cube + d * libm::log(cube);
+            if libm::log(self.share()) < limit {
+                return 2.0 * d * cube * shrink;
+            }
+        }
+    }
+
+    /// A number between 0 and 1, both left out, each as likely.
+    fn share(&mut self) -> f64 {
+        const PARTS: usize = 1 << 52;
+        (self.below(PARTS) as f64 + 0.5) / PARTS as f64
+    }
+
     /// A whole number from 0 to below `count`, each as likely; 0 if `count` is 0.
     pub fn below(&mut self, count: usize) -> usize {
         // The high half of a 128-bit product; what it favours is below 1 in 2^32.

@@ -135,7 +135,7 @@ pub fn along<const P: usize>(
         .zip(&nearest)
         .map(|((direction, drawn), nearest)| Likeness {
             cosine: cosine(&shift.mean, &direction.mean),
-            interval: between(drawn, question.level),
+            interval: quantile::middle(drawn, question.level),
             nearest: *nearest as f64 / question.draws as f64,
         })
         .collect();
@@ -208,7 +208,7 @@ impl<const P: usize> Vector<P> {
     /// A vector drawn about it, as far as its own error is known.
     fn drawn(&self, root: &SMatrix<f64, P, P>, chance: &mut Chance) -> SVector<f64, P> {
         let error = root * SVector::<f64, P>::from_fn(|_, _| chance.normal());
-        self.mean + error / (chi_square(self.df, chance) / self.df).sqrt()
+        self.mean + error / (chance.chi_square(self.df) / self.df).sqrt()
     }
 
     /// How often chance alone brings a mean as far from 0.
@@ -231,48 +231,6 @@ fn cosine<const P: usize>(one: &SVector<f64, P>, other: &SVector<f64, P>) -> f64
         (one.dot(other) / lengths).clamp(-1.0, 1.0)
     } else {
         0.0
-    }
-}
-
-/// The middle share of values.
-fn between(values: &mut [f64], level: f64) -> Interval {
-    values.sort_by(f64::total_cmp);
-    let last = values.len() - 1;
-    let at = |share: f64| values[((share * last as f64).round() as usize).min(last)];
-    Interval {
-        low: at((1.0 - level) / 2.0),
-        high: at((1.0 + level) / 2.0),
-    }
-}
-
-/// A chi-square, by the method of G. Marsaglia and W. W. Tsang, ACM Transactions on
-/// Mathematical Software 26 (2000) 363-372; degrees of freedom above 1e6 count as endless.
-fn chi_square(df: f64, chance: &mut Chance) -> f64 {
-    if df > 1e6 {
-        return df;
-    }
-    const PARTS: usize = 1 << 52;
-    let even = |chance: &mut Chance| (chance.below(PARTS) as f64 + 0.5) / PARTS as f64;
-    let shape = df / 2.0;
-    // A small shape is a greater one, shrunk.
-    let shrink = if shape < 1.0 {
-        libm::pow(even(chance), 1.0 / shape)
-    } else {
-        1.0
-    };
-    let d = if shape < 1.0 { shape + 1.0 } else { shape } - 1.0 / 3.0;
-    let c = 1.0 / (9.0 * d).sqrt();
-    loop {
-        let normal = chance.normal();
-        let root = 1.0 + c * normal;
-        if root <= 0.0 {
-            continue;
-        }
-        let cube = root * root * root;
-        let limit = 0.5 * normal * normal + d - d * cube + d * libm::log(cube);
-        if libm::log(even(chance)) < limit {
-            return 2.0 * d * cube * shrink;
-        }
     }
 }
 
@@ -350,7 +308,7 @@ mod tests {
         let mut held = 0;
         for seed in 0..500 {
             let seen = truth + Vector2::from_fn(|_, _| sd * chance.normal());
-            let variance = sd * sd * chi_square(10.0, &mut chance) / 10.0;
+            let variance = sd * sd * chance.chi_square(10.0) / 10.0;
             let question = Question {
                 draws: 400,
                 seed,

@@ -11,6 +11,17 @@ pub enum InferenceError {
         /// How many are needed.
         least: usize,
     },
+    /// Too few stages for a curve.
+    #[error(
+        "{given} stages after the start were given where a curve needs {least} at least; look at \
+         the pieces after another round"
+    )]
+    TooFewStages {
+        /// How many were given.
+        given: usize,
+        /// How many are needed.
+        least: usize,
+    },
     /// Too many values for an exact count.
     #[error("{splits:e} splits are too many to count one by one; {most:e} is the limit")]
     TooManySplits {

@@ -21,6 +21,7 @@
 pub mod agreement;
 pub mod alias;
 pub mod chance;
+pub mod decay;
 pub mod direction;
 pub mod dunnett;
 pub mod equivalence;

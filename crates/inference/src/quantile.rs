@@ -1,5 +1,6 @@
 //! Quantiles and tails of the usual distributions.
 
+use crate::Interval;
 use statrs::distribution::{ChiSquared, ContinuousCDF, FisherSnedecor, Normal, StudentsT};
 
 /// Degrees of freedom above which Student's t is the normal for all purposes.
@@ -73,6 +74,17 @@ pub fn fisher_above(value: f64, above: f64, below: f64) -> f64 {
         return chi_square_above(value * above, above);
     }
     FisherSnedecor::new(above, below).map_or(f64::NAN, |f| f.sf(value))
+}
+
+/// The middle share `level` of drawn values (one at least), which are sorted on the way.
+pub(crate) fn middle(values: &mut [f64], level: f64) -> Interval {
+    values.sort_by(f64::total_cmp);
+    let last = values.len() - 1;
+    let at = |share: f64| values[((share * last as f64).round() as usize).min(last)];
+    Interval {
+        low: at((1.0 - level) / 2.0),
+        high: at((1.0 + level) / 2.0),
+    }
 }
 
 fn t(df: f64) -> Option<StudentsT> {

@@ -2,6 +2,9 @@
 //! SciPy) and closed forms. The figures are in
 //! `reference/statistics/check_models.csv`, whose last column names the source of each.
 
+#[path = "support/reference.rs"]
+mod reference;
+
 use inference::{
     agreement::{self, Apart},
     hotelling::Hotelling,
@@ -9,35 +12,7 @@ use inference::{
     permutation::{self, Measure},
 };
 use nalgebra::{SMatrix, SVector, Vector3};
-use std::{collections::HashMap, path::PathBuf};
-
-fn file(name: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("../../reference/statistics")
-        .join(name)
-}
-
-fn figures() -> HashMap<(String, String), f64> {
-    let mut reader = csv::Reader::from_path(file("check_models.csv")).expect("a table of figures");
-    reader
-        .records()
-        .map(|record| {
-            let record = record.expect("a row of four");
-            let key = (record[0].to_owned(), record[1].to_owned());
-            (key, record[2].parse().expect("a number"))
-        })
-        .collect()
-}
-
-/// Agrees to that share of the figure.
-fn within(share: f64, found: f64, set: &str, quantity: &str) {
-    let expected = figures()[&(set.to_owned(), quantity.to_owned())];
-    let allowed = share * expected.abs();
-    assert!(
-        (found - expected).abs() < allowed,
-        "{set} {quantity}: {found} is not {expected}"
-    );
-}
+use reference::{file, within};
 
 fn washes(with_interaction: bool) -> Data {
     let columns = if with_interaction { 4 } else { 3 };

@@ -43,7 +43,7 @@ pub(super) struct Sums {
 impl Sums {
     pub(super) fn of(data: &Data) -> Result<Self, InferenceError> {
         let (values, fixed) = (data.len(), data.columns);
-        if values <= fixed || fixed == 0 {
+        if values <= fixed || values == 0 {
             return Err(InferenceError::TooFew {
                 given: values,
                 least: fixed + 1,

@@ -216,6 +216,49 @@ def spectra(check):
                 check.number(where, row[column], value)
 
 
+def k_over_s(r):
+    return (1 - r) ** 2 / (2 * r)
+
+
+def strengths(check):
+    """Kubelka and Munk's K/S, mixtures of two dyes, and strength of one dyeing against another."""
+    for row in rows(HERE / "check_ks_table.csv"):
+        r, k_s = float(row["R"]), float(row["K_over_S"])
+        check.number(f"check_ks_table.csv {row['R']}", row["K_over_S"], k_over_s(r))
+        check.number(f"check_ks_table.csv {row['R']} back", row["R_back"], 1 + k_s - math.sqrt(k_s**2 + 2 * k_s), 1e-9)
+    table = rows(HERE / "check_km_two_colorant.csv")
+    column = {name: np.array([float(row[name]) for row in table]) for name in table[0]}
+    mixtures = {
+        "R_yellow_1pct": (1, 0), "R_blue_1pct": (0, 1), "R_green_0.80Y_0.50B": (0.8, 0.5),
+        "R_green_batch_0.84Y_0.46B": (0.84, 0.46), "R_blue_2pct": (0, 2),
+    }
+    for name, (yellow, blue) in mixtures.items():
+        total = (
+            k_over_s(column["R_substrate"])
+            + yellow * column["unitKS_yellow_per_pct"]
+            + blue * column["unitKS_blue_per_pct"]
+        )
+        for row, value in zip(table, 1 + total - np.sqrt(total**2 + 2 * total)):
+            check.number(f"check_km_two_colorant.csv {row['nm']} {name}", row[name], value, 5e-8)
+    pairs = {
+        "green_batch_vs_green": ("R_green_batch_0.84Y_0.46B", "R_green_0.80Y_0.50B"),
+        "blue_2pct_vs_blue_1pct": ("R_blue_2pct", "R_blue_1pct"),
+    }
+    bare = k_over_s(column["R_substrate"])
+    for row in rows(HERE / "check_colour_strength.csv"):
+        batch, standard = (k_over_s(column[name]) for name in pairs[row["pair"]])
+        darkest = np.argmax(standard)
+        where = f"check_colour_strength.csv {row['pair']}"
+        check.number(where, row["lambda_max_nm"], column["nm"][darkest])
+        for name, (b, s) in {
+            "at_lmax": (batch[darkest], standard[darkest]),
+            "sum": (batch.sum(), standard.sum()),
+            "at_lmax_substrate_subtracted": ((batch - bare)[darkest], (standard - bare)[darkest]),
+            "sum_substrate_subtracted": ((batch - bare).sum(), (standard - bare).sum()),
+        }.items():
+            check.number(f"{where} {name}", row[f"strength_{name}_pct"], 100 * b / s, 2e-5)
+
+
 def main():
     check = Comparison(HERE)
     ciede2000_pairs(check)
@@ -223,6 +266,7 @@ def main():
     fades(check)
     stains(check)
     spectra(check)
+    strengths(check)
     check.close()
 
 

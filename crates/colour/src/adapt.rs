@@ -25,6 +25,23 @@ pub fn cat16(colour: Xyz, from_white: Xyz, to_white: Xyz) -> Xyz {
     apply(&inverse(&TO_CONES), adapted).into()
 }
 
+/// The sharpened cone responses of a colour, each as a share of the white's.
+pub(crate) fn cone_shares(colour: Xyz, white: Xyz) -> [f64; 3] {
+    let cones = apply(&TO_CONES, colour.to_array());
+    let whites = apply(&TO_CONES, white.to_array());
+    [0, 1, 2].map(|k| cones[k] / whites[k])
+}
+
+/// The reverse of [`cone_shares`].
+pub(crate) fn from_cone_shares(shares: [f64; 3], white: Xyz) -> Xyz {
+    let whites = apply(&TO_CONES, white.to_array());
+    apply(
+        &inverse(&TO_CONES),
+        [0, 1, 2].map(|k| shares[k] * whites[k]),
+    )
+    .into()
+}
+
 fn apply(m: &[[f64; 3]; 3], v: [f64; 3]) -> [f64; 3] {
     [0, 1, 2].map(|r| m[r][0] * v[0] + m[r][1] * v[1] + m[r][2] * v[2])
 }

@@ -2,7 +2,7 @@
 //!
 //! In: reflectance spectra to tristimulus values to CIELAB under the usual
 //! lights and observers, colour differences, the instrumental grey-scale grades
-//! of ISO 105, chromatic adaptation, tables of samples as instruments write
+//! of ISO 105, strength of dyeing by Kubelka and Munk, chromatic adaptation, tables of samples as instruments write
 //! them. Out: files, cameras, screens, dyes. Start with [`Lab`] and [`View`].
 //!
 //! ```
@@ -19,6 +19,7 @@ mod error;
 pub mod grade;
 mod lab;
 mod spectrum;
+pub mod strength;
 pub mod table;
 mod tables;
 mod view;

@@ -5,7 +5,7 @@
 use colour::{
     Lab, Spectrum, View,
     difference::{cie76, cie94_textile, ciede2000, cmc},
-    grade,
+    grade, strength,
 };
 
 /// The rows of a reference file, by column name.
@@ -211,4 +211,40 @@ fn a_spectrum_by_20_nm_gives_the_published_values() {
         .lab(View::D65_2);
     // As far apart as the two routes are by 10 nm.
     assert!(cie76(ours, published) < 0.02, "{ours:?} {published:?}");
+}
+
+/// Source: published formula, its values computed in NumPy.
+#[test]
+fn k_over_s_agrees_and_comes_back() {
+    let table = Table::read("check_ks_table.csv");
+    for row in &table.rows {
+        let r = table.number(row, "R");
+        let k_s = table.number(row, "K_over_S");
+        close("R", &r.to_string(), strength::k_over_s(r), k_s, 5e-11);
+        close("K/S", &k_s.to_string(), strength::reflectance(k_s), r, 1e-9);
+    }
+}
+
+/// Source: published formula (sum of K/S, 400 to 700 nm by 10 nm), computed in NumPy.
+#[test]
+fn colour_strength_agrees() {
+    let spectra = Table::read("check_km_two_colorant.csv");
+    let of = |column: &str| {
+        let values = spectra.rows.iter().map(|row| spectra.number(row, column));
+        strength::of_spectrum(&Spectrum::new(400.0, 10.0, values.collect()).unwrap())
+    };
+    let bare = of("R_substrate");
+    let table = Table::read("check_colour_strength.csv");
+    for row in &table.rows {
+        let (batch, standard) = match table.text(row, "pair") {
+            "green_batch_vs_green" => ("R_green_batch_0.84Y_0.46B", "R_green_0.80Y_0.50B"),
+            _ => ("R_blue_2pct", "R_blue_1pct"),
+        };
+        let (batch_sum, sum) = (of(batch), of(standard));
+        let expected = table.number(row, "strength_sum_pct");
+        close(batch, "sum", 100.0 * batch_sum / sum, expected, 2e-5);
+        let expected = table.number(row, "strength_sum_substrate_subtracted_pct");
+        let share = 100.0 * (batch_sum - bare) / (sum - bare);
+        close(batch, "sum less cloth", share, expected, 2e-5);
+    }
 }

@@ -123,8 +123,26 @@ fn decimal(d_ef: f64) -> f64 {
     }
 }
 
+/// The fastness difference dE_F from which a change is graded worse than `grade`; none
+/// for grade 1, the worst.
+///
+/// # Source
+/// ISO 105-A05:1996, the table of grades.
+///
+/// ```
+/// let four = "4".parse()?;
+/// assert_eq!(colour::grade::worse_from(four), Some(2.10));
+/// # Ok::<(), colour::ColourError>(())
+/// ```
+pub fn worse_from(grade: Grade) -> Option<f64> {
+    let place = 10.0 - 2.0 * grade.value();
+    LIMITS.get(place as usize).copied()
+}
+
+/// The table's limits: from each dE_F on a change is a half-step worse.
+const LIMITS: [f64; 8] = [0.40, 1.25, 2.10, 2.95, 4.10, 5.80, 8.20, 11.60];
+
 fn reported(d_ef: f64) -> Grade {
-    const LIMITS: [f64; 8] = [0.40, 1.25, 2.10, 2.95, 4.10, 5.80, 8.20, 11.60];
     let worse = LIMITS.iter().filter(|&&limit| d_ef >= limit).count() as u8;
     Grade::from_half_steps(10 - worse)
 }

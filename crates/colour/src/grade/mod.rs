@@ -4,6 +4,6 @@ mod fade;
 mod half_step;
 mod stain;
 
-pub use fade::{Fade, fade};
+pub use fade::{Fade, fade, worse_from};
 pub use half_step::Grade;
 pub use stain::{Stain, stain};

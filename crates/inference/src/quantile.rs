@@ -77,7 +77,16 @@ pub fn fisher_above(value: f64, above: f64, below: f64) -> f64 {
 }
 
 /// The middle share `level` of drawn values (one at least), which are sorted on the way.
-pub(crate) fn middle(values: &mut [f64], level: f64) -> Interval {
+///
+/// ```
+/// let mut drawn: Vec<f64> = (0..=100).rev().map(f64::from).collect();
+/// let middle = inference::quantile::middle(&mut drawn, 0.9);
+/// assert_eq!((middle.low, middle.high), (5.0, 95.0));
+/// ```
+///
+/// # Panics
+/// No value at all.
+pub fn middle(values: &mut [f64], level: f64) -> Interval {
     values.sort_by(f64::total_cmp);
     let last = values.len() - 1;
     let at = |share: f64| values[((share * last as f64).round() as usize).min(last)];

@@ -23,7 +23,11 @@ fn of(pieces: usize, stages: &'static [u32], truth: Curve, keeper: bool) -> Held
         stages,
         truth,
         reading: 0.02,
-        own: [0.1, 0.0],
+        own: if truth.floor > 0.0 {
+            [0.1, 0.0]
+        } else {
+            [0.0; 2]
+        },
         keeper,
         missing: 0.0,
     };
@@ -41,6 +45,18 @@ fn intervals_hold_for_few_pieces_and_few_stages() {
                 }
             }
         }
+    }
+}
+
+#[test]
+fn intervals_hold_where_nothing_stays() {
+    let to_nothing = Curve {
+        floor: 0.0,
+        rate: 0.1,
+    };
+    let found = of(4, &[1, 2, 3, 5, 7, 10, 15, 20], to_nothing, false);
+    for share in [found.last, found.twice, found.passing] {
+        assert!(share > LEAST, "{found:?}");
     }
 }
 

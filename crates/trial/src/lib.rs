@@ -21,6 +21,7 @@ mod doubt;
 mod elsewhere;
 mod error;
 mod eye_grade;
+pub mod fade;
 mod id;
 mod new_trial;
 mod on_board;
@@ -34,6 +35,7 @@ mod results;
 mod rows;
 pub mod setup;
 mod source;
+pub mod stain;
 mod trial;
 
 pub use self::photo::{Note, Photo, PhotoArea, PhotoState};

@@ -70,7 +70,7 @@ pub fn parts_by_stage(readings: &[Reading]) -> Vec<PartAtStage> {
 }
 
 /// A part on one photo.
-struct Seen<'a> {
+pub(crate) struct Seen<'a> {
     part: &'a PartReading,
     split: &'a SplitReading,
 }
@@ -85,9 +85,10 @@ impl Seen<'_> {
     }
 }
 
-type Sorted<'a> = BTreeMap<(PieceId, &'a str, Part), BTreeMap<u32, Vec<Seen<'a>>>>;
+/// Looks at parts by piece, view and part, then by stage.
+pub(crate) type Sorted<'a> = BTreeMap<(PieceId, &'a str, Part), BTreeMap<u32, Vec<Seen<'a>>>>;
 
-fn sorted(readings: &[Reading]) -> Sorted<'_> {
+pub(crate) fn sorted(readings: &[Reading]) -> Sorted<'_> {
     let mut sorted = Sorted::new();
     for reading in readings {
         let Some(split) = &reading.split else {
@@ -112,13 +113,7 @@ fn mean(seen: &[Seen<'_>]) -> [f64; 3] {
 }
 
 fn changed(start: &[Seen<'_>], now: &[Seen<'_>]) -> PartChange {
-    let (from, to) = (mean(start), mean(now));
-    let own = |seen: &[Seen<'_>]| average(seen.iter().map(|s| s.part.cov()));
-    let pairs = start
-        .iter()
-        .flat_map(|a| now.iter().map(move |b| (a.colour(), b.colour())));
-    let shared = average(pairs.map(|(a, b)| covariance_of_errors_across(&a, &b)));
-    let cov = covariance_of_difference(&own(start), &own(now), &shared);
+    let Shift { from, to, cov } = Shift::of(start, now);
     let (de00, low, high) = de00_interval(Lab::from(from), Lab::from(to), &cov);
     PartChange {
         change: [0, 1, 2].map(|k| to[k] - from[k]),
@@ -128,7 +123,27 @@ fn changed(start: &[Seen<'_>], now: &[Seen<'_>]) -> PartChange {
     }
 }
 
-fn average(all: impl Iterator<Item = [[f64; 3]; 3]>) -> [[f64; 3]; 3] {
+/// A part's mean colours at the start and now, with the covariance of their difference.
+pub(crate) struct Shift {
+    pub from: [f64; 3],
+    pub to: [f64; 3],
+    pub cov: [[f64; 3]; 3],
+}
+
+impl Shift {
+    pub(crate) fn of(start: &[Seen<'_>], now: &[Seen<'_>]) -> Self {
+        let (from, to) = (mean(start), mean(now));
+        let own = |seen: &[Seen<'_>]| average(seen.iter().map(|s| s.part.cov()));
+        let pairs = start
+            .iter()
+            .flat_map(|a| now.iter().map(move |b| (a.colour(), b.colour())));
+        let shared = average(pairs.map(|(a, b)| covariance_of_errors_across(&a, &b)));
+        let cov = covariance_of_difference(&own(start), &own(now), &shared);
+        Self { from, to, cov }
+    }
+}
+
+pub(crate) fn average(all: impl Iterator<Item = [[f64; 3]; 3]>) -> [[f64; 3]; 3] {
     let (mut sum, mut n) = ([[0.0; 3]; 3], 0.0);
     for matrix in all {
         for (row, more) in sum.iter_mut().zip(matrix) {

@@ -10,24 +10,9 @@ use std::collections::HashMap;
 /// without a photo all count, as repeat readings. Readings of pieces that are
 /// not in the trial are left out. The order is that of `readings`.
 pub fn rows(trial: &Trial, readings: &[Reading]) -> Vec<Row> {
-    let mut newest: HashMap<(PieceId, u32, PhotoId), ReadingId> = HashMap::new();
-    for reading in readings {
-        if let Some(photo) = reading.photo {
-            let id = newest
-                .entry((reading.piece, reading.stage, photo))
-                .or_insert(reading.id);
-            *id = reading.id.max(*id);
-        }
-    }
     let arms: HashMap<_, _> = trial.arms.iter().map(|arm| (arm.id, arm)).collect();
     let pieces: HashMap<_, _> = trial.pieces.iter().map(|piece| (piece.id, piece)).collect();
-    readings
-        .iter()
-        .filter(|reading| {
-            reading.photo.is_none_or(|photo| {
-                newest.get(&(reading.piece, reading.stage, photo)) == Some(&reading.id)
-            })
-        })
+    current(readings)
         .filter_map(|reading| {
             let piece = pieces.get(&reading.piece)?;
             let arm = arms.get(&piece.arm)?;
@@ -41,6 +26,24 @@ pub fn rows(trial: &Trial, readings: &[Reading]) -> Vec<Row> {
             })
         })
         .collect()
+}
+
+/// The readings that count: of several of one piece on one photo the newest.
+pub(crate) fn current(readings: &[Reading]) -> impl Iterator<Item = &Reading> {
+    let mut newest: HashMap<(PieceId, u32, PhotoId), ReadingId> = HashMap::new();
+    for reading in readings {
+        if let Some(photo) = reading.photo {
+            let id = newest
+                .entry((reading.piece, reading.stage, photo))
+                .or_insert(reading.id);
+            *id = reading.id.max(*id);
+        }
+    }
+    readings.iter().filter(move |reading| {
+        reading.photo.is_none_or(|photo| {
+            newest.get(&(reading.piece, reading.stage, photo)) == Some(&reading.id)
+        })
+    })
 }
 
 #[cfg(test)]

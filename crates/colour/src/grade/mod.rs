@@ -6,4 +6,4 @@ mod stain;
 
 pub use fade::{Fade, fade, worse_from};
 pub use half_step::Grade;
-pub use stain::{Stain, stain};
+pub use stain::{Stain, nearest, stain};

@@ -42,7 +42,7 @@ pub fn stain(unstained: Lab, stained: Lab) -> Stain {
         d_l,
         d_e_gs,
         value,
-        grade: reported(value),
+        grade: nearest(value),
     }
 }
 
@@ -58,7 +58,15 @@ fn decimal(d_e_gs: f64) -> f64 {
     }
 }
 
-fn reported(value: f64) -> Grade {
+/// The half-step reported for a decimal grade of staining, held to the scale.
+///
+/// # Source
+/// ISO 105-A04:1989, its bands of the grade to two decimals.
+///
+/// ```
+/// assert_eq!(colour::grade::nearest(4.3).to_string(), "4-5");
+/// ```
+pub fn nearest(value: f64) -> Grade {
     // The bands 4.75-5.00, 4.25-4.74 ... of the value rounded to two decimals.
     let hundredths = (value.clamp(1.0, 5.0) * 100.0).round() as u32;
     Grade::from_half_steps(((hundredths + 25) / 50) as u8)

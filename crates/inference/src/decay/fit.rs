@@ -21,6 +21,8 @@ const MOST_LEFT: f64 = 1000.0;
 const STEPS: usize = 45;
 /// Steps for each curve drawn.
 const STEPS_DRAWN: usize = 14;
+/// Loss of curves drawn at most: their floors may fall below 0, where intervals end.
+const MOST_LOSS: f64 = 2.0;
 /// A loss nearer than this to 0 or 1 is at the bound.
 const AT_BOUND: f64 = 1e-9;
 
@@ -125,7 +127,7 @@ pub struct Decay {
     /// The curve against a straight line and against no change.
     pub shapes: Shapes,
     level: f64,
-    /// Curves drawn; empty where nothing measures chance.
+    /// Curves drawn, some with floors below 0; empty where nothing measures chance.
     drawn: Vec<Curve>,
 }
 
@@ -159,7 +161,7 @@ pub fn fit(
     let pieces: BTreeSet<usize> = values.iter().map(|v| v.piece).collect();
     let deviations = Deviations::of(values, &rounds, &pieces);
     let stages = Stages::new(rounds, deviations.counts.clone());
-    let best = stages.best(&deviations.means, STEPS);
+    let best = stages.best(&deviations.means, 1.0, STEPS);
     let state = match 1.0 - best.curve.floor {
         loss if loss < AT_BOUND && deviations.rises(question.level) => State::Rising,
         loss if loss < AT_BOUND => State::Flat,
@@ -170,8 +172,10 @@ pub fn fit(
     let drawn = if pieces.len() < 2 {
         Vec::new()
     } else {
-        draw(&deviations, &best.curve, &stages.rounds, shared, question)
-            .map(|means| stages.best(&means, STEPS_DRAWN).curve)
+        // Held at the bounds, every curve drawn would err to the same side of them.
+        let free = stages.best(&deviations.means, MOST_LOSS, STEPS).curve;
+        draw(&deviations, &free, &stages.rounds, shared, question)
+            .map(|means| stages.best(&means, MOST_LOSS, STEPS_DRAWN).curve)
             .collect()
     };
     Ok(Decay {
@@ -215,7 +219,7 @@ impl Decay {
         )?;
         Ok(Left {
             left: self.curve.left(rounds),
-            interval: self.of_drawn(|curve| curve.left(rounds)),
+            interval: self.of_drawn(|curve| curve.left(rounds).max(0.0)),
             extrapolated: rounds > last,
         })
     }
@@ -234,7 +238,7 @@ impl Decay {
 
     /// The interval of the share that stays for good.
     pub fn floor_interval(&self) -> Option<Interval> {
-        self.of_drawn(|curve| curve.floor)
+        self.of_drawn(|curve| curve.floor.max(0.0))
     }
 
     /// The interval of the rate, per round.

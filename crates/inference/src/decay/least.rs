@@ -59,11 +59,15 @@ impl Stages {
         }
     }
 
-    /// The best curve; `steps` of the golden section narrow the rate down, 45 to all
-    /// digits that squares have.
-    pub(super) fn best(&self, means: &[f64], steps: usize) -> Best {
+    /// The best curve that loses at most `most`, 1 unless the floor may fall below 0;
+    /// `steps` of the golden section narrow the rate down, 45 to all digits that
+    /// squares have.
+    pub(super) fn best(&self, means: &[f64], most: f64, steps: usize) -> Best {
         let stages = self.rounds.len();
-        let on_grid = |i: usize| self.loss(means, &self.gone[i * stages..(i + 1) * stages]).1;
+        let on_grid = |i: usize| {
+            self.loss(means, most, &self.gone[i * stages..(i + 1) * stages])
+                .1
+        };
         let mut at = 0;
         let mut least = f64::INFINITY;
         for i in 0..RATES {
@@ -82,7 +86,7 @@ impl Stages {
             for (gone, n) in gone.iter_mut().zip(&self.rounds) {
                 *gone = -libm::expm1(-rate * n);
             }
-            self.loss(means, &gone)
+            self.loss(means, most, &gone)
         };
         let (mut left, mut right) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
         let (mut at_left, mut at_right) = (tried(left).1, tried(right).1);
@@ -118,14 +122,14 @@ impl Stages {
         }
     }
 
-    /// The loss that fits best, 0 to 1, and the squares that it leaves.
-    fn loss(&self, means: &[f64], gone: &[f64]) -> (f64, f64) {
+    /// The loss that fits best, 0 to `most`, and the squares that it leaves.
+    fn loss(&self, means: &[f64], most: f64, gone: &[f64]) -> (f64, f64) {
         let (mut along, mut square) = (0.0, 0.0);
         for ((mean, gone), count) in means.iter().zip(gone).zip(&self.counts) {
             along += count * (1.0 - mean) * gone;
             square += count * gone * gone;
         }
-        let loss = (along / square).clamp(0.0, 1.0);
+        let loss = (along / square).clamp(0.0, most);
         let each = means.iter().zip(gone).zip(&self.counts);
         let rest = each
             .map(|((mean, gone), count)| {

@@ -1,9 +1,13 @@
 //! The pixels inside an outline.
 
-use crate::Point;
+use crate::{Point, decode::Upright};
 
-/// The pixels of a polygon, as runs by row.
+/// The pixels of a polygon, as runs by row; of a photo stored on its side, as runs by
+/// column, for along them it is quicker to go.
 pub(crate) struct Mask {
+    /// Whether all that is said of rows here holds for columns, and the other way
+    /// round.
+    by_columns: bool,
     left: usize,
     top: usize,
     width: usize,
@@ -21,8 +25,25 @@ struct Run {
 }
 
 impl Mask {
-    /// The pixels whose middles lie inside (even-odd rule); none where the
+    /// The pixels of a photo whose middles lie inside (even-odd rule); none where the
     /// outline is no outline or wholly outside the photo.
+    pub fn on(photo: &Upright, polygon: &[Point]) -> Option<Self> {
+        if photo.is_sideways() {
+            Self::by_columns(polygon, photo.width, photo.height)
+        } else {
+            Self::of(polygon, photo.width, photo.height)
+        }
+    }
+
+    fn by_columns(polygon: &[Point], photo_width: usize, photo_height: usize) -> Option<Self> {
+        let turned: Vec<Point> = polygon.iter().map(|[x, y]| [*y, *x]).collect();
+        Self::of(&turned, photo_height, photo_width).map(|mask| Self {
+            by_columns: true,
+            ..mask
+        })
+    }
+
+    /// The same for a photo of that size that is stored upright.
     pub fn of(polygon: &[Point], photo_width: usize, photo_height: usize) -> Option<Self> {
         if polygon.len() < 3 || polygon.iter().flatten().any(|v| !v.is_finite()) {
             return None;
@@ -46,6 +67,7 @@ impl Mask {
             return None;
         }
         let mask = Self {
+            by_columns: false,
             left,
             top,
             width,
@@ -84,7 +106,8 @@ impl Mask {
             let mut pieces = Vec::new();
             for run in row {
                 for column in run.first / size..=(run.end - 1) / size {
-                    if keep(column, y / size) {
+                    let [x, y] = self.upright(column, y / size);
+                    if keep(x, y) {
                         let first = run.first.max(column * size);
                         let end = run.end.min((column + 1) * size);
                         push(&mut pieces, Run { first, end });
@@ -109,7 +132,16 @@ impl Mask {
             .sum()
     }
 
-    /// Calls `visit` with x and y of each pixel, row by row.
+    /// Column and row of the photo for those here, and the other way round.
+    const fn upright(&self, column: usize, row: usize) -> [usize; 2] {
+        if self.by_columns {
+            [row, column]
+        } else {
+            [column, row]
+        }
+    }
+
+    /// Calls `visit` with x and y of each pixel, in the order of storage.
     pub fn each(&self, visit: impl FnMut(usize, usize)) {
         self.each_of(1, visit);
     }
@@ -122,9 +154,12 @@ impl Mask {
     /// Calls `visit` with x and y of one pixel of every `step` of each row, row by
     /// row: an even sample.
     pub fn each_of(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
-        for (y, row) in (self.top..).zip(&self.rows) {
-            for run in row {
-                run.sampled(step, y, |x| visit(x, y));
+        for (row, runs) in (self.top..).zip(&self.rows) {
+            for run in runs {
+                run.sampled(step, row, |column| {
+                    let [x, y] = self.upright(column, row);
+                    visit(x, y);
+                });
             }
         }
     }
@@ -134,27 +169,31 @@ impl Mask {
     /// photo's corner.
     pub fn each_block(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
         let first = self.top % 2;
-        let mut y = self.top + first;
+        let mut row = self.top + first;
         for pair in self.rows.get(first..).unwrap_or_default().chunks_exact(2) {
             for run in common(&pair[0], pair[1].iter().copied()) {
                 let blocks = Run {
                     first: run.first.div_ceil(2),
                     end: run.end / 2,
                 };
-                blocks.sampled(step, y / 2, |block| visit(2 * block, y));
+                blocks.sampled(step, row / 2, |block| {
+                    let [x, y] = self.upright(2 * block, row);
+                    visit(x, y);
+                });
             }
-            y += 2;
+            row += 2;
         }
     }
 
     /// Calls `visit` with x and y of each pixel whose x and y are multiples of `step`.
     pub fn each_on_grid(&self, step: usize, mut visit: impl FnMut(usize, usize)) {
-        for (y, row) in (self.top..).zip(&self.rows) {
-            if y % step != 0 {
+        for (row, runs) in (self.top..).zip(&self.rows) {
+            if row % step != 0 {
                 continue;
             }
-            for run in row {
-                for x in (run.first.next_multiple_of(step)..run.end).step_by(step) {
+            for run in runs {
+                for column in (run.first.next_multiple_of(step)..run.end).step_by(step) {
+                    let [x, y] = self.upright(column, row);
                     visit(x, y);
                 }
             }
@@ -168,8 +207,11 @@ impl Mask {
 
     /// The first and the last column and row of the box around it.
     pub fn bounds(&self) -> ([usize; 2], [usize; 2]) {
-        let last = [self.left + self.width - 1, self.top + self.rows.len() - 1];
-        ([self.left, self.top], last)
+        let (right, bottom) = (self.left + self.width - 1, self.top + self.rows.len() - 1);
+        (
+            self.upright(self.left, self.top),
+            self.upright(right, bottom),
+        )
     }
 }
 
@@ -393,6 +435,28 @@ mod tests {
                     prop_assert_eq!(squares[y][x], inside[y][x] && is_kept(x / size, y / size));
                 }
             }
+        }
+
+        #[test]
+        fn going_by_columns_meets_the_same_pixels(
+            points in prop::collection::vec([-10.0..50.0, -10.0..40.0], 3..7),
+            size in 1..9usize,
+            rim in 0..4usize,
+        ) {
+            let Some(rows) = Mask::of(&points, 40, 30) else { return Ok(()) };
+            // Points on an outline itself may fall to either side.
+            let columns = Mask::by_columns(&points, 40, 30).expect("it holds pixels");
+            prop_assert_eq!(rows.bounds(), columns.bounds());
+            let is_kept = |column: usize, row: usize| (2 * column + row) % 3 == 1;
+            let seen = |mask: &Mask| [
+                visited(|visit| mask.each(visit)),
+                visited(|visit| mask.each_block(1, visit)),
+                visited(|visit| mask.each_on_grid(size, visit)),
+                visited(|visit| mask.only(size, is_kept).each(visit)),
+            ];
+            prop_assert_eq!(seen(&rows), seen(&columns));
+            let [rows, columns] = [rows, columns].map(|mask| mask.eroded(rim));
+            prop_assert_eq!(visited(|visit| rows.each(visit)), visited(|visit| columns.each(visit)));
         }
 
         #[test]

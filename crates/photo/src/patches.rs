@@ -11,7 +11,7 @@ use crate::{
 pub(crate) const CLIPPED_CODE: usize = 253;
 
 /// Pixels that tell a patch: of larger ones an even sample of about so many is read.
-const ENOUGH_PIXELS: usize = 5_000;
+const ENOUGH_PIXELS: usize = 2_500;
 
 /// One patch as recorded.
 pub(crate) struct Patch {
@@ -29,7 +29,7 @@ impl Patch {
     fn new(photo: &Upright, quad: &[Point; 4]) -> Self {
         let mut histogram = vec![[0; 3]; 256];
         let mut count = 0;
-        if let Some(mask) = Mask::of(quad, photo.width, photo.height) {
+        if let Some(mask) = Mask::on(photo, quad) {
             mask.each_of(mask.step(ENOUGH_PIXELS), |x, y| {
                 for (channel, code) in photo.at(x, y).into_iter().enumerate() {
                     histogram[code as usize][channel] += 1;

@@ -151,21 +151,20 @@ impl Grey {
 }
 
 /// Whether a picture's lines, every `step`-th of them, show anything like eyes: the
-/// cheap look that spares photos without codes the making of the picture.
+/// cheap look that spares photos without codes the making of the picture. `fill`
+/// gives a line by its number.
 pub(super) fn may_hold_eyes(
     width: usize,
     height: usize,
     step: usize,
-    pixel: impl Fn(usize, usize) -> u8,
+    fill: impl Fn(usize, &mut [u8]),
 ) -> bool {
     let mut line = vec![0; width];
     let mut dark = vec![false; width];
     let mut above: Vec<(f64, f64)> = Vec::new();
     let mut seen = 0;
     for y in (step / 2..height).step_by(step) {
-        for (x, value) in line.iter_mut().enumerate() {
-            *value = pixel(x, y);
-        }
+        fill(y, &mut line);
         darker_than_around(&line, &mut dark);
         let here = patterns(&dark);
         // An eye that can be read is met by two lines at least, texture seldom is.
@@ -190,11 +189,27 @@ fn darker_than_around(line: &[u8], dark: &mut [bool]) {
         sum += u32::from(value);
         sum
     }));
-    for (x, (value, dark)) in line.iter().zip(dark).enumerate() {
+    // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
+    let is_dark = |value: u8, sum: u32, count: u32| u32::from(value) * count * 10 < sum * 9;
+    let near_end = |x: usize| {
         let (first, end) = (x.saturating_sub(reach), (x + reach + 1).min(line.len()));
-        let (sum, count) = (before[end] - before[first], (end - first) as u32);
-        // Ink reflects a tenth of what paper does: well below nine tenths of the mean.
-        *dark = u32::from(*value) * count * 10 < sum * 9;
+        is_dark(line[x], before[end] - before[first], (end - first) as u32)
+    };
+    // Away from the ends all pixels have as many around them.
+    let around = 2 * reach + 1;
+    let (first, end) = if line.len() >= around {
+        (reach, line.len() - reach)
+    } else {
+        (line.len(), line.len())
+    };
+    for x in (0..first).chain(end..line.len()) {
+        dark[x] = near_end(x);
+    }
+    let sums = before.iter().zip(before.get(around..).unwrap_or_default());
+    for ((dark, value), (first, end)) in
+        dark[first..end].iter_mut().zip(&line[first..end]).zip(sums)
+    {
+        *dark = is_dark(*value, end - first, around as u32);
     }
 }
 
@@ -203,18 +218,15 @@ fn darker_than_around(line: &[u8], dark: &mut [bool]) {
 fn patterns(dark: &[bool]) -> Vec<(f64, f64)> {
     let mut found = Vec::new();
     let mut runs = [0usize; 5];
-    let mut length = 0;
-    for x in 0..=dark.len() {
-        if x < dark.len() && (x == 0 || dark[x] == dark[x - 1]) {
-            length += 1;
-            continue;
-        }
+    let mut start = 0;
+    while start < dark.len() {
+        let is_dark = dark[start];
+        let length = run_length(&dark[start..]);
+        start += length;
         runs.rotate_left(1);
         runs[4] = length;
-        length = 1;
-        let ended_dark = dark[x - 1];
         let whole: usize = runs.iter().sum();
-        if !ended_dark || runs[0] == 0 || whole < 10 {
+        if !is_dark || runs[0] == 0 || whole < 10 {
             continue;
         }
         let unit = whole as f64 / 7.0;
@@ -223,9 +235,24 @@ fn patterns(dark: &[bool]) -> Vec<(f64, f64)> {
         };
         let fits = near(runs[2], 3.0) && [0, 1, 3, 4].into_iter().all(|k| near(runs[k], 1.0));
         if fits {
-            let middle = x as f64 - (runs[4] + runs[3]) as f64 - runs[2] as f64 / 2.0;
+            let middle = start as f64 - (runs[4] + runs[3]) as f64 - runs[2] as f64 / 2.0;
             found.push((middle, unit));
         }
     }
     found
+}
+
+/// How many values from the first on are like it.
+fn run_length(values: &[bool]) -> usize {
+    const AT_ONCE: usize = 16;
+    let like = [values[0]; AT_ONCE];
+    // Most runs are long: whole stretches are compared first.
+    let mut stretches = values.chunks_exact(AT_ONCE);
+    let whole = stretches.by_ref().take_while(|s| **s == like).count() * AT_ONCE;
+    let rest = &values[whole..];
+    whole
+        + rest
+            .iter()
+            .position(|v| *v != like[0])
+            .unwrap_or(rest.len())
 }

@@ -35,6 +35,8 @@ pub(super) struct Codes {
 const WIDEST: usize = 37;
 /// Every so manieth line of a photo is scanned: an eye's core is wider than that.
 const LINES: usize = 3;
+/// The same where all that is asked is whether there may be a board: it has 12 eyes.
+const LINES_AT_A_GLANCE: usize = 4;
 
 /// The codes of the whole photo, in a picture whose longer side has about `longest`
 /// pixels.
@@ -44,23 +46,29 @@ pub(super) fn in_photo(photo: &Upright, longest: usize) -> Codes {
     // A pixel and its neighbour below: codes need no more, and each costs time.
     let half = scale as usize / 2;
     let (width, height) = (size(photo.width), size(photo.height));
-    let columns: Vec<usize> = (0..width).map(|x| (x as f64 * scale) as usize).collect();
+    let places = |size: usize| (0..size).map(|k| (k as f64 * scale) as usize);
+    let columns: Vec<usize> = places(width).collect();
+    let rows: Vec<usize> = places(height).collect();
     let pixel = |x: usize, y: usize| {
-        let (x, y) = (columns[x], (y as f64 * scale) as usize);
+        let (x, y) = (columns[x], rows[y]);
         let a = u16::from(photo.green(x, y));
         let b = u16::from(photo.green(x + half, y + half));
         ((a + b) / 2) as u8
     };
     // Eyes look the same along either axis; a photo on its side is looked through
     // the way it is stored.
-    let look = |x: usize, y: usize| photo.green(columns[x], (y as f64 * scale) as usize);
     let may_hold_eyes = if photo.is_sideways() {
-        let rows: Vec<usize> = (0..height).map(|y| (y as f64 * scale) as usize).collect();
-        finder::may_hold_eyes(height, width, LINES, |y, x| {
-            photo.green(columns[x], rows[y])
+        finder::may_hold_eyes(height, width, LINES_AT_A_GLANCE, |x, line| {
+            let column = rows.iter().map(|&y| photo.green(columns[x], y));
+            line.iter_mut()
+                .zip(column)
+                .for_each(|(to, from)| *to = from);
         })
     } else {
-        finder::may_hold_eyes(width, height, LINES, look)
+        finder::may_hold_eyes(width, height, LINES_AT_A_GLANCE, |y, line| {
+            let row = columns.iter().map(|&x| photo.green(x, rows[y]));
+            line.iter_mut().zip(row).for_each(|(to, from)| *to = from);
+        })
     };
     if !may_hold_eyes {
         return Codes {

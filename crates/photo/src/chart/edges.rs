@@ -9,8 +9,8 @@ use nalgebra::{Matrix3, SMatrix, SVector};
 const TRACKS: [f64; 5] = [-0.2, -0.1, 0.0, 0.1, 0.2];
 /// The stretch of a profile, from a patch's centre outwards, in pitches.
 const PROFILE: std::ops::Range<f64> = 0.18..0.62;
-/// Samples of a profile.
-const SAMPLES: usize = 45;
+/// Samples of a profile: at the finest pitch about one for every half pixel.
+const SAMPLES: usize = 31;
 /// The least step at an edge, on the scale of even steps.
 const LEAST_STEP: f64 = 0.035;
 /// The share of the edges along each axis that is needed to trust the grid.

@@ -41,9 +41,25 @@ pub(super) fn blocks(
         FINER * ALONG
     };
     let size = ((photo.width.max(photo.height) as f64 / along) as usize).max(4);
+    let [hidden, bare] = [hidden, bare].map(|outlines| -> Vec<Boxed<'_>> {
+        outlines.iter().map(|outline| Boxed::new(outline)).collect()
+    });
+    let lefts = (0..photo.width.saturating_sub(size)).step_by(size);
+    // Of the corners of blocks along a line, which are covered.
+    let covered = |y: usize| -> Vec<bool> {
+        let xs = lefts.clone().chain(lefts.clone().last().map(|x| x + size));
+        xs.map(|x| {
+            hidden
+                .iter()
+                .any(|outline| outline.holds([x as f64, y as f64]))
+        })
+        .collect()
+    };
     let mut blocks = Vec::new();
+    let mut below = covered(0);
     for top in (0..photo.height.saturating_sub(size)).step_by(size) {
-        for left in (0..photo.width.saturating_sub(size)).step_by(size) {
+        let above = std::mem::replace(&mut below, covered(top + size));
+        for (column, left) in lefts.clone().enumerate() {
             let (right, bottom) = (left + size, top + size);
             let corners = [
                 [left as f64, top as f64],
@@ -51,9 +67,11 @@ pub(super) fn blocks(
                 [right as f64, bottom as f64],
                 [left as f64, bottom as f64],
             ];
-            let covered = |p: Point| hidden.iter().any(|outline| contains(outline, p));
-            let open = |outline: &Vec<Point>| corners.into_iter().all(|p| contains(outline, p));
-            if corners.into_iter().any(covered) || !(bare.is_empty() || bare.iter().any(open)) {
+            let is_covered = [&above, &below]
+                .iter()
+                .any(|line| line[column] || line[column + 1]);
+            let open = |outline: &Boxed<'_>| corners.into_iter().all(|p| outline.holds(p));
+            if is_covered || !(bare.is_empty() || bare.iter().any(open)) {
                 continue;
             }
             let Some(mean) = mean(photo, linear, [left, top], size) else {
@@ -70,6 +88,30 @@ pub(super) fn blocks(
     blocks
 }
 
+/// An outline with the box around it, since most places are far from most outlines.
+struct Boxed<'a> {
+    outline: &'a [Point],
+    low: Point,
+    high: Point,
+}
+
+impl<'a> Boxed<'a> {
+    fn new(outline: &'a [Point]) -> Self {
+        let end = |from: f64, pick: fn(f64, f64) -> f64| {
+            [0, 1].map(|k| outline.iter().map(|p| p[k]).fold(from, pick))
+        };
+        Self {
+            outline,
+            low: end(f64::INFINITY, f64::min),
+            high: end(f64::NEG_INFINITY, f64::max),
+        }
+    }
+
+    fn holds(&self, p: Point) -> bool {
+        (0..2).all(|k| (self.low[k]..=self.high[k]).contains(&p[k])) && contains(self.outline, p)
+    }
+}
+
 /// Mean light of a square; none where it is burnt out or nearly black.
 fn mean(
     photo: &Upright,
@@ -79,8 +121,8 @@ fn mean(
 ) -> Option<[f64; 3]> {
     const MOST_CLIPPED: f64 = 0.02;
     const DARKEST: f64 = 0.004;
-    // Some hundred and fifty pixels tell a block's mean well enough.
-    let step = (size / 12).max(1);
+    // About sixty pixels tell a block's mean well enough.
+    let step = size.div_ceil(8);
     let (mut sum, mut n, mut clipped) = ([0.0; 3], 0.0, 0);
     let sideways = photo.is_sideways();
     let along = size.div_ceil(step);

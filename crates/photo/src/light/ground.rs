@@ -13,10 +13,10 @@ use crate::{Point, chart::homography::distance, decode::Upright, median::median}
 
 /// How far a block's colour may lie from the ground's, as logarithms of ratios:
 /// to begin with, and once the tint of the light is taken off.
-const SAME_COLOUR: f64 = 0.09;
+const SAME_COLOUR: f32 = 0.09;
 const NEAR_COLOUR: f64 = 0.2;
 /// How far its lightness may, beyond the light already known, to begin with.
-const NEAR_LIGHT: f64 = 0.16;
+const NEAR_LIGHT: f32 = 0.16;
 /// How far a block may lie from the surface in each round, as a logarithm: wide
 /// at first, so that steep light is followed; then often enough that the ground
 /// grows to where the light has another tint.
@@ -122,16 +122,27 @@ fn misfit(ground: &[(Point, f64)], unit_px: f64, scatter: f64) -> f64 {
 
 /// The blocks around the colour that most blocks share.
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
-    let looks: Vec<([f64; 2], f64)> = blocks.iter().map(|b| (b.colour(), b.light())).collect();
-    let near = |a: &([f64; 2], f64), b: &([f64; 2], f64)| {
-        (a.1 - b.1).abs() < NEAR_LIGHT && distance(a.0, b.0) < SAME_COLOUR
+    let looks: Vec<[f32; 3]> = blocks
+        .iter()
+        .map(|b| [b.colour()[0], b.colour()[1], b.light()].map(|v| v as f32))
+        .collect();
+    let near = |[red, blue, light]: [f32; 3]| {
+        // Both are always asked: so many blocks are looked at in one step.
+        (light.abs() < NEAR_LIGHT) & (red * red + blue * blue < SAME_COLOUR * SAME_COLOUR)
+    };
+    let [reds, blues, lights] = [0, 1, 2].map(|k| looks.iter().map(|l| l[k]).collect());
+    let (reds, blues, lights): (Vec<f32>, Vec<f32>, Vec<f32>) = (reds, blues, lights);
+    let alike = |seed: &[f32; 3]| -> u32 {
+        let all = reds.iter().zip(&blues).zip(&lights);
+        all.map(|((r, b), l)| u32::from(near([r - seed[0], b - seed[1], l - seed[2]])))
+            .sum()
     };
     let best = looks
         .iter()
         .step_by((looks.len() / 400).max(1))
-        .max_by_key(|seed| looks.iter().filter(|b| near(seed, b)).count())?;
+        .max_by_key(|seed| alike(seed))?;
     let members: Vec<usize> = (0..looks.len())
-        .filter(|&i| near(best, &looks[i]))
+        .filter(|&i| near([0, 1, 2].map(|k| looks[i][k] - best[k])))
         .collect();
     (members.len() >= FEWEST).then_some(members)
 }

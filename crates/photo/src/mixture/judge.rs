@@ -88,12 +88,85 @@ fn is_likelier(cells: &Cells, mixture: &Mixture) -> bool {
 
 /// Whether the channels change unlike, or more than a shade could change them.
 fn is_dye(cells: &Cells, is_first: &[bool]) -> bool {
+    let looks: Vec<[f64; 4]> = cells
+        .all
+        .iter()
+        .map(|cell| tints_and_light(cell.ln))
+        .collect();
     let middle = |first: bool, k: usize| {
-        let of = cells.all.iter().zip(is_first).filter(|(_, f)| **f == first);
-        median(of.map(|(cell, _)| cell.ln[k]))
+        let of = looks.iter().zip(is_first).filter(|(_, f)| **f == first);
+        median(of.map(|(look, _)| look[k]))
     };
-    let change = [0, 1, 2].map(|k| middle(true, k) - middle(false, k));
-    let all = change.iter().sum::<f64>() / 3.0;
-    let tint = change.iter().map(|c| (c - all).abs()).fold(0.0, f64::max);
-    tint >= LEAST_TINT.max(0.1 * all.abs()) || all.abs() > DEEPEST_SHADE
+    let [r, g, b, light] = [0, 1, 2, 3].map(|k| (middle(true, k) - middle(false, k)).abs());
+    r.max(g).max(b) >= LEAST_TINT.max(0.1 * light) || light > DEEPEST_SHADE
+}
+
+/// Whether there can be two dyeings among cells of such light (logarithms by
+/// channel): in each of two parts, at least so large as [`LEAST_SHARE`], a half lies
+/// on either side of its middle, so that the middles of both lie within what is left
+/// of all cells without half that share at both ends. Most cloth is told to be of one
+/// colour by this alone.
+pub(super) fn may_be_two(light: impl Iterator<Item = [f64; 3]>) -> bool {
+    let looks: Vec<[f64; 4]> = light.map(tints_and_light).collect();
+    let ends = ((LEAST_SHARE / 2.0 * looks.len() as f64) as usize).saturating_sub(1);
+    let range = |k: usize| {
+        let mut values: Vec<f64> = looks.iter().map(|look| look[k]).collect();
+        let last = values.len() - 1;
+        let low = *values.select_nth_unstable_by(ends, f64::total_cmp).1;
+        let high = *values.select_nth_unstable_by(last - ends, f64::total_cmp).1;
+        high - low
+    };
+    !looks.is_empty() && ((0..3).any(|k| range(k) >= LEAST_TINT) || range(3) > DEEPEST_SHADE)
+}
+
+/// By how much each channel's logarithm lies above the three's mean, and that mean.
+fn tints_and_light(ln: [f64; 3]) -> [f64; 4] {
+    let light = ln.iter().sum::<f64>() / 3.0;
+    [ln[0] - light, ln[1] - light, ln[2] - light, light]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mixture::Cell;
+    use proptest::prelude::*;
+
+    proptest! {
+        /// Whatever is two dyeings in the end may be two to begin with.
+        #[test]
+        fn no_two_dyeings_are_given_up(
+            first in 6..80usize,
+            shift in prop::array::uniform3(-0.4..0.4),
+            grain in prop::collection::vec(prop::array::uniform3(-0.05..0.05), 80..100),
+        ) {
+            let is_first: Vec<bool> = (0..grain.len()).map(|i| i < first).collect();
+            let cell = |(i, grain): (usize, &[f64; 3])| Cell {
+                column: i,
+                row: 0,
+                lab: [50.0, 0.0, 0.0],
+                ln: [0, 1, 2].map(|k| grain[k] + if i < first { shift[k] } else { 0.0 }),
+            };
+            let cells = Cells { size: 4, all: grain.iter().enumerate().map(cell).collect() };
+            let share = first.min(grain.len() - first) as f64 / grain.len() as f64;
+            if share >= LEAST_SHARE && is_dye(&cells, &is_first) {
+                prop_assert!(may_be_two(cells.all.iter().map(|cell| cell.ln)));
+            }
+        }
+    }
+
+    #[test]
+    fn cloth_of_one_colour_is_not_two() {
+        let shade = |i: i32| f64::from(i % 7) * 0.1;
+        assert!(!may_be_two((0..200).map(|i| [
+            shade(i),
+            shade(i) - 1.0,
+            shade(i) - 2.0
+        ])));
+        assert!(may_be_two((0..200).map(|i| [
+            shade(i),
+            2.0 * shade(i),
+            0.0
+        ])));
+        assert!(!may_be_two(std::iter::empty()));
+    }
 }

@@ -29,6 +29,12 @@ pub(crate) struct Split {
     pub pale_share: f64,
 }
 
+/// Whether an area may be split, by the light of its cells alone (logarithms by
+/// channel): a quick look, which says no to most of those dyed in one.
+pub(crate) fn may_be_two(light: impl Iterator<Item = [f64; 3]>) -> bool {
+    judge::may_be_two(light)
+}
+
 /// Splits an area; none where it is one piece of colour.
 pub(crate) fn split(cells: &Cells) -> Option<Split> {
     let colours: Vec<[f64; 3]> = cells.all.iter().map(|cell| cell.lab).collect();

@@ -1,6 +1,8 @@
 //! Sums of light over square cells of an area.
 
-use std::collections::BTreeMap;
+use std::ops::Range;
+
+use crate::area::Mask;
 
 /// Sum over the pixels of a cell.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -9,59 +11,71 @@ pub(super) struct Sum {
     pub pixels: u64,
 }
 
-/// Cells by row and column over the photo. Pixels come row by row, so those of one
-/// row in one cell are summed before the cell is looked up.
+/// Cells by row and column over the photo. Pixels come line by line, so those of one
+/// cell that follow each other are summed before the cell is looked up.
 pub(super) struct Sums {
     size: usize,
-    cells: BTreeMap<[usize; 2], Sum>,
-    row: usize,
-    columns: std::ops::Range<usize>,
-    open: Sum,
+    /// The first cell's row and column.
+    first: [usize; 2],
+    columns: usize,
+    cells: Vec<Sum>,
+    /// The cell being summed: its pixels' rows and columns.
+    open: [Range<usize>; 2],
+    sum: Sum,
 }
 
 impl Sums {
-    /// Cells of `size` pixels a side.
-    pub fn new(size: usize) -> Self {
+    /// Cells of `size` pixels a side over the pixels of a mask.
+    pub fn new(size: usize, mask: &Mask) -> Self {
+        let (low, high) = mask.bounds();
+        let [low, high] = [low, high].map(|[x, y]| [y / size, x / size]);
+        let [rows, columns] = [0, 1].map(|k: usize| high[k] - low[k] + 1);
         Self {
             size,
-            cells: BTreeMap::new(),
-            row: 0,
-            columns: 0..0,
-            open: Sum::default(),
+            first: low,
+            columns,
+            cells: vec![Sum::default(); rows * columns],
+            open: [0..0, 0..0],
+            sum: Sum::default(),
         }
     }
 
-    /// Adds a pixel's light.
+    /// Adds the light of a pixel of the mask.
     pub fn add(&mut self, x: usize, y: usize, light: [f64; 3]) {
-        if y != self.row || !self.columns.contains(&x) {
+        if !(self.open[0].contains(&y) && self.open[1].contains(&x)) {
             self.close();
-            let first = x - x % self.size;
-            self.columns = first..first + self.size;
-            self.row = y;
+            self.open = [y, x].map(|place| {
+                let first = place - place % self.size;
+                first..first + self.size
+            });
         }
-        for (sum, light) in self.open.light.iter_mut().zip(light) {
+        for (sum, light) in self.sum.light.iter_mut().zip(light) {
             *sum += light;
         }
-        self.open.pixels += 1;
+        self.sum.pixels += 1;
     }
 
-    /// The sum of every cell that got a pixel, by row and column.
-    pub fn finish(mut self) -> BTreeMap<[usize; 2], Sum> {
+    /// Row, column and sum of every cell that got a pixel.
+    pub fn finish(mut self) -> impl Iterator<Item = ([usize; 2], Sum)> {
         self.close();
-        self.cells
+        let ([row, column], columns) = (self.first, self.columns);
+        let place = move |i: usize| [row + i / columns, column + i % columns];
+        let all = self.cells.into_iter().enumerate();
+        all.filter(|(_, sum)| sum.pixels > 0)
+            .map(move |(i, sum)| (place(i), sum))
     }
 
     fn close(&mut self) {
-        let open = std::mem::take(&mut self.open);
-        if open.pixels == 0 {
+        let sum = std::mem::take(&mut self.sum);
+        if sum.pixels == 0 {
             return;
         }
-        let place = [self.row / self.size, self.columns.start / self.size];
-        let cell = self.cells.entry(place).or_default();
-        for (sum, light) in cell.light.iter_mut().zip(open.light) {
-            *sum += light;
+        let [row, column] = [0, 1].map(|k| self.open[k].start / self.size - self.first[k]);
+        let cell = &mut self.cells[row * self.columns + column];
+        for (all, light) in cell.light.iter_mut().zip(sum.light) {
+            *all += light;
         }
-        cell.pixels += open.pixels;
+        cell.pixels += sum.pixels;
     }
 }
 
@@ -71,14 +85,16 @@ mod tests {
 
     #[test]
     fn each_pixel_lands_in_its_cell() {
-        let mut sums = Sums::new(4);
-        for y in 0..6 {
-            // A gap in the row, as round areas and shining pixels leave.
-            for x in (1..10).filter(|x| *x != 5) {
+        let square = [[1.0, 0.0], [10.0, 0.0], [10.0, 6.0], [1.0, 6.0]];
+        let mask = Mask::of(&square, 20, 20).unwrap();
+        let mut sums = Sums::new(4, &mask);
+        // A gap in the row, as round areas and shining pixels leave.
+        mask.each(|x, y| {
+            if x != 5 {
                 sums.add(x, y, [1.0, x as f64, y as f64]);
             }
-        }
-        let cells = sums.finish();
+        });
+        let cells: Vec<([usize; 2], Sum)> = sums.finish().collect();
         let counts: Vec<([usize; 2], u64)> = cells.iter().map(|(k, s)| (*k, s.pixels)).collect();
         let expected = [
             ([0, 0], 12),
@@ -89,6 +105,6 @@ mod tests {
             ([1, 2], 4),
         ];
         assert_eq!(counts, expected);
-        assert_eq!(cells[&[1, 0]].light, [6.0, 12.0, 27.0]);
+        assert_eq!(cells[3].1.light, [6.0, 12.0, 27.0]);
     }
 }

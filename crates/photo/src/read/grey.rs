@@ -103,7 +103,7 @@ fn card(photo: &Upright, request: &GreyRequest) -> Result<[f64; 3], Refusal> {
     if !(0.02..=1.0).contains(&request.reflectance) {
         return bad("The grey card's reflectance is a share from 0.02 to 1, such as 0.18.");
     }
-    let Some(mask) = Mask::of(&request.card, photo.width, photo.height) else {
+    let Some(mask) = Mask::on(photo, &request.card) else {
         return bad("The grey card's corners span no surface inside the photo.");
     };
     if mask.count() < FEWEST_PIXELS {

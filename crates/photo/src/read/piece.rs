@@ -2,7 +2,10 @@
 
 use colour::Lab;
 
-use super::{cells::Sums, shine};
+use super::{
+    cells::{Sum, Sums},
+    shine,
+};
 use crate::{
     Area, Flag, FlagCode, Point,
     area::{Mask, contains, shoelace},
@@ -24,7 +27,9 @@ const CELLS: usize = 12;
 
 /// Pixels that tell an area's mean well below what a code value is: of larger areas
 /// an even sample of about so many is read.
-const ENOUGH_PIXELS: usize = 60_000;
+const ENOUGH_PIXELS: usize = 40_000;
+/// The same for an area's median light, which only tells what shines.
+const ENOUGH_FOR_MEDIAN: usize = 4_000;
 
 /// An area as read.
 pub(super) struct Piece {
@@ -85,7 +90,7 @@ fn outline(
         ));
         return None;
     }
-    let Some(mask) = Mask::of(polygon, photo.width, photo.height) else {
+    let Some(mask) = Mask::on(photo, polygon) else {
         flags.push(Flag::new(
             FlagCode::AreaOutside,
             "The area lies outside the photo, or holds no pixel of it. Mark it on the upright photo.",
@@ -135,9 +140,9 @@ impl Recorded {
     ) -> Option<Self> {
         let linear = &sight.linear;
         let step = mask.step(ENOUGH_PIXELS);
-        let glare = GLARE * middle_green(photo, mask, 4 * step, linear);
+        let glare = GLARE * middle_green(photo, mask, linear);
         let size = (mask.reach() / CELLS).max(4);
-        let mut cells = Sums::new(size);
+        let mut cells = Sums::new(size, mask);
         let mut recorded = [0.0; 3];
         let (mut burnt, mut shining, mut bottomed, mut seen) = (0u64, 0u64, 0u64, 0u64);
         mask.each_of(step, |x, y| {
@@ -158,13 +163,13 @@ impl Recorded {
                 recorded[k] += photo.profile.linear[k][codes[k] as usize];
             }
         });
-        let cells = cells.finish();
+        let cells: Vec<([usize; 2], Sum)> = cells.finish().collect();
         if let Some(flags) = flags.as_deref_mut() {
             remark(flags, burnt, shining, seen);
             remark_bottom(flags, bottomed, seen);
             flags.extend(shine::remark(photo, mask, sight));
         }
-        let pixels: u64 = cells.values().map(|c| c.pixels).sum();
+        let pixels: u64 = cells.iter().map(|(_, cell)| cell.pixels).sum();
         if (pixels as usize) < FEWEST_PIXELS {
             return None;
         }
@@ -176,8 +181,8 @@ impl Recorded {
         let mut scene = [0.0; 3];
         let mut centre = [0.0; 2];
         let mut means = Vec::with_capacity(cells.len());
-        for (&place, cell) in &cells {
-            let place = middle(place);
+        for (place, cell) in &cells {
+            let place = middle(*place);
             let light = sight.light.at(place);
             let share = cell.pixels as f64 / n;
             let mean = [0, 1, 2].map(|k| cell.light[k] / light[k] / cell.pixels as f64);
@@ -226,10 +231,12 @@ fn mean_covariance(means: &[(f64, [f64; 3])], mean: [f64; 3]) -> Matrix3 {
     sum.map(|row| row.map(|v| v * unbiased))
 }
 
-/// The middle (median) green light of an area, from one in `step` of its pixels.
-fn middle_green(photo: &Upright, mask: &Mask, step: usize, linear: &[[f64; 256]; 3]) -> f64 {
+/// The middle (median) green light of an area.
+fn middle_green(photo: &Upright, mask: &Mask, linear: &[[f64; 256]; 3]) -> f64 {
     let mut counts = [0u32; 256];
-    mask.each_of(step, |x, y| counts[photo.at(x, y)[1] as usize] += 1);
+    mask.each_of(mask.step(ENOUGH_FOR_MEDIAN), |x, y| {
+        counts[photo.at(x, y)[1] as usize] += 1
+    });
     let half = counts.iter().sum::<u32>() / 2;
     let mut seen = 0;
     let code = counts.iter().position(|n| {

@@ -10,6 +10,8 @@ const LEAST_SHARE: f64 = 0.006;
 const LEAST_SPREAD: f64 = 0.4;
 /// Blocks of four pixels that are looked at, about, where an area has more.
 const ENOUGH_BLOCKS: usize = 20_000;
+/// Of most dry cloth so few tell already that it doesn't sparkle.
+const FEW_BLOCKS: usize = 4_000;
 /// Parts along the longer side.
 const PARTS: usize = 6;
 /// Lightest body (green) on which sparks can be told.
@@ -22,56 +24,82 @@ const LIGHTEST: f64 = 0.6;
 /// cloth the two look alike, and only sparks brighter than any yarn count. Pixels
 /// are taken four by four, as files keep colour no finer than that.
 pub(super) fn remark(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Flag> {
-    let step = mask.step(4 * ENOUGH_BLOCKS);
-    let size = (mask.reach() / 2 / PARTS).max(1);
-    let ([left, top], [right, bottom]) = mask.bounds();
-    let [first, last] = [[left, top], [right, bottom]].map(|p| p.map(|v| v / 2 / size));
-    let columns = last[0] - first[0] + 1;
-    let mut blocks: Vec<(usize, [f64; 3])> = Vec::new();
-    mask.each_block(step, |x, y| {
-        let mut sum = [0.0; 3];
-        for (x, y) in [(x, y), (x + 1, y), (x, y + 1), (x + 1, y + 1)] {
-            for ((sum, code), linear) in sum.iter_mut().zip(photo.at(x, y)).zip(&sight.linear) {
-                *sum += linear[code as usize];
-            }
-        }
-        let part = (y / 2 / size - first[1]) * columns + x / 2 / size - first[0];
-        blocks.push((part, sum.map(|s| s / 4.0)));
-    });
-    let body = [0, 1, 2].map(|k: usize| median(blocks.iter().map(|(_, light)| light[k])));
-    if body[1] > LIGHTEST {
+    let few = Sparks::counted(photo, mask, sight, FEW_BLOCKS)?;
+    if few.share() < LEAST_SHARE / 3.0 {
         return None;
     }
-    let mut parts = vec![(0u32, 0u32); columns * (last[1] - first[1] + 1)];
-    let mut sparks = 0u32;
-    for (part, light) in &blocks {
-        let tally = &mut parts[*part];
-        tally.0 += 1;
-        if added_light(*light, body) > SPARK {
-            tally.1 += 1;
-            sparks += 1;
-        }
-    }
-    let share = f64::from(sparks) / blocks.len().max(1) as f64;
-    // Parts at the rim hold few pixels and tell nothing.
-    let full = parts
-        .iter()
-        .filter(|(n, _)| *n as usize * step * 2 > size * size);
-    let (mut told, mut sparkling) = (0, 0);
-    for (n, bright) in full {
-        told += 1;
-        sparkling += u32::from(f64::from(*bright) > 0.3 * LEAST_SHARE * f64::from(*n));
-    }
-    let spread = f64::from(sparkling) / f64::from(told.max(1));
-    (share > LEAST_SHARE && spread > LEAST_SPREAD).then(|| {
+    let all = Sparks::counted(photo, mask, sight, ENOUGH_BLOCKS)?;
+    (all.share() > LEAST_SHARE && all.spread() > LEAST_SPREAD).then(|| {
         Flag::new(
             FlagCode::WetLook,
             format!(
                 "The piece sparkles all over ({:.0} % of it): it looks wet, and wet cloth is darker and fuller in colour. Dry it and take the photo again.",
-                (100.0 * share).max(1.0)
+                (100.0 * all.share()).max(1.0)
             ),
         )
     })
+}
+
+/// How many blocks of cloth were looked at and how many of them spark, part by part.
+struct Sparks {
+    parts: Vec<(u32, u32)>,
+    /// Fewest blocks of a part that lies wholly on the cloth, about.
+    full: usize,
+}
+
+impl Sparks {
+    /// Looks at about `most` blocks at most; none where the cloth is too light.
+    fn counted(photo: &Upright, mask: &Mask, sight: &Sight, most: usize) -> Option<Self> {
+        let step = mask.step(4 * most);
+        let size = (mask.reach() / 2 / PARTS).max(1);
+        let ([left, top], [right, bottom]) = mask.bounds();
+        let [first, last] = [[left, top], [right, bottom]].map(|p| p.map(|v| v / 2 / size));
+        let columns = last[0] - first[0] + 1;
+        let mut blocks: Vec<(usize, [f64; 3])> = Vec::new();
+        mask.each_block(step, |x, y| {
+            let mut sum = [0.0; 3];
+            for (x, y) in [(x, y), (x + 1, y), (x, y + 1), (x + 1, y + 1)] {
+                for ((sum, code), linear) in sum.iter_mut().zip(photo.at(x, y)).zip(&sight.linear) {
+                    *sum += linear[code as usize];
+                }
+            }
+            let part = (y / 2 / size - first[1]) * columns + x / 2 / size - first[0];
+            blocks.push((part, sum.map(|s| s / 4.0)));
+        });
+        let body = [0, 1, 2].map(|k: usize| median(blocks.iter().map(|(_, light)| light[k])));
+        if body[1] > LIGHTEST {
+            return None;
+        }
+        let mut parts = vec![(0, 0); columns * (last[1] - first[1] + 1)];
+        for (part, light) in &blocks {
+            let tally = &mut parts[*part];
+            tally.0 += 1;
+            tally.1 += u32::from(added_light(*light, body) > SPARK);
+        }
+        Some(Self {
+            parts,
+            full: size * size / (2 * step),
+        })
+    }
+
+    /// Share of the cloth that sparks.
+    fn share(&self) -> f64 {
+        let all = self.parts.iter();
+        let (n, sparks) = all.fold((0, 0), |(n, sparks), part| (n + part.0, sparks + part.1));
+        f64::from(sparks) / f64::from(n.max(1))
+    }
+
+    /// Share of the parts that show sparks.
+    fn spread(&self) -> f64 {
+        // Parts at the rim hold few pixels and tell nothing.
+        let full = self.parts.iter().filter(|(n, _)| *n as usize > self.full);
+        let (mut told, mut sparkling) = (0, 0);
+        for (n, bright) in full {
+            told += 1;
+            sparkling += u32::from(f64::from(*bright) > 0.3 * LEAST_SHARE * f64::from(*n));
+        }
+        f64::from(sparkling) / f64::from(told.max(1))
+    }
 }
 
 /// How much light of the lamp's own colour lies on the cloth's.

@@ -69,7 +69,7 @@ impl Divided {
     ) -> Option<Self> {
         piece.recorded.as_ref()?;
         let (mask, sight) = (piece.mask.as_ref()?, &prepared.correction.sight);
-        let cells = cells(photo, mask, sight);
+        let cells = cells(photo, mask, sight)?;
         let split = mixture::split(&cells)?;
         let sides: BTreeMap<(usize, usize), Side> = cells
             .all
@@ -104,11 +104,12 @@ impl Divided {
     }
 }
 
-fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
+/// The cells of an area; none where all are plainly of one colour.
+fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Cells> {
     let linear = &sight.linear;
     let size = (mask.reach() / CELLS).max(SMALLEST_CELL);
     let step = (size / LOOKS).max(1);
-    let mut sums = Sums::new(size);
+    let mut sums = Sums::new(size, mask);
     mask.each_on_grid(step, |x, y| {
         let codes = photo.at(x, y);
         if codes.iter().all(|&code| usize::from(code) < CLIPPED_CODE) {
@@ -117,22 +118,25 @@ fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Cells {
     });
     // A cell at the rim with few pixels tells little.
     let full = ((size / step).pow(2) as f64).max(1.0);
-    let cell = |([row, column], sum): ([usize; 2], Sum)| {
+    let scene = |(place, sum): ([usize; 2], Sum)| {
         let n = sum.pixels as f64;
-        let place = [column, row].map(|k| (k as f64 + 0.5) * size as f64);
-        let light = sight.light.at(place);
+        let middle = |k: usize| (place[k] as f64 + 0.5) * size as f64;
+        let light = sight.light.at([middle(1), middle(0)]);
         let scene = [0, 1, 2].map(|k| sum.light[k] / n / light[k]);
-        (n >= 0.4 * full).then(|| Cell {
+        (n >= 0.4 * full).then_some((place, scene))
+    };
+    let scenes: Vec<([usize; 2], [f64; 3])> = sums.finish().filter_map(scene).collect();
+    let ln = |scene: [f64; 3]| scene.map(|v| v.max(1e-4).ln());
+    mixture::may_be_two(scenes.iter().map(|(_, scene)| ln(*scene))).then(|| {
+        let cell = |([row, column], scene): ([usize; 2], [f64; 3])| Cell {
             column,
             row,
             lab: sight.lab(scene).to_array(),
-            ln: scene.map(|v| v.max(1e-4).ln()),
-        })
-    };
-    Cells {
-        size,
-        all: sums.finish().into_iter().filter_map(cell).collect(),
-    }
+            ln: ln(scene),
+        };
+        let all = scenes.into_iter().map(cell).collect();
+        Cells { size, all }
+    })
 }
 
 /// The differences of every two pale parts, then of every two deep ones.

@@ -44,48 +44,53 @@ pub(super) fn blocks(
     let [hidden, bare] = [hidden, bare].map(|outlines| -> Vec<Boxed<'_>> {
         outlines.iter().map(|outline| Boxed::new(outline)).collect()
     });
-    let lefts = (0..photo.width.saturating_sub(size)).step_by(size);
-    // Of the corners of blocks along a line, which are covered.
-    let covered = |y: usize| -> Vec<bool> {
-        let xs = lefts.clone().chain(lefts.clone().last().map(|x| x + size));
-        xs.map(|x| {
-            hidden
-                .iter()
-                .any(|outline| outline.holds([x as f64, y as f64]))
+    let [columns, rows] = [photo.width, photo.height].map(|side| side.saturating_sub(size));
+    let [columns, rows] = [columns, rows].map(|side| side.div_ceil(size));
+    // Blocks share their corners: which of them are covered is asked once.
+    let is_covered: Vec<bool> = (0..(columns + 1) * (rows + 1))
+        .map(|i| {
+            let corner = [i % (columns + 1), i / (columns + 1)].map(|k| (k * size) as f64);
+            hidden.iter().any(|outline| outline.holds(corner))
+        })
+        .collect();
+    let block = |column: usize, row: usize| -> Option<Block> {
+        let around = [[0, 0], [1, 0], [1, 1], [0, 1]].map(|[x, y]| [column + x, row + y]);
+        if around
+            .iter()
+            .any(|[x, y]| is_covered[y * (columns + 1) + x])
+        {
+            return None;
+        }
+        let corners = around.map(|p| p.map(|k| (k * size) as f64));
+        let open = |outline: &Boxed<'_>| corners.into_iter().all(|p| outline.holds(p));
+        if !(bare.is_empty() || bare.iter().any(open)) {
+            return None;
+        }
+        let mean = mean(photo, linear, [column, row].map(|k| k * size), size)?;
+        let middle = [column, row].map(|k| (k as f64 + 0.5) * size as f64);
+        let there = known.at(middle);
+        Some(Block {
+            middle,
+            ln: [0, 1, 2].map(|k| (mean[k] / there[k]).ln()),
+        })
+    };
+    // Line by line as the photo is stored.
+    let is_sideways = photo.is_sideways();
+    let (lines, along) = if is_sideways {
+        (columns, rows)
+    } else {
+        (rows, columns)
+    };
+    let places = (0..lines).flat_map(|line| (0..along).map(move |at| (line, at)));
+    places
+        .filter_map(|(line, at)| {
+            if is_sideways {
+                block(line, at)
+            } else {
+                block(at, line)
+            }
         })
         .collect()
-    };
-    let mut blocks = Vec::new();
-    let mut below = covered(0);
-    for top in (0..photo.height.saturating_sub(size)).step_by(size) {
-        let above = std::mem::replace(&mut below, covered(top + size));
-        for (column, left) in lefts.clone().enumerate() {
-            let (right, bottom) = (left + size, top + size);
-            let corners = [
-                [left as f64, top as f64],
-                [right as f64, top as f64],
-                [right as f64, bottom as f64],
-                [left as f64, bottom as f64],
-            ];
-            let is_covered = [&above, &below]
-                .iter()
-                .any(|line| line[column] || line[column + 1]);
-            let open = |outline: &Boxed<'_>| corners.into_iter().all(|p| outline.holds(p));
-            if is_covered || !(bare.is_empty() || bare.iter().any(open)) {
-                continue;
-            }
-            let Some(mean) = mean(photo, linear, [left, top], size) else {
-                continue;
-            };
-            let middle = [(left + right) as f64 / 2.0, (top + bottom) as f64 / 2.0];
-            let there = known.at(middle);
-            blocks.push(Block {
-                middle,
-                ln: [0, 1, 2].map(|k| (mean[k] / there[k]).ln()),
-            });
-        }
-    }
-    blocks
 }
 
 /// An outline with the box around it, since most places are far from most outlines.

@@ -65,22 +65,29 @@ pub(crate) fn from_ground(
         (0..blocks.len()).collect()
     };
     let mut surface = None;
+    let narrowest = WINDOWS[WINDOWS.len() - 1];
     for window in WINDOWS {
         let fit = Surface::fit(&blocks, &members, known)?;
         let near = (OUTLIER * fit.scatter.max(SMOOTHEST)).min(window);
         let colours: Vec<[f64; 2]> = blocks.iter().map(|b| fit.untinted(known, b)).collect();
         let colour = [0, 1].map(|k| median(members.iter().map(|&i| colours[i][k])));
-        members = (0..blocks.len())
+        let found: Vec<usize> = (0..blocks.len())
             .filter(|&i| {
                 let block = &blocks[i];
                 distance(colours[i], colour) < NEAR_COLOUR
                     && (block.light() - fit.light_at(known, block.middle)).abs() < near
             })
             .collect();
-        if members.len() < FEWEST {
+        if found.len() < FEWEST {
             return None;
         }
         surface = Some(fit);
+        // From here on every round would find the same.
+        let is_settled = near <= narrowest && found == members;
+        members = found;
+        if is_settled {
+            break;
+        }
     }
     if members.len() * 8 < blocks.len() {
         return None;

@@ -68,7 +68,8 @@ impl Neighbourhoods {
             .map(|i| {
                 let (left, top) = ((i % columns) as f64, (i / columns) as f64);
                 let mut sum = 0.0;
-                const STEPS: usize = 5;
+                // A neighbourhood holds many cells, so that few places of each will do.
+                const STEPS: usize = 3;
                 for k in 0..STEPS * STEPS {
                     let offset = |n: usize| (n as f64 + 0.5) / STEPS as f64;
                     let at = |from: f64, n: usize, side: usize| {

@@ -25,7 +25,7 @@ const CELLS: usize = 24;
 /// Smallest side of a cell, pixels.
 const SMALLEST_CELL: usize = 3;
 /// Pixels looked at along the side of a cell.
-const LOOKS: usize = 6;
+const LOOKS: usize = 5;
 
 /// An area split into its pale and its deep part; what lies on the borders
 /// between them belongs to neither.

@@ -83,6 +83,14 @@ impl DyeingError {
         }
     }
 
+    /// Where in a recipe it is wrong, as in `dye "yellow", amount`, and what is wrong there.
+    pub fn placed(&self) -> Option<(&str, &DyeingError)> {
+        match self {
+            Self::At { place, why } => Some((place, why)),
+            _ => None,
+        }
+    }
+
     /// The same fault with its place, as `dye "yellow", depth`, before it.
     pub fn at(self, place: impl Into<String>) -> Self {
         Self::At {

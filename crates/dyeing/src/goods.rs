@@ -14,6 +14,8 @@ use crate::{Mass, error::DyeingError};
 pub struct TypicalGoods {
     /// What it is.
     pub name: String,
+    /// What several of it are called.
+    pub many: String,
     /// Other names.
     #[serde(default)]
     pub also: Vec<String>,
@@ -45,7 +47,7 @@ pub fn all() -> &'static [TypicalGoods] {
 /// Names the goods there are.
 pub fn find(name: &str) -> Result<&'static TypicalGoods, DyeingError> {
     let wanted = name.trim().to_lowercase();
-    let is = |g: &&TypicalGoods| g.name == wanted || g.also.contains(&wanted);
+    let is = |g: &&TypicalGoods| g.name.to_lowercase() == wanted || g.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
         what: "typical piece",
         name: name.to_owned(),

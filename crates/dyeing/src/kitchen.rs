@@ -268,13 +268,13 @@ pub fn powder(
 }
 
 impl Measure {
-    /// How far it can be off from a wanted volume, as in "65 to 87 ml instead of 78.86 ml".
+    /// How far it can be off from a wanted volume, as in "it may hold 65 to 87 ml (-18 to +10 %)".
     pub fn off(&self, wanted: Volume) -> String {
         let (low, high) = (self.least.millilitres(), self.most.millilitres());
         format!(
             "it may hold {} to {} ml ({} to {} %)",
-            figure(libm::round(low * 10.0) / 10.0),
-            figure(libm::round(high * 10.0) / 10.0),
+            figure(low),
+            figure(high),
             change(low, wanted.millilitres()),
             change(high, wanted.millilitres()),
         )
@@ -287,8 +287,8 @@ impl PowderMeasure {
         let (low, high) = (self.least.grams(), self.most.grams());
         format!(
             "it may weigh {} to {} g ({} to {} %)",
-            figure(libm::round(low * 10.0) / 10.0),
-            figure(libm::round(high * 10.0) / 10.0),
+            figure(low),
+            figure(high),
             change(low, wanted.grams()),
             change(high, wanted.grams()),
         )

@@ -32,6 +32,7 @@ pub mod programme;
 mod quantity;
 pub mod recipe;
 pub mod rinse;
+pub mod run;
 pub mod run_sheet;
 pub mod scale;
 

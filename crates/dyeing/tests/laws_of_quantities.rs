@@ -177,6 +177,6 @@ fn a_powder_by_the_cup_says_how_far_it_is_off() {
     assert!(found.least.grams() < 70.0 && found.most.grams() > 110.0);
     assert_eq!(
         found.off(wanted),
-        "it may weigh 66.6 to 116.7 g (-11 to +56 %)"
+        "it may weigh 66.6 to 117 g (-11 to +56 %)"
     );
 }

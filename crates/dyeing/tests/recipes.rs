@@ -51,7 +51,7 @@ fn napkins_come_out_as_defined() {
     assert_eq!(plan.lines[0].metric, "200 ml");
     assert_eq!(plan.lines[1].metric, "125 ml");
     assert_eq!(plan.baths.metric, "5 L");
-    assert_eq!(plan.top_up.metric(), "4.675 L");
+    assert_eq!(plan.top_up.metric(), "4.68 L");
     assert_eq!(plan.baths.count, 1);
     assert!((plan.depth_owf.unwrap() - 1.3).abs() < 1e-12);
     assert!(

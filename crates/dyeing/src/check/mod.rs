@@ -75,7 +75,7 @@ fn goods(looked: &Looked, checks: &mut Vec<Check>) {
     let goods = &looked.recipe.goods;
     if let Some(name) = &goods.typical {
         let sentence = format!(
-            "The weight is a guess from {} typical {name}(s), {} to {}: weigh them dry, for every amount by weight goes with it.",
+            "The weight is a guess from {} typical {name}, {} to {}: weigh them dry, for every amount by weight goes with it.",
             goods.pieces,
             goods.least.metric(),
             goods.most.metric()

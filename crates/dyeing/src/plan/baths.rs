@@ -6,6 +6,7 @@ use crate::{
     LiquorRatio, Mass, Volume,
     error::DyeingError,
     kitchen,
+    quantity::counted,
     recipe::{Recipe, Water},
 };
 
@@ -103,8 +104,8 @@ impl Baths {
         );
         if self.count > recipe.goods.pieces {
             sentence.push_str(&format!(
-                " That is more baths than the {} piece(s), so the larger pot is the only way.",
-                recipe.goods.pieces
+                " That is more baths than the {}, so the larger pot is the only way.",
+                counted(recipe.goods.pieces, "piece", "pieces")
             ));
         } else {
             sentence.push_str(" Pieces of different baths differ by more than the dye: spread each arm over all baths.");

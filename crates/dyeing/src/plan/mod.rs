@@ -43,7 +43,7 @@ use crate::{
 /// "#)?;
 /// let plan = dyeing::Plan::of(&recipe)?;
 /// assert_eq!(plan.lines[0].metric, "200 ml");
-/// assert_eq!(plan.top_up.metric(), "4.675 L");
+/// assert_eq!(plan.top_up.metric(), "4.68 L");
 /// assert!(plan.checks.is_empty());
 /// # Ok::<(), dyeing::DyeingError>(())
 /// ```
@@ -145,7 +145,8 @@ impl Plan {
         };
         let checks = check::all(&looked);
         let agents: Vec<&Line> = after.iter().map(|a| &a.line).collect();
-        let steps = run_sheet::steps(recipe, &baths, &lines, &programme, &after);
+        let top_up = top_up(baths.liquor, lines.iter().map(Line::liquid))?;
+        let steps = run_sheet::steps(recipe, &baths, &lines, &programme, &after, top_up);
         Ok(Self {
             name: recipe.name.clone(),
             class: recipe.class.name.clone(),
@@ -154,7 +155,7 @@ impl Plan {
             after_usual: recipe.class.after.clone(),
             goods: recipe.goods.clone(),
             arms: recipe.arms.clone(),
-            top_up: top_up(baths.liquor, lines.iter().map(Line::liquid))?,
+            top_up,
             uptake: Uptake::of(&recipe.class, baths.ratio, &lines[..dyes])?,
             cost: Cost::of(recipe, &lines, &agents)?,
             cautions: cautions(&steps),

@@ -1,13 +1,17 @@
 //! Figures for people: enough digits to weigh by, no more.
 
-/// The number to four significant digits, without zeros that say nothing.
+/// The number to three significant digits, below 1 to two: what a kitchen's scale and jug can
+/// show. Whole numbers stay whole, zeros that say nothing are left out.
 pub fn figure(value: f64) -> String {
     if value == 0.0 || !value.is_finite() {
         return format!("{value}");
     }
     let magnitude = libm::floor(libm::log10(value.abs()));
-    let decimals = (3.0 - magnitude).clamp(0.0, 6.0) as usize;
-    let text = format!("{value:.decimals$}");
+    let digits = if magnitude < 0.0 { 1.0 } else { 2.0 };
+    let decimals = (digits - magnitude).clamp(0.0, 6.0) as usize;
+    // Half a step goes up, though its binary neighbour may lie below.
+    let nudged = value * (1.0 + 1e-12);
+    let text = format!("{nudged:.decimals$}");
     if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     } else {
@@ -15,17 +19,32 @@ pub fn figure(value: f64) -> String {
     }
 }
 
+/// A count with its noun, as in `1 piece` and `3 pieces`.
+pub fn counted(count: u32, one: &str, many: &str) -> String {
+    let noun = if count == 1 { one } else { many };
+    format!("{count} {noun}")
+}
+
 #[cfg(test)]
 mod tests {
-    use super::figure;
+    use super::{counted, figure};
 
     #[test]
-    fn four_digits_are_enough() {
-        assert_eq!(figure(6.793478), "6.793");
+    fn three_digits_are_enough() {
+        assert_eq!(figure(6.793478), "6.79");
         assert_eq!(figure(300.0), "300");
         assert_eq!(figure(0.5), "0.5");
+        assert_eq!(figure(0.4595), "0.46");
         assert_eq!(figure(4_675.4), "4675");
+        assert_eq!(figure(4.675), "4.68");
         assert_eq!(figure(0.012), "0.012");
+        assert_eq!(figure(9.999), "10");
         assert_eq!(figure(0.0), "0");
+    }
+
+    #[test]
+    fn one_is_not_many() {
+        assert_eq!(counted(1, "piece", "pieces"), "1 piece");
+        assert_eq!(counted(0, "piece", "pieces"), "0 pieces");
     }
 }

@@ -102,9 +102,12 @@ impl Mass {
 
     /// In pounds and ounces, to a hundredth of an ounce: `1 lb 4 oz`.
     pub fn avoirdupois(self) -> String {
-        let hundredths = libm::round(self.in_unit(MassUnit::Ounce) * 100.0);
-        let pounds = libm::floor(hundredths / 1600.0);
-        let ounces = hundredths / 100.0 - pounds * 16.0;
+        // To the tenth of an ounce where there are pounds, else to the hundredth.
+        let all = self.in_unit(MassUnit::Ounce);
+        let step = if all < 16.0 { 0.01 } else { 0.1 };
+        let rounded = libm::round(all / step) * step;
+        let pounds = libm::floor(rounded / 16.0 + 1e-9);
+        let ounces = libm::round((rounded - pounds * 16.0) / step) * step;
         match (pounds > 0.0, ounces > 0.0) {
             (true, true) => format!("{pounds} lb {} oz", figure(ounces)),
             (true, false) => format!("{pounds} lb"),

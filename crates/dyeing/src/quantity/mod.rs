@@ -1,5 +1,6 @@
 //! Quantities that carry their unit in their type, and reading them as people write them.
 
+mod amount;
 mod celsius;
 mod cursor;
 mod dose;
@@ -14,8 +15,9 @@ mod term;
 mod unit;
 mod volume;
 
+pub use amount::Amount;
 pub use celsius::Celsius;
-pub use dose::{Amount, Dose};
+pub use dose::Dose;
 pub use liquor_ratio::LiquorRatio;
 pub use mass::{Mass, MassUnit};
 pub use minutes::Minutes;
@@ -25,6 +27,6 @@ pub use unit::Kitchen;
 pub use volume::{Volume, VolumeUnit};
 
 pub(crate) use cursor::Cursor;
-pub(crate) use format::figure;
+pub(crate) use format::{counted, figure};
 pub(crate) use number::read as read_number;
 pub(crate) use term::volume as read_volume;

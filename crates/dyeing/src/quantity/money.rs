@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     error::DyeingError,
-    quantity::{Amount, Cursor, Kitchen, dose, number},
+    quantity::{Amount, Cursor, Kitchen, amount, number},
 };
 
 /// A sum of money in hundredths of its currency's unit (cents, pence); whole in JSON too.
@@ -126,7 +126,7 @@ impl Price {
         }
         cursor.skip_space();
         let at = cursor.at;
-        let per = dose::amount(&mut cursor, kitchen)?;
+        let per = amount::amount(&mut cursor, kitchen)?;
         cursor.finish()?;
         if per.is_zero() {
             return Err(cursor.fault(at, "a price has to be for more than 0"));

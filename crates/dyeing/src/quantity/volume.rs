@@ -13,7 +13,7 @@ use crate::{
 ///
 /// ```
 /// let salt: dyeing::Volume = "1/3 cup".parse()?;
-/// assert_eq!(salt.metric(), "78.86 ml");
+/// assert_eq!(salt.metric(), "78.9 ml");
 /// # Ok::<(), dyeing::DyeingError>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
@@ -139,7 +139,7 @@ impl Volume {
         Self::from_millilitres(self.0 * factor)
     }
 
-    /// In metric units, to four digits: `78.86 ml`, `4.675 L`.
+    /// In metric units, to four digits: `78.9 ml`, `4.675 L`.
     pub fn metric(self) -> String {
         if self.0 >= 1000.0 {
             format!("{} L", figure(self.0 / 1000.0))

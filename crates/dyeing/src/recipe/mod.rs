@@ -1,6 +1,12 @@
 //! Recipes: what a person wants to dye, with what, in how much water.
 
-mod file;
+mod read;
+mod written;
+
+pub use written::{
+    Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot, WrittenProcess,
+    WrittenWater,
+};
 
 use serde::Serialize;
 
@@ -181,7 +187,7 @@ impl Recipe {
     /// # Errors
     /// Says in which line or at which entry and character something is wrong, and what would do.
     pub fn read(text: &str) -> Result<Self, DyeingError> {
-        file::read(text)
+        Written::from_toml(text)?.recipe()
     }
 
     /// The same recipe for another weight of goods: every amount goes along.

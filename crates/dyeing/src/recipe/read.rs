@@ -1,12 +1,14 @@
-//! The file that a person writes a recipe in.
+//! From entries as text to a recipe.
 
 use std::collections::BTreeMap;
-
-use serde::Deserialize;
 
 use super::{
     AfterTreatment, Arm, Auxiliary, Dye, DyeForm, Goods, Pot, Process, Recipe, Rule, Water,
     no_goods,
+    written::{
+        Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot,
+        WrittenProcess,
+    },
 };
 use crate::{
     Amount, Celsius, Dose, Kitchen, Mass, PercentWv, Price, Volume, class, error::DyeingError,
@@ -15,107 +17,14 @@ use crate::{
 
 type Read<T> = Result<T, DyeingError>;
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RecipeFile {
-    name: String,
-    class: String,
-    fibre: String,
-    #[serde(default)]
-    kitchen: Kitchen,
-    #[serde(default)]
-    currency: String,
-    goods: GoodsFile,
-    #[serde(default)]
-    arms: BTreeMap<String, u32>,
-    #[serde(default)]
-    water: WaterFile,
-    pot: Option<PotFile>,
-    #[serde(default)]
-    dye: Vec<DyeFile>,
-    #[serde(default)]
-    auxiliary: Vec<AuxiliaryFile>,
-    #[serde(default)]
-    after: Vec<AfterFile>,
-    #[serde(default)]
-    process: ProcessFile,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct GoodsFile {
-    weight: Option<String>,
-    typical: Option<String>,
-    pieces: Option<u32>,
-}
-
-#[derive(Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-struct WaterFile {
-    liquor_ratio: Option<String>,
-    volume: Option<String>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct PotFile {
-    capacity: String,
-    headroom_percent: Option<f64>,
-    heater_kw: Option<f64>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct DyeFile {
-    name: String,
-    amount: String,
-    strength_percent: Option<f64>,
-    stock: Option<String>,
-    liquid: Option<String>,
-    bottle: Option<String>,
-    price: Option<String>,
-    in_bath: Option<String>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct AuxiliaryFile {
-    name: String,
-    material: Option<String>,
-    amount: String,
-    label: Option<String>,
-    bottle: Option<String>,
-    price: Option<String>,
-    in_bath: Option<String>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct AfterFile {
-    name: String,
-    material: Option<String>,
-    amount: String,
-    label: Option<String>,
-    bottle: Option<String>,
-    price: Option<String>,
-    water: Option<String>,
-    temperature: String,
-    time: String,
-    arms: Option<Vec<String>>,
-}
-
-#[derive(Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-struct ProcessFile {
-    presoak: Option<String>,
-    hold: Option<String>,
-    time: Option<String>,
-    ph: Option<f64>,
-}
-
 /// Reads a recipe.
-pub fn read(text: &str) -> Read<Recipe> {
-    let file: RecipeFile = toml::from_str(text).map_err(|e| not_toml(text, &e))?;
+pub fn read(file: Written) -> Read<Recipe> {
+    named("recipe", &[&file.name])?;
+    named("dye", &file.dye.iter().map(|d| &d.name).collect::<Vec<_>>())?;
+    let names: Vec<&String> = file.auxiliary.iter().map(|a| &a.name).collect();
+    named("auxiliary", &names)?;
+    let names: Vec<&String> = file.after.iter().map(|a| &a.name).collect();
+    named("after-treatment", &names)?;
     let kitchen = file.kitchen;
     let goods = read_goods(&file.goods, &file.arms)?;
     let arms = read_arms(file.arms, goods.pieces)?;
@@ -169,15 +78,18 @@ pub fn read(text: &str) -> Read<Recipe> {
     })
 }
 
-fn not_toml(text: &str, error: &toml::de::Error) -> DyeingError {
-    let start = error.span().map_or(0, |span| span.start).min(text.len());
-    let line = text.as_bytes()[..start]
-        .iter()
-        .filter(|b| **b == b'\n')
-        .count()
-        + 1;
-    let why = error.message();
-    DyeingError::Recipe(format!("line {line} of the recipe can't be used: {why}"))
+/// Fails for the first that has no name.
+fn named(kind: &str, names: &[&String]) -> Read<()> {
+    match names.iter().position(|name| name.trim().is_empty()) {
+        None => Ok(()),
+        Some(_) if names.len() == 1 => Err(DyeingError::Recipe(format!(
+            "the {kind} has no name; give it one"
+        ))),
+        Some(k) => Err(DyeingError::Recipe(format!(
+            "{kind} {} has no name; give it one, or leave it out",
+            k + 1
+        ))),
+    }
 }
 
 fn recipe(sentence: &str) -> DyeingError {
@@ -188,7 +100,7 @@ fn at<T>(place: &str, read: Read<T>) -> Read<T> {
     read.map_err(|e| e.at(place))
 }
 
-fn read_goods(file: &GoodsFile, arms: &BTreeMap<String, u32>) -> Read<Goods> {
+fn read_goods(file: &WrittenGoods, arms: &BTreeMap<String, u32>) -> Read<Goods> {
     let of_arms: u32 = arms.values().fold(0, |sum, n| sum.saturating_add(*n));
     let pieces = match file.pieces {
         Some(n) if !arms.is_empty() && n != of_arms => {
@@ -225,7 +137,11 @@ fn read_goods(file: &GoodsFile, arms: &BTreeMap<String, u32>) -> Read<Goods> {
                 least: one.low_g.times(n)?,
                 most: one.high_g.times(n)?,
                 pieces,
-                typical: Some(one.name.clone()),
+                typical: Some(if pieces == 1 {
+                    one.name.clone()
+                } else {
+                    one.many.clone()
+                }),
             })
         }
         _ => Err(recipe(
@@ -250,7 +166,7 @@ fn read_arms(file: BTreeMap<String, u32>, pieces: u32) -> Read<Vec<Arm>> {
         .collect())
 }
 
-fn read_pot(file: &PotFile, kitchen: Kitchen) -> Read<Pot> {
+fn read_pot(file: &WrittenPot, kitchen: Kitchen) -> Read<Pot> {
     let capacity = at("pot, capacity", read_volume(&file.capacity, kitchen))?;
     if capacity == Volume::ZERO {
         return Err(recipe(
@@ -307,7 +223,7 @@ impl Entry {
     }
 }
 
-fn read_dye(file: DyeFile, kitchen: Kitchen) -> Read<Dye> {
+fn read_dye(file: WrittenDye, kitchen: Kitchen) -> Read<Dye> {
     let entry = Entry {
         place: format!("dye \"{}\"", file.name),
         kitchen,
@@ -341,7 +257,7 @@ fn read_dye(file: DyeFile, kitchen: Kitchen) -> Read<Dye> {
     })
 }
 
-fn read_auxiliary(file: AuxiliaryFile, kitchen: Kitchen, kind: &str) -> Read<Auxiliary> {
+fn read_auxiliary(file: WrittenAuxiliary, kitchen: Kitchen, kind: &str) -> Read<Auxiliary> {
     let entry = Entry {
         place: format!("{kind} \"{}\"", file.name),
         kitchen,
@@ -362,7 +278,7 @@ fn read_auxiliary(file: AuxiliaryFile, kitchen: Kitchen, kind: &str) -> Read<Aux
     })
 }
 
-fn read_after(file: AfterFile, kitchen: Kitchen, known: &[Arm]) -> Read<AfterTreatment> {
+fn read_after(file: WrittenAfter, kitchen: Kitchen, known: &[Arm]) -> Read<AfterTreatment> {
     let place = format!("after-treatment \"{}\"", file.name);
     let within = |what: &str| format!("{place}, {what}");
     let water = file.water.map(|t| read_volume(&t, kitchen)).transpose();
@@ -395,7 +311,7 @@ fn read_after(file: AfterFile, kitchen: Kitchen, known: &[Arm]) -> Read<AfterTre
             "{place} is for no arm; leave it out"
         )));
     }
-    let agent = AuxiliaryFile {
+    let agent = WrittenAuxiliary {
         name: file.name,
         material: file.material,
         amount: file.amount,
@@ -414,7 +330,7 @@ fn read_after(file: AfterFile, kitchen: Kitchen, known: &[Arm]) -> Read<AfterTre
     })
 }
 
-fn read_process(file: &ProcessFile) -> Read<Process> {
+fn read_process(file: &WrittenProcess) -> Read<Process> {
     let time =
         |text: &Option<String>, place: &str| at(place, text.as_deref().map(str::parse).transpose());
     if let Some(ph) = file.ph.filter(|ph| !(0.0..=14.0).contains(ph)) {

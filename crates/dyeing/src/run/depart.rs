@@ -1,0 +1,219 @@
+//! Where a run departed from its sheet, in words.
+
+use serde::Serialize;
+
+use super::{Run, What};
+use crate::{
+    quantity::figure,
+    run_sheet::{Step, StepKind},
+};
+
+/// A time off by less than this share follows the sheet; common practice, no source.
+const CLOSE_SHARE: f64 = 0.2;
+/// A time off by less follows the sheet, min; common practice, no source.
+const CLOSE_MIN: f64 = 2.0;
+/// A temperature off by less follows the sheet, K; common practice, no source.
+const CLOSE_K: f64 = 5.0;
+
+/// Where a run departed from its sheet, or its recipe from a label.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Departure {
+    /// Number of the step; nothing where it isn't of one.
+    pub step: Option<u32>,
+    /// The arms that it is about; empty where it is about all.
+    pub arms: Vec<String>,
+    /// What departed, as a sentence.
+    pub sentence: String,
+}
+
+/// What usually goes otherwise in a step of that kind, a few words each.
+pub fn usual_departures(kind: StepKind) -> &'static [&'static str] {
+    match kind {
+        StepKind::PreSoak => &[
+            "dry spots were left",
+            "soaked overnight",
+            "arms soaked apart",
+        ],
+        StepKind::Prepare => &[
+            "measured by spoon, not weighed",
+            "powder not fully dissolved",
+            "another product or lot",
+        ],
+        StepKind::Add => &[
+            "forgotten and added later",
+            "added all at once",
+            "some was spilled",
+        ],
+        StepKind::Raise => &["heated faster", "heated more slowly", "boiled by mistake"],
+        StepKind::Hold => &[
+            "not stirred all the time",
+            "boiled by mistake",
+            "heat went off",
+            "goods floated up",
+        ],
+        StepKind::Cool => &["taken out hot", "cooled faster", "left in overnight"],
+        StepKind::Rinse => &[
+            "water not yet clear",
+            "arms rinsed together",
+            "hotter or colder water",
+        ],
+        StepKind::Wash => &[
+            "another detergent",
+            "arms washed together",
+            "water not yet clear",
+        ],
+        StepKind::AfterTreat => &[
+            "another amount",
+            "not all pieces covered",
+            "another product or lot",
+        ],
+        StepKind::MatchingSoak => &[
+            "left out",
+            "shorter than the after-treatment",
+            "in the same vessel",
+        ],
+        StepKind::Dry => &["tumble-dried", "dried in the sun", "ironed"],
+    }
+}
+
+impl Run {
+    /// Everything that departed: from labels, by times and temperatures, as noted, and what was
+    /// left out of a run that is over; in the order of the sheet.
+    pub fn departures(&self) -> Vec<Departure> {
+        let labels = self.sheet.departures.iter().map(|sentence| Departure {
+            step: None,
+            arms: Vec::new(),
+            sentence: sentence.clone(),
+        });
+        let mut found: Vec<Departure> = labels.collect();
+        let whole = self.noted.iter().filter(|n| n.step.is_none());
+        found.extend(whole.filter_map(|n| match &n.what {
+            What::Departed(text) => Some(Departure {
+                step: None,
+                arms: Vec::new(),
+                sentence: format!("In the run as a whole: {}", ended(text)),
+            }),
+            _ => None,
+        }));
+        for step in &self.sheet.steps {
+            let said = self.of_step(step);
+            found.extend(said.into_iter().map(|words| Departure {
+                step: Some(step.number),
+                arms: step.arms.clone(),
+                sentence: format!(
+                    "Step {}, {}{}: {}",
+                    step.number,
+                    step.title,
+                    for_arms(&step.arms),
+                    ended(&words)
+                ),
+            }));
+        }
+        found.extend(self.soaks_apart());
+        found
+    }
+
+    fn of_step(&self, step: &Step) -> Vec<String> {
+        let clock = self.clock(step.number);
+        let mut said = Vec::new();
+        if self.is_finished() && clock.began_s.is_none() {
+            said.push("no start was noted, so it may have been left out".to_owned());
+        }
+        if let (Some(planned), false, Some(_)) = (step.minutes, clock.is_running(), clock.began_s) {
+            said.extend(off_time(step.kind, planned, minutes(clock.ran_s)));
+        }
+        for noted in self.noted_of(step.number) {
+            match &noted.what {
+                What::Temperature(found) => said.extend(off_heat(step, found.celsius())),
+                What::Departed(text) => said.push(text.clone()),
+                _ => {}
+            }
+        }
+        said
+    }
+
+    /// A control that soaked longer or shorter than the others were treated is no control.
+    fn soaks_apart(&self) -> Vec<Departure> {
+        let mut found = Vec::new();
+        for pair in self.sheet.steps.windows(2) {
+            let [treat, soak] = pair else { continue };
+            if (treat.kind, soak.kind) != (StepKind::AfterTreat, StepKind::MatchingSoak) {
+                continue;
+            }
+            let took = [treat, soak].map(|s| self.clock(s.number));
+            if took.iter().any(|c| c.is_running() || c.began_s.is_none()) {
+                continue;
+            }
+            let [treated, soaked] = took.map(|c| minutes(c.ran_s));
+            if is_off(treated, soaked) {
+                found.push(Departure {
+                    step: Some(soak.number),
+                    arms: soak.arms.clone(),
+                    sentence: format!(
+                        "The matching soak took {} min and the after-treatment {} min, so more than the agent differs between their arms.",
+                        figure(soaked),
+                        figure(treated)
+                    ),
+                });
+            }
+        }
+        found
+    }
+}
+
+fn minutes(seconds: i64) -> f64 {
+    // To the half minute: nobody taps to the second.
+    libm::round(seconds as f64 / 30.0) / 2.0
+}
+
+fn is_off(planned_min: f64, took_min: f64) -> bool {
+    let off = (took_min - planned_min).abs();
+    off > CLOSE_MIN && off > CLOSE_SHARE * planned_min
+}
+
+fn off_time(kind: StepKind, planned_min: f64, took_min: f64) -> Option<String> {
+    let matters = match kind {
+        // Weighing and stirring in take the time they take, and so does drying.
+        StepKind::Prepare | StepKind::Add | StepKind::Dry => false,
+        // A soak may last; a short one leaves dry spots.
+        StepKind::PreSoak => took_min < planned_min,
+        _ => true,
+    };
+    (matters && is_off(planned_min, took_min)).then(|| {
+        format!(
+            "it took {} min instead of {} min",
+            figure(took_min),
+            figure(planned_min)
+        )
+    })
+}
+
+fn off_heat(step: &Step, found_c: f64) -> Option<String> {
+    let ends = [step.from_c?, step.to_c?].map(crate::Celsius::celsius);
+    let [low, high] = [ends[0].min(ends[1]), ends[0].max(ends[1])];
+    let planned = if low == high {
+        format!("{} °C", figure(low))
+    } else {
+        format!("{} to {} °C", figure(low), figure(high))
+    };
+    (found_c < low - CLOSE_K || found_c > high + CLOSE_K)
+        .then(|| format!("it was at {} °C instead of {planned}", figure(found_c)))
+}
+
+fn for_arms(arms: &[String]) -> String {
+    if arms.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", arms.join(", "))
+    }
+}
+
+/// With a full stop.
+fn ended(text: &str) -> String {
+    let text = text.trim();
+    if text.ends_with(['.', '!', '?']) {
+        text.to_owned()
+    } else {
+        format!("{text}.")
+    }
+}

@@ -1,0 +1,90 @@
+//! The steps of the dye bath.
+
+use super::{Sheet, StepKind};
+use crate::{
+    caution::{Hazard, gather},
+    plan::{Baths, Line},
+    programme::Programme,
+};
+
+impl Sheet {
+    pub(super) fn bath(&mut self, lines: &[Line], programme: &Programme, baths: &Baths) {
+        for stage in &programme.stages {
+            let (from, to) = (Some(stage.from_c), Some(stage.to_c));
+            if !stage.add.is_empty() {
+                let here: Vec<&Line> = lines
+                    .iter()
+                    .filter(|l| stage.add.contains(&l.name))
+                    .collect();
+                let what = here.iter().map(|l| {
+                    let each = l
+                        .each_bath
+                        .as_ref()
+                        .map_or(String::new(), |e| format!(" ({e} to each bath)"));
+                    format!("{} {}{each}", l.metric, l.name)
+                });
+                let mut text = format!("Stir in {}.", what.collect::<Vec<_>>().join("; "));
+                if baths.count > 1 && here.iter().all(|l| l.each_bath.is_none()) {
+                    text.push_str(" Share it over the baths by weight of goods.");
+                }
+                if here.iter().any(|l| l.role.is_none()) {
+                    text.push_str(" Then put the wet goods in.");
+                }
+                let hazards: Vec<_> = here
+                    .iter()
+                    .flat_map(|l| l.hazards.iter().map(|h| (*h, l.name.clone())))
+                    .collect();
+                let step = self.push(
+                    StepKind::Add,
+                    &format!("Add {}", stage.add.join(", ")),
+                    text,
+                    Some(stage.adding_min),
+                    [from, from],
+                );
+                let hot = step
+                    .cautions
+                    .iter()
+                    .map(|c| (c.hazard, String::new()))
+                    .collect::<Vec<_>>();
+                step.cautions = gather(hazards.into_iter().chain(hot));
+            }
+            if stage.raising_min > 0.0 {
+                let up = stage.to_c > stage.from_c;
+                let (kind, title) = if up {
+                    (StepKind::Raise, format!("Raise to {}", stage.to_c))
+                } else {
+                    (StepKind::Cool, format!("Cool to {}", stage.to_c))
+                };
+                let text = format!("From {} to {}. {}", stage.from_c, stage.to_c, stage.how);
+                let step = self.push(kind, &title, text, Some(stage.raising_min), [from, to]);
+                if stage.to_c.celsius() > 100.0 {
+                    step.cautions.push(Hazard::Pressure.caution(Vec::new()));
+                }
+            }
+            if stage.holding_min > 0.0 {
+                let text = format!("Keep at {}. {}", stage.to_c, stage.how);
+                self.push(
+                    StepKind::Hold,
+                    &format!("Hold at {}", stage.to_c),
+                    text,
+                    Some(stage.holding_min),
+                    [to, to],
+                );
+            }
+        }
+        if programme.cooling_min > 0.0 {
+            let from = programme.stages.last().map(|s| s.to_c);
+            let text = format!(
+                "Heat off; let the bath cool to {} before the goods come out.",
+                programme.cool_to_c
+            );
+            self.push(
+                StepKind::Cool,
+                &format!("Cool to {}", programme.cool_to_c),
+                text,
+                Some(programme.cooling_min),
+                [from, Some(programme.cool_to_c)],
+            );
+        }
+    }
+}

@@ -1,0 +1,99 @@
+//! The steps after the bath.
+
+use super::{Sheet, StepKind};
+use crate::{
+    Celsius,
+    caution::{Hazard, gather},
+    plan::AfterPlan,
+    quantity::counted,
+    recipe::Recipe,
+};
+
+impl Sheet {
+    pub(super) fn wash_off(&mut self, recipe: &Recipe) {
+        for (k, wash) in recipe.class.wash_off.iter().enumerate() {
+            let (kind, title) = if wash.soap {
+                (StepKind::Wash, "Wash")
+            } else {
+                (StepKind::Rinse, "Rinse")
+            };
+            // Tender fibres are washed no hotter than they bear.
+            let bears = recipe.fibres.iter().map(|s| s.fibre.limit_c);
+            let at = bears.fold(wash.at_c, |at, limit| if limit < at { limit } else { at });
+            let step = self.push(
+                kind,
+                title,
+                format!("{} All arms alike.", wash.how),
+                Some(wash.minutes),
+                [Some(at), Some(at)],
+            );
+            if k == 0 {
+                step.cautions.push(Hazard::Disposal.caution(Vec::new()));
+            }
+        }
+    }
+
+    pub(super) fn after(&mut self, recipe: &Recipe, plan: &AfterPlan) {
+        let heat = [Some(plan.temperature), Some(plan.temperature)];
+        let minutes = Some(plan.time.minutes());
+        let begins = self.now_min;
+        let text = format!(
+            "{} {} in {} of water at {} for {} ({}).",
+            plan.line.metric,
+            plan.line.name,
+            plan.liquor.metric(),
+            plan.temperature,
+            plan.time,
+            counted(plan.pieces, "piece", "pieces")
+        );
+        let hazards = plan
+            .line
+            .hazards
+            .iter()
+            .map(|h| (*h, plan.line.name.clone()));
+        let hazards: Vec<_> = hazards
+            .chain([(Hazard::DataSheet, plan.line.name.clone())])
+            .collect();
+        let title = format!("After-treat with {}", plan.line.name);
+        let step = self.push(StepKind::AfterTreat, &title, text, minutes, heat);
+        let hot = step
+            .cautions
+            .iter()
+            .map(|c| (c.hazard, String::new()))
+            .collect::<Vec<_>>();
+        step.cautions = gather(hazards.into_iter().chain(hot));
+        step.arms.clone_from(&plan.arms);
+        let others: Vec<String> = recipe
+            .arms
+            .iter()
+            .map(|a| a.name.clone())
+            .filter(|name| !plan.arms.contains(name))
+            .collect();
+        if !others.is_empty() {
+            // Controls go through the same water, heat and time, so that only the agent differs.
+            self.now_min = begins;
+            let text = format!(
+                "Plain water, same ratio, {} for {}, moved the same way, in a vessel of its own: what the after-treated arms went through without the agent.",
+                plan.temperature, plan.time
+            );
+            self.push(StepKind::MatchingSoak, "Matching soak", text, minutes, heat)
+                .arms = others;
+        }
+        let cold = Celsius::new(25.0).ok();
+        let text = "Rinse until the water runs clear; all arms alike, arms apart.".to_owned();
+        let step = self.push(StepKind::Rinse, "Rinse", text, Some(5.0), [cold, cold]);
+        step.cautions
+            .push(Hazard::Disposal.caution(vec![plan.line.name.clone()]));
+    }
+
+    pub(super) fn dry(&mut self, recipe: &Recipe) {
+        let text = format!(
+            "Dry {} the same way, out of the sun, arms apart; look at them only when they are quite dry, for wet cloth looks darker.",
+            match recipe.goods.pieces {
+                1 => "the piece".to_owned(),
+                n => format!("all {n} pieces"),
+            }
+        );
+        self.push(StepKind::Dry, "Dry", text, None, [None, None]);
+    }
+}

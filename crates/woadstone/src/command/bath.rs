@@ -58,8 +58,9 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
     };
     let _ = writeln!(
         text,
-        "{guess}, {} piece(s), liquor ratio {}",
-        plan.goods.pieces, plan.baths.ratio
+        "{guess}, {}, liquor ratio {}",
+        pieces(plan.goods.pieces),
+        plan.baths.ratio
     );
     checks(&mut text, "Look at this first", &plan.checks);
     checks(&mut text, "From the sample to this lot", scaling);
@@ -204,8 +205,11 @@ fn cost(text: &mut String, plan: &Plan) {
     for arm in &cost.arms {
         let _ = writeln!(
             text,
-            "  {}: {} for {} piece(s), {} each",
-            arm.arm, arm.money, arm.pieces, arm.per_piece
+            "  {}: {} for {}, {} each",
+            arm.arm,
+            arm.money,
+            pieces(arm.pieces),
+            arm.per_piece
         );
     }
     for step in &cost.steps {
@@ -215,4 +219,9 @@ fn cost(text: &mut String, plan: &Plan) {
         let _ = writeln!(text, "  without a price: {}", cost.unpriced.join(", "));
     }
     let _ = writeln!(text, "  {}", cost.rounding);
+}
+
+fn pieces(count: u32) -> String {
+    let noun = if count == 1 { "piece" } else { "pieces" };
+    format!("{count} {noun}")
 }

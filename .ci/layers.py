@@ -16,9 +16,9 @@ ARROWS = {
     "scene": set(),
     "photo": {"colour"},
     "trial": {"colour", "dyeing", "photo", "inference"},
-    "store": {"colour", "photo", "trial"},
-    "report": {"colour", "photo", "trial"},
-    "web": {"colour", "photo", "trial", "store", "report"},
+    "store": {"colour", "dyeing", "photo", "trial"},
+    "report": {"colour", "dyeing", "photo", "trial"},
+    "web": {"colour", "dyeing", "photo", "trial", "store", "report"},
     "woadstone": {"colour", "dyeing", "photo", "inference", "trial", "store", "report", "web", "scene"},
 }
 # Libraries that only the named crates may use.

@@ -33,6 +33,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0007_chart.sql")),
         M::up(include_str!("../migrations/0008_notice.sql")),
         M::up(include_str!("../migrations/0009_plan.sql")),
+        M::up(include_str!("../migrations/0010_recipe.sql")),
     ])
 }
 
@@ -254,7 +255,12 @@ mod tests {
                  INSERT INTO plan VALUES (1, 'p', 'now');
                  INSERT INTO plan_revision VALUES (1, 1, 1, 'c', 'w', 'now');
                  INSERT INTO planned_trial VALUES (1, 1);
-                 INSERT INTO blind_opening VALUES (1, 'now');",
+                 INSERT INTO blind_opening VALUES (1, 'now');
+                 INSERT INTO recipe VALUES (1, 'r', 'now');
+                 INSERT INTO recipe_revision VALUES (1, 1, 1, 'c', 'w', 'now');
+                 INSERT INTO recipe_aim VALUES (1, 1, 1, NULL, 'now');
+                 INSERT INTO run VALUES (1, 1, 1, 't', '{}', 'now');
+                 INSERT INTO run_event VALUES (1, 1, 1, 1, 'started', NULL, NULL, NULL, 1, 1);",
             )
             .unwrap();
         for (table, column) in [
@@ -278,6 +284,11 @@ mod tests {
             ("plan_revision", "content"),
             ("planned_trial", "revision_id"),
             ("blind_opening", "opened_at"),
+            ("recipe", "slug"),
+            ("recipe_revision", "content"),
+            ("recipe_aim", "made_at"),
+            ("run", "sheet"),
+            ("run_event", "at_s"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

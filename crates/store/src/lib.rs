@@ -2,7 +2,8 @@
 //!
 //! In: the database `woadstone.sqlite` with its migrations, the `vault` that
 //! keeps photos by their content, the queue of photos that wait to be read, the
-//! checks of set-ups, plans with all their revisions. Out:
+//! checks of set-ups, plans and recipes with all their revisions, runs with
+//! all that happened in them. Out:
 //! what a reading means (`trial`), how a photo is read (`photo`), clocks (times
 //! come in as RFC 3339 text). Start with [`Bench`] and [`NewPhoto`].
 //!
@@ -32,7 +33,11 @@ mod photos;
 mod plans;
 mod queue;
 mod readings;
+mod recipe_aims;
+mod recipes;
 mod results;
+mod run_events;
+mod runs;
 mod setup_checks;
 mod setup_photos;
 mod slug;
@@ -51,6 +56,9 @@ pub use outcome::Outcome;
 pub use photos::NewPhoto;
 pub use plans::{KeptPlan, PlanRevision, PlanSummary, TrialPlan};
 pub use queue::{Reader, Waiting};
+pub use recipe_aims::RecipeAim;
+pub use recipes::{KeptRecipe, RecipeRevision, RecipeSummary};
+pub use runs::{KeptRun, NewEvent, RunSummary};
 pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;
 pub use trials::TrialSummary;

@@ -35,6 +35,8 @@ pub struct KeptPlan {
     pub revisions: Vec<PlanRevision>,
     /// Slug and title of the trials started from it, oldest first.
     pub trials: Vec<(String, String)>,
+    /// Slugs of the recipes for it, oldest first.
+    pub recipes: Vec<String>,
 }
 
 /// One revision of a plan.
@@ -177,6 +179,7 @@ impl Bench {
             plan: understood(&content)?,
             revisions: self.revisions(id).map_err(StoreError::database(READ))?,
             trials: self.started(id).map_err(StoreError::database(READ))?,
+            recipes: self.recipes_for_plan(slug)?,
         }))
     }
 

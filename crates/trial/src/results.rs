@@ -19,6 +19,19 @@ pub struct Planned {
     pub findings: Vec<Finding>,
 }
 
+/// What was done otherwise than a run sheet or a label says.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Departed {
+    /// Number of the run on its bench.
+    pub run: i64,
+    /// What the run is called.
+    pub title: String,
+    /// The arms that it is about; empty where it is about all.
+    pub arms: Vec<String>,
+    /// What departed, as a sentence.
+    pub sentence: String,
+}
+
 /// What a trial's page, its data and its report all show.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Results {
@@ -38,6 +51,8 @@ pub struct Results {
     pub undecided: Option<String>,
     /// The plan that it was started from, if there was one.
     pub planned: Option<Planned>,
+    /// What was done otherwise than run sheets and labels say while its pieces were dyed.
+    pub departures: Vec<Departed>,
 }
 
 impl Results {
@@ -73,6 +88,7 @@ impl Results {
             decision,
             undecided,
             planned: None,
+            departures: Vec::new(),
         }
     }
 }

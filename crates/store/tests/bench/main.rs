@@ -12,5 +12,6 @@ mod photographs;
 mod photos;
 mod plans;
 mod queue;
+mod recipes;
 mod setup_checks;
 mod trials;

@@ -1,0 +1,237 @@
+//! Recipes, what they are for, and runs with their clocks and departures.
+
+use crate::desk::{Desk, NOW};
+use dyeing::{Celsius, run::What};
+use store::{Bench, NewEvent, RecipeAim, StoreError};
+use trial::plan::Plan;
+
+const NAPKINS: &str = include_str!("../../../../docs/recipes/napkins.toml");
+const SHIRTS: &str = include_str!("../../../../docs/recipes/shirts.toml");
+const TWO_ARMS: &str = include_str!("../../../../docs/plans/two-arms.toml");
+const NOW_S: i64 = 1_900_000_000;
+
+fn started(step: u32, at_s: i64) -> NewEvent {
+    NewEvent {
+        step: Some(step),
+        at_s,
+        what: What::Started,
+        of: None,
+    }
+}
+
+#[test]
+fn every_revision_stays_as_it_was_written() {
+    let mut desk = Desk::new();
+    let bench = &mut desk.bench;
+    let slug = bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
+    assert_eq!(slug, "green-napkins");
+    assert_eq!(
+        bench.keep_recipe(NAPKINS, "again", NOW).unwrap(),
+        "green-napkins-2"
+    );
+    let paler = NAPKINS.replace("0.8 % owf", "0.4 % owf");
+    assert_eq!(
+        bench.revise_recipe(&slug, 1, &paler, "paler", NOW).unwrap(),
+        2
+    );
+    let newest = bench.recipe(&slug, None).unwrap().unwrap();
+    assert_eq!((newest.number, newest.text.as_str()), (2, paler.as_str()));
+    let first = bench.recipe(&slug, Some(1)).unwrap().unwrap();
+    assert_eq!(first.text, NAPKINS, "comments too");
+    let late = bench
+        .revise_recipe(&slug, 1, NAPKINS, "late", NOW)
+        .unwrap_err();
+    assert!(late.to_string().contains("changed in the meantime"));
+    assert_eq!(bench.recipes().unwrap()[1].revisions, 2);
+    assert_eq!(bench.recipe("nothing", None).unwrap(), None);
+}
+
+#[test]
+fn what_can_not_be_worked_out_is_not_kept() {
+    let mut desk = Desk::new();
+    for (text, part) in [
+        ("no recipe".to_owned(), "line 1"),
+        (NAPKINS.replace("250 g", "0 g"), "usually 130 to 200 g"),
+        (NAPKINS.replace("20:1", "1//3"), "character 3"),
+        (format!("{NAPKINS}#{}", " ".repeat(100_001)), "shorter"),
+    ] {
+        let error = desk.bench.keep_recipe(&text, "w", NOW).unwrap_err();
+        assert!(matches!(error, StoreError::Input { .. }));
+        assert!(error.to_string().contains(part), "{error}");
+    }
+    assert!(desk.bench.recipes().unwrap().is_empty());
+}
+
+#[test]
+fn a_recipe_for_a_plan_is_for_its_trials_too() {
+    let mut desk = Desk::new();
+    let other = desk.trial();
+    let bench = &mut desk.bench;
+    let plan = bench
+        .keep_plan(&Plan::from_toml(TWO_ARMS).unwrap(), "p", NOW)
+        .unwrap();
+    let trial = bench.start_trial(&plan, 1, NOW).unwrap();
+    let slug = bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
+    assert_eq!(
+        bench.recipe(&slug, None).unwrap().unwrap().aim,
+        RecipeAim::Nothing
+    );
+    bench.aim_recipe(&slug, Some(&plan), None, NOW).unwrap();
+    assert_eq!(bench.plan(&plan, None).unwrap().unwrap().recipes, [slug.clone()]);
+    assert_eq!(bench.recipes_for_trial(trial).unwrap(), [slug.clone()]);
+    bench
+        .aim_recipe(&slug, None, Some(&other.slug), NOW)
+        .unwrap();
+    assert!(bench.recipes_for_trial(trial).unwrap().is_empty());
+    assert_eq!(bench.recipes_for_trial(other.id).unwrap(), [slug.clone()]);
+    bench.aim_recipe(&slug, None, None, NOW).unwrap();
+    assert!(bench.recipes_for_trial(other.id).unwrap().is_empty());
+    for (recipe, plan, trial) in [
+        ("no", None, None),
+        (&slug, Some("no"), None),
+        (&slug, None, Some("no")),
+    ] {
+        let error = bench.aim_recipe(recipe, plan, trial, NOW).unwrap_err();
+        assert!(error.to_string().starts_with("There is no"), "{error}");
+    }
+}
+
+#[test]
+fn clocks_and_notes_outlive_the_program() {
+    let mut desk = Desk::new();
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let first = desk.bench.begin_run(&slug, 1, None, "", NOW).unwrap();
+    let second = desk
+        .bench
+        .begin_run(&slug, 1, None, "second pot", NOW)
+        .unwrap();
+    assert!(
+        desk.bench
+            .note_run(first, &started(1, NOW_S), NOW_S)
+            .unwrap()
+    );
+    assert!(
+        desk.bench
+            .note_run(second, &started(2, NOW_S + 60), NOW_S + 60)
+            .unwrap()
+    );
+    assert!(
+        !desk
+            .bench
+            .note_run(first, &started(1, NOW_S + 1), NOW_S + 1)
+            .unwrap()
+    );
+    let warm = NewEvent {
+        step: Some(1),
+        at_s: NOW_S + 30,
+        what: What::Temperature(Celsius::new(38.5).unwrap()),
+        of: None,
+    };
+    desk.bench.note_run(first, &warm, NOW_S + 30).unwrap();
+    let before = desk.bench.run(first).unwrap().unwrap();
+    let mut desk = desk.restart();
+    assert_eq!(desk.bench.run(first).unwrap().unwrap(), before);
+    assert_eq!(before.run.clock(1).elapsed_s(NOW_S + 600), 600);
+    let runs = desk.bench.runs().unwrap();
+    assert_eq!(
+        runs.iter()
+            .map(|r| (r.title.as_str(), r.clocks))
+            .collect::<Vec<_>>(),
+        [
+            ("second pot", 1),
+            ("turquoise shirts, with and without fixative", 1)
+        ]
+    );
+    // A newer recipe leaves a run's sheet as it was.
+    let other = SHIRTS.replace("presoak = \"30 min\"", "presoak = \"60 min\"");
+    desk.bench
+        .revise_recipe(&slug, 1, &other, "longer", NOW)
+        .unwrap();
+    assert_eq!(
+        desk.bench.run(first).unwrap().unwrap().run.sheet.steps[0].minutes,
+        Some(30.0)
+    );
+    assert_eq!(
+        desk.bench.recipe(&slug, None).unwrap().unwrap().runs.len(),
+        2
+    );
+    assert_eq!(desk.bench.run(99).unwrap(), None);
+    let unknown = desk.bench.note_run(99, &warm, NOW_S).unwrap_err();
+    assert!(unknown.to_string().contains("no run"), "{unknown}");
+    let refused = desk
+        .bench
+        .note_run(first, &started(99, NOW_S), NOW_S)
+        .unwrap_err();
+    assert!(refused.to_string().contains("no step 99"), "{refused}");
+}
+
+/// Two handles, as of two programs, never give one number twice.
+#[test]
+fn two_phones_note_at_once() {
+    let mut desk = Desk::new();
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let run = desk.bench.begin_run(&slug, 1, None, "", NOW).unwrap();
+    std::thread::scope(|scope| {
+        for phone in 0..4 {
+            let home = desk.home.path();
+            scope.spawn(move || {
+                let mut bench = Bench::open(home).unwrap();
+                for k in 0..5 {
+                    let event = NewEvent {
+                        step: Some(1),
+                        at_s: NOW_S,
+                        what: What::Remarked(format!("{phone} {k}")),
+                        of: None,
+                    };
+                    assert!(bench.note_run(run, &event, NOW_S).unwrap());
+                }
+            });
+        }
+    });
+    let kept = desk.bench.run(run).unwrap().unwrap();
+    let numbers: Vec<u32> = kept.run.events().iter().map(|e| e.number).collect();
+    assert_eq!(numbers, (1..=20).collect::<Vec<_>>());
+}
+
+#[test]
+fn departures_come_with_the_trials_results() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let run = desk
+        .bench
+        .begin_run(&slug, 1, Some(&trial.slug), "Monday", NOW)
+        .unwrap();
+    desk.bench
+        .begin_run(&slug, 1, None, "not of the trial", NOW)
+        .unwrap();
+    let spilled = NewEvent {
+        step: Some(3),
+        at_s: NOW_S,
+        what: What::Departed("some was spilled".into()),
+        of: None,
+    };
+    desk.bench.note_run(run, &spilled, NOW_S).unwrap();
+    let departures = desk.bench.results(&trial.slug).unwrap().unwrap().departures;
+    let said: Vec<&str> = departures.iter().map(|d| d.sentence.as_str()).collect();
+    assert_eq!(said.len(), 2);
+    assert!(said[0].contains("by a factor of 1.5"), "{said:?}");
+    assert_eq!(said[1], "Step 3, Add turquoise: some was spilled.");
+    assert_eq!(
+        (departures[1].run, departures[1].title.as_str()),
+        (run, "Monday")
+    );
+    let back = NewEvent {
+        what: What::Withdrawn("it was not".into()),
+        of: Some(1),
+        ..spilled
+    };
+    desk.bench.note_run(run, &back, NOW_S).unwrap();
+    assert_eq!(desk.bench.departures_of_trial(trial.id).unwrap().len(), 1);
+    assert_eq!(desk.bench.runs_of_trial(trial.id).unwrap().len(), 1);
+    let error = desk
+        .bench
+        .begin_run(&slug, 1, Some("no"), "", NOW)
+        .unwrap_err();
+    assert!(error.to_string().contains("no trial"), "{error}");
+}

@@ -14,6 +14,7 @@ mod limits;
 pub mod margin_pair;
 pub mod parts;
 mod publish;
+pub mod run_sheet;
 mod svg;
 pub mod swatch;
 pub mod table;

@@ -45,6 +45,12 @@ pub(crate) fn of(results: &Results) -> Vec<String> {
             found.sentence, found.consequence
         )
     }));
+    limits.extend(results.departures.iter().map(|departed| {
+        format!(
+            "Noted while it was dyed ({}): {} The verdict holds for what was done, not for what was planned.",
+            departed.title, departed.sentence
+        )
+    }));
     let said = |found: &Finding| found.code == FindingCode::LoadIsArm;
     if !results
         .planned

@@ -6,9 +6,11 @@
 mod change;
 mod margin;
 mod power;
+mod programme;
 mod sign;
 
 pub use change::change_by_round;
 pub use margin::{difference_against_margin, scale_top};
 pub use power::power_by_pieces;
+pub use programme::temperature_over_time;
 pub use sign::verdict_sign;

@@ -3,6 +3,7 @@ import { mkdir } from "node:fs/promises";
 import path from "node:path";
 import { pictures, screenshots, serve } from "./lib/bench.mjs";
 import { launch, newPage } from "./lib/browser.mjs";
+import { beginRun, recipeFrom } from "./lib/recipe.mjs";
 import { ask, fillIn, photograph } from "./lib/trial.mjs";
 
 const LOOKS = [
@@ -25,6 +26,7 @@ const browser = await launch();
 const studio = await serve("empty");
 const own = await fillStudio();
 const planned = await startFromPlan();
+const dyed = await dye();
 const results = await (await fetch(`${demo.address}.json`)).json();
 const pages = {
   "list": `${demo.origin}/`,
@@ -38,6 +40,13 @@ const pages = {
   "strips": `${planned.trial}/tags?size=strip`,
   "pin-tags": `${planned.trial}/tags?size=pin`,
   "blind": `${planned.trial}/blind`,
+  "recipes": `${studio.origin}/recipes`,
+  "recipes-empty": `${empty.origin}/recipes`,
+  "recipe-form": `${studio.origin}/recipes/new?example=shirts`,
+  "recipe": dyed.recipe,
+  "recipe-lot": `${dyed.recipe}?goods=5+kg`,
+  "run": dyed.run,
+  "run-sheet": `${dyed.run}/sheet`,
   "trial": demo.address,
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
@@ -85,6 +94,21 @@ async function fillStudio() {
   const photo = page.url();
   await page.context().close();
   return { trial: address, photo };
+}
+
+/** A recipe and a run by it with two clocks and a departure. */
+async function dye() {
+  const page = await newPage(browser, "desktop");
+  const recipe = await recipeFrom(page, studio.origin, "shirts");
+  const run = await beginRun(page, recipe, "First lot");
+  for (const step of [1, 2]) {
+    await page.locator(`#step-${step}`).getByRole("button", { name: "Start", exact: true }).click();
+    await page.locator(".clocks li").nth(step - 1).waitFor();
+  }
+  await page.locator("#step-2").getByRole("button", { name: "powder not fully dissolved" }).click();
+  await page.getByText("done otherwise: powder not fully dissolved").waitFor();
+  await page.context().close();
+  return { recipe, run };
 }
 
 /** A plan and the trial started from it. */

@@ -136,6 +136,30 @@ impl Hazard {
         }
     }
 
+    /// What it is about, in a few words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::DataSheet => "read the data sheet",
+            Self::Dust => "dust",
+            Self::Sensitiser => "can make lungs allergic",
+            Self::OldDye => "old dye",
+            Self::Hot => "hot liquor and steam",
+            Self::Pressure => "above the boil",
+            Self::Alkali => "soda",
+            Self::Caustic => "caustic alkali",
+            Self::Acid => "acid",
+            Self::StrongAcid => "strong acid",
+            Self::Reducer => "reducing agent",
+            Self::Metal => "metal mordant",
+            Self::Chrome => "chromium",
+            Self::Formaldehyde => "formaldehyde",
+            Self::Bleach => "bleach",
+            Self::Pots => "pots not for food",
+            Self::Children => "children and animals",
+            Self::Disposal => "disposal",
+        }
+    }
+
     /// The caution, for what makes it needed.
     pub fn caution(self, because: Vec<String>) -> Caution {
         Caution {

@@ -450,13 +450,18 @@ proptest! {
             let mut recipe = example(name);
             for dye in &mut recipe.dyes { dye.in_bath = None; }
             for auxiliary in &mut recipe.auxiliaries { auxiliary.in_bath = None; }
-            recipe.after.clear();
             recipe.pot = None;
             let small = Plan::of(&recipe).unwrap();
             let large = Plan::of(&recipe.scaled_to(recipe.goods.mass.times(k).unwrap()).unwrap()).unwrap();
             for (a, b) in small.lines.iter().zip(&large.lines) {
                 let ratio = b.amount.over(a.amount).unwrap();
                 prop_assert!((ratio - k).abs() < 1e-9 * k, "{}", a.name);
+            }
+            for (a, b) in small.after.iter().zip(&large.after) {
+                let ratio = b.line.amount.over(a.line.amount).unwrap();
+                prop_assert!((ratio - k).abs() < 1e-9 * k, "{}", a.line.name);
+                let water = b.liquor.millilitres() / a.liquor.millilitres();
+                prop_assert!((water - k).abs() < 1e-9 * k);
             }
             let water = large.baths.liquor.millilitres() / small.baths.liquor.millilitres();
             prop_assert!((water - k).abs() < 1e-9 * k);

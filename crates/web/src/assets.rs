@@ -13,7 +13,7 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 13] = [
+const STYLES: [&str; 15] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
@@ -26,6 +26,8 @@ const STYLES: [&str; 13] = [
     "css/components/chart.css",
     "css/components/photo.css",
     "css/components/plan.css",
+    "css/components/recipe.css",
+    "css/components/run.css",
     "css/print.css",
 ];
 

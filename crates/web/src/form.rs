@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::error::Error;
 use crate::token;
 use axum::extract::{Form, FromRequest, Request};
+use std::collections::BTreeMap;
 
 /// The fields of a form that carries this process's token. The only way to read a form.
 pub(crate) struct Signed(Vec<(String, String)>);
@@ -17,6 +18,12 @@ impl Signed {
     /// Whether a box was ticked or a button pressed.
     pub(crate) fn has(&self, name: &str) -> bool {
         self.find(name).is_some()
+    }
+
+    /// Every field with its text; of fields of one name the first.
+    pub(crate) fn fields(&self) -> BTreeMap<String, String> {
+        let names = self.0.iter().map(|(name, _)| name);
+        names.map(|name| (name.clone(), self.text(name))).collect()
     }
 
     fn find(&self, name: &str) -> Option<&str> {

@@ -29,6 +29,27 @@ pub(crate) fn of(app: App) -> Router {
             get(pages::plan::show::page).post(pages::plan::revise::act),
         )
         .route("/plans/{slug}/start", post(pages::plan::start::act))
+        .route("/recipes", get(pages::recipe::list::page))
+        .route(
+            "/recipes/new",
+            get(pages::recipe::new::page).post(pages::recipe::create::act),
+        )
+        .route(
+            "/recipes/{slug}",
+            get(pages::recipe::show::page).post(pages::recipe::revise::act),
+        )
+        .route(
+            "/recipes/{slug}/edit",
+            get(pages::recipe::edit::page).post(pages::recipe::edit::act),
+        )
+        .route("/recipes/{slug}/aim", post(pages::recipe::aim::act))
+        .route("/recipes/{slug}/sheet", get(pages::recipe::print::page))
+        .route("/recipes/{slug}/runs", post(pages::recipe::begin::act))
+        .route(
+            "/runs/{id}",
+            get(pages::run::show::page).post(pages::run::note::act),
+        )
+        .route("/runs/{id}/sheet", get(pages::run::print::page))
         .route("/trials/{slug}", get(pages::trial::show::page))
         .route("/board", get(pages::board::print::page))
         .route("/trials/{slug}/board", get(pages::board::choose::page))

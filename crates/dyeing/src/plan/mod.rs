@@ -173,8 +173,7 @@ impl Plan {
 impl AfterPlan {
     fn of(treatment: &AfterTreatment, recipe: &Recipe, baths: &Baths) -> Result<Self, DyeingError> {
         let pieces = recipe.pieces_of(&treatment.arms);
-        let share = f64::from(pieces) / f64::from(recipe.goods.pieces);
-        let goods = recipe.goods.mass.times(share)?;
+        let goods = recipe.goods.mass.times(treatment.share)?;
         let liquor = match treatment.water {
             Some(water) => water,
             None => baths.ratio.liquor(goods)?,

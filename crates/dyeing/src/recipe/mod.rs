@@ -166,6 +166,8 @@ pub struct AfterTreatment {
     pub time: Minutes,
     /// The arms that get it.
     pub arms: Vec<String>,
+    /// Their share of the goods, above 0 to 1; a lot of another weight keeps it.
+    pub share: f64,
 }
 
 /// What departs from the class's usual programme.

@@ -311,6 +311,10 @@ fn read_after(file: WrittenAfter, kitchen: Kitchen, known: &[Arm]) -> Read<After
             "{place} is for no arm; leave it out"
         )));
     }
+    let pieces =
+        |all: &mut dyn Iterator<Item = &Arm>| -> f64 { all.map(|a| f64::from(a.pieces)).sum() };
+    let share =
+        pieces(&mut known.iter().filter(|a| arms.contains(&a.name))) / pieces(&mut known.iter());
     let agent = WrittenAuxiliary {
         name: file.name,
         material: file.material,
@@ -327,6 +331,7 @@ fn read_after(file: WrittenAfter, kitchen: Kitchen, known: &[Arm]) -> Read<After
         temperature,
         time,
         arms,
+        share,
     })
 }
 

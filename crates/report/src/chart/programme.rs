@@ -27,7 +27,7 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
     let x = |minute: f64| LEFT + (RIGHT - LEFT) * minute.clamp(0.0, end_min) / end_min;
     let y = |celsius: f64| BOTTOM - (BOTTOM - TOP) * celsius / top_c;
     let mut out = format!(
-        r#"<svg class="chart programme" viewBox="0 0 610 276" role="img" aria-label="{}" font-size="13" fill="currentColor">"#,
+        r#"<svg class="chart change programme" viewBox="0 0 610 276" role="img" aria-label="{}" font-size="13" fill="currentColor">"#,
         escape(&said(programme))
     );
     let mut celsius = 0.0;

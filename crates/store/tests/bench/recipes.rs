@@ -77,7 +77,10 @@ fn a_recipe_for_a_plan_is_for_its_trials_too() {
         RecipeAim::Nothing
     );
     bench.aim_recipe(&slug, Some(&plan), None, NOW).unwrap();
-    assert_eq!(bench.plan(&plan, None).unwrap().unwrap().recipes, [slug.clone()]);
+    assert_eq!(
+        bench.plan(&plan, None).unwrap().unwrap().recipes,
+        [slug.clone()]
+    );
     assert_eq!(bench.recipes_for_trial(trial).unwrap(), [slug.clone()]);
     bench
         .aim_recipe(&slug, None, Some(&other.slug), NOW)

@@ -6,6 +6,8 @@ pub(crate) mod demo;
 pub(crate) mod elsewhere;
 pub(crate) mod photo;
 pub(crate) mod plan;
+pub(crate) mod recipe;
 pub(crate) mod report;
+pub(crate) mod run;
 pub(crate) mod setup;
 pub(crate) mod trial;

@@ -13,5 +13,6 @@ mod guard;
 mod parts;
 mod photos;
 mod plans;
+mod recipes;
 mod setup;
 mod trials;

@@ -18,7 +18,7 @@ use trial::Trial;
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /// The paper of a name; A4 where it is another.
-fn paper(name: Option<&str>) -> Paper {
+pub(crate) fn paper(name: Option<&str>) -> Paper {
     match name {
         Some("letter") => Paper::Letter,
         _ => Paper::A4,
@@ -26,7 +26,7 @@ fn paper(name: Option<&str>) -> Paper {
 }
 
 /// A page to print.
-fn to_print(html: String) -> Response {
+pub(crate) fn to_print(html: String) -> Response {
     let mut response = Html(html).into_response();
     response.headers_mut().insert(
         header::CONTENT_SECURITY_POLICY,

@@ -13,7 +13,8 @@ use report::parts::{self, PartTable};
 use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
-use trial::{Planned, Results, Role, Trial, decide};
+use store::RunSummary;
+use trial::{Departed, Planned, Results, Role, Trial, decide};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
@@ -22,6 +23,9 @@ struct ShowPage<'a> {
     trial: &'a Trial,
     undecided: Option<&'a str>,
     planned: Option<&'a Planned>,
+    recipes: Vec<String>,
+    runs: Vec<RunSummary>,
+    departures: &'a [Departed],
     margin: String,
     latest: Vec<VerdictRow>,
     earlier: Vec<VerdictRow>,
@@ -59,8 +63,13 @@ pub(crate) async fn page(
         Some((slug, ending @ ("json" | "csv"))) => (slug.to_owned(), ending.to_owned()),
         _ => (name, String::new()),
     };
-    let results = app
-        .at_bench(move |bench| super::results(bench, &slug))
+    let (results, recipes, runs) = app
+        .at_bench(move |bench| {
+            let results = super::results(bench, &slug)?;
+            let trial = results.trial.id;
+            let recipes = bench.recipes_for_trial(trial)?;
+            Ok((results, recipes, bench.runs_of_trial(trial)?))
+        })
         .await?;
     if ending == "json" {
         return Ok(Json(results).into_response());
@@ -70,11 +79,11 @@ pub(crate) async fn page(
         let kind = [(header::CONTENT_TYPE, "text/csv; charset=utf-8")];
         return Ok((kind, table).into_response());
     }
-    Ok(Html(ShowPage::of(&results).render()?).into_response())
+    Ok(Html(ShowPage::of(&results, recipes, runs).render()?).into_response())
 }
 
 impl<'a> ShowPage<'a> {
-    fn of(results: &'a Results) -> Self {
+    fn of(results: &'a Results, recipes: Vec<String>, runs: Vec<RunSummary>) -> Self {
         let trial = &results.trial;
         let decision = results.decision.clone().unwrap_or_default();
         let (latest, earlier) = table::by_recency(table::verdicts(&decision, trial.margin_de00));
@@ -83,6 +92,9 @@ impl<'a> ShowPage<'a> {
             trial,
             undecided: results.undecided.as_deref(),
             planned: results.planned.as_ref(),
+            recipes,
+            runs,
+            departures: &results.departures,
             margin: words::number(trial.margin_de00),
             latest,
             earlier,

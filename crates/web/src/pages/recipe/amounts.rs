@@ -1,0 +1,93 @@
+//! What a plan's amounts, checks and cautions look like on a page.
+
+use dyeing::{
+    Plan,
+    caution::Caution,
+    check::{Check, Level},
+    plan::Line,
+    run_sheet::Step,
+};
+
+/// One thing that goes into a bath.
+pub(crate) struct AmountRow {
+    pub(crate) name: String,
+    pub(crate) take: String,
+    pub(crate) kitchen: String,
+    pub(crate) off: String,
+    pub(crate) each: String,
+    pub(crate) rule: String,
+    pub(crate) note: String,
+}
+
+/// Something that is wrong or unusual.
+pub(crate) struct CheckCard {
+    pub(crate) level: &'static str,
+    pub(crate) sentence: String,
+}
+
+impl AmountRow {
+    pub(crate) fn of(line: &Line) -> Self {
+        let pounds = line.pounds.as_ref().map(|p| format!(" ({p})"));
+        Self {
+            name: line.name.clone(),
+            take: format!("{}{}", line.metric, pounds.unwrap_or_default()),
+            kitchen: line.kitchen.clone().unwrap_or_default(),
+            off: line.off.clone().unwrap_or_default(),
+            each: line.each_bath.clone().unwrap_or_default(),
+            rule: line.rule.clone(),
+            note: line.note.clone().unwrap_or_default(),
+        }
+    }
+
+    /// Everything in the dye bath, the water that fills it up last.
+    pub(crate) fn all(plan: &Plan) -> Vec<Self> {
+        plan.lines.iter().map(Self::of).collect()
+    }
+}
+
+impl CheckCard {
+    pub(crate) fn all(checks: &[Check]) -> Vec<Self> {
+        checks
+            .iter()
+            .map(|check| Self {
+                level: match check.level {
+                    Level::Wrong => "Wrong",
+                    Level::Doubtful => "Look again",
+                    Level::Note => "To know",
+                },
+                sentence: check.sentence.clone(),
+            })
+            .collect()
+    }
+}
+
+/// Each step's cautions: in full where they come first, by name after that, for a sentence that
+/// is said again and again is read no more.
+pub(crate) fn beware(steps: &[Step]) -> Vec<Vec<(bool, &'static str)>> {
+    let mut said = Vec::new();
+    steps
+        .iter()
+        .map(|step| {
+            let hazards = step.cautions.iter().map(|caution| caution.hazard);
+            hazards
+                .map(|hazard| {
+                    if said.contains(&hazard) {
+                        return (false, hazard.name());
+                    }
+                    said.push(hazard);
+                    (true, hazard.sentence())
+                })
+                .collect()
+        })
+        .collect()
+}
+
+/// Cautions in words, with what makes each needed.
+pub(crate) fn cautions(all: &[Caution]) -> Vec<String> {
+    all.iter()
+        .map(|caution| match caution.because.as_slice() {
+            [] => caution.sentence.clone(),
+            because => format!("{} (Here: {}.)", caution.sentence, because.join(", ")),
+        })
+        .collect()
+}

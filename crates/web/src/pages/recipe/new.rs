@@ -1,0 +1,137 @@
+//! `GET /recipes/new?plan=slug&trial=slug&example=napkins`: the form for a recipe.
+
+use super::EXAMPLES;
+use super::draft::Draft;
+use crate::app::App;
+use crate::assets::Assets;
+use crate::error::Error;
+use crate::form::Problems;
+use askama::Template;
+use axum::extract::{Query, State};
+use axum::response::Html;
+use dyeing::recipe::Written;
+use dyeing::{class, fibre, goods, material};
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use store::Bench;
+
+/// What the form starts with; what is missing is left empty.
+#[derive(Deserialize)]
+pub(crate) struct Wanted {
+    plan: Option<String>,
+    trial: Option<String>,
+    example: Option<String>,
+}
+
+/// What the form is for: a new recipe, or a new revision of one.
+pub(crate) struct Purpose {
+    /// Where it is sent.
+    pub(crate) action: String,
+    pub(crate) heading: String,
+    pub(crate) button: &'static str,
+    /// Hidden fields with their values.
+    pub(crate) hidden: Vec<(&'static str, String)>,
+    /// Whether examples are offered.
+    pub(crate) is_new: bool,
+}
+
+#[derive(Template)]
+#[template(path = "recipe/edit.html")]
+struct EditPage<'a> {
+    assets: &'static Assets,
+    token: &'a str,
+    purpose: &'a Purpose,
+    draft: &'a Draft,
+    problems: &'a Problems,
+    classes: &'static [class::DyeClass],
+    kinds: &'static [goods::TypicalGoods],
+    fibres: Vec<&'static str>,
+    materials: Vec<&'static str>,
+    examples: [(&'static str, &'static str, &'static str); 3],
+}
+
+pub(crate) async fn page(
+    State(app): State<App>,
+    Query(wanted): Query<Wanted>,
+) -> Result<Html<String>, Error> {
+    let mut draft = Draft::blank();
+    let text = EXAMPLES
+        .iter()
+        .find(|(name, ..)| wanted.example.as_deref() == Some(name));
+    if let Some((_, _, text)) = text {
+        draft = Draft::of(&Written::from_toml(text).map_err(Error::broken)?);
+    }
+    let mut hidden = Vec::new();
+    if let Some(slug) = wanted.plan {
+        let kept = {
+            let slug = slug.clone();
+            app.at_bench(move |bench| crate::pages::plan::find(bench, &slug, None))
+                .await?
+        };
+        let arms = kept.plan.arms.iter();
+        let arms: BTreeMap<String, u32> = arms
+            .map(|arm| (arm.name.clone(), count(arm.pieces + arm.keepers)))
+            .collect();
+        draft.arms_of(&arms);
+        draft.name(&format!("Bath for {}", kept.plan.title));
+        hidden.push(("plan", slug));
+    } else if let Some(slug) = wanted.trial {
+        let (trial, arms) = app
+            .at_bench(move |bench: &mut Bench| {
+                let trial = crate::pages::trial::find(bench, &slug)?;
+                let arms: BTreeMap<String, u32> = trial
+                    .arms
+                    .iter()
+                    .map(|arm| {
+                        // Witness cloths go along undyed.
+                        let dyed = trial.pieces_of(arm.id);
+                        let dyed = dyed.filter(|p| p.role != trial::Role::Witness);
+                        (arm.name.clone(), count(dyed.count()))
+                    })
+                    .collect();
+                Ok((trial, arms))
+            })
+            .await?;
+        draft.arms_of(&arms);
+        draft.name(&format!("Bath for {}", trial.title));
+        hidden.push(("trial", trial.slug));
+    }
+    render(&app, &new(hidden), &draft, &Problems::default())
+}
+
+fn count(pieces: usize) -> u32 {
+    u32::try_from(pieces).unwrap_or(u32::MAX)
+}
+
+/// A new recipe, for a plan or a trial where a hidden field says so.
+pub(crate) fn new(hidden: Vec<(&'static str, String)>) -> Purpose {
+    Purpose {
+        action: "/recipes/new".to_owned(),
+        heading: "Write a recipe".to_owned(),
+        button: "Work it out",
+        hidden,
+        is_new: true,
+    }
+}
+
+/// The page with what was typed and what is wrong with it.
+pub(crate) fn render(
+    app: &App,
+    purpose: &Purpose,
+    draft: &Draft,
+    problems: &Problems,
+) -> Result<Html<String>, Error> {
+    let page = EditPage {
+        assets: Assets::get(),
+        token: app.token.as_str(),
+        purpose,
+        draft,
+        problems,
+        classes: class::all(),
+        kinds: goods::all(),
+        fibres: fibre::all().iter().map(|f| f.name.as_str()).collect(),
+        materials: material::all().iter().map(|m| m.name.as_str()).collect(),
+        examples: EXAMPLES,
+    };
+    Ok(Html(page.render()?))
+}

@@ -1,0 +1,76 @@
+//! Instants and lengths of time as a run's pages write them.
+
+use jiff::{Timestamp, tz::TimeZone};
+
+/// Now, s since 1970.
+pub(crate) fn now_s() -> i64 {
+    Timestamp::now().as_second()
+}
+
+/// The time of day here, with the day where it is another one than today.
+pub(crate) fn of_day(at_s: i64, now_s: i64) -> String {
+    let here = |at_s: i64| {
+        let at = Timestamp::from_second(at_s).ok()?;
+        Some(at.to_zoned_datetime(TimeZone::system()))
+    };
+    match (here(at_s), here(now_s)) {
+        (Some(at), Some(now)) if at.date() == now.date() => at.strftime("%H:%M").to_string(),
+        (Some(at), _) => at.strftime("%-d %b %H:%M").to_string(),
+        (None, _) => "at a time that no calendar has".to_owned(),
+    }
+}
+
+/// The instant of a time of day typed for a note of about `near_s`: the nearest one that the clock
+/// on the wall showed then.
+pub(crate) fn read(typed: &str, near_s: i64) -> Option<i64> {
+    let (hour, minute) = typed.trim().split_once(':')?;
+    let near = Timestamp::from_second(near_s)
+        .ok()?
+        .to_zoned_datetime(TimeZone::system());
+    let time = jiff::civil::Time::new(hour.parse().ok()?, minute.parse().ok()?, 0, 0).ok()?;
+    [-1, 0, 1]
+        .into_iter()
+        .filter_map(|days| {
+            let day = near.date().checked_add(jiff::Span::new().days(days)).ok()?;
+            let at = day
+                .to_datetime(time)
+                .to_zoned_datetime(TimeZone::system())
+                .ok()?;
+            Some(at.timestamp().as_second())
+        })
+        .min_by_key(|at_s| (at_s - near_s).abs())
+}
+
+/// Minutes and seconds, with hours where there are any, as in `1:02:03`.
+pub(crate) fn length(seconds: i64) -> String {
+    let (all, seconds) = (seconds.abs() / 60, seconds.abs() % 60);
+    match (all / 60, all % 60) {
+        (0, minutes) => format!("{minutes}:{seconds:02}"),
+        (hours, minutes) => format!("{hours}:{minutes:02}:{seconds:02}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_read_like_a_clock() {
+        assert_eq!(length(0), "0:00");
+        assert_eq!(length(65), "1:05");
+        assert_eq!(length(-125), "2:05");
+        assert_eq!(length(3 * 3600 + 7), "3:00:07");
+    }
+
+    #[test]
+    fn a_typed_time_is_the_nearest_one() {
+        let now = now_s() / 60 * 60;
+        for back in [0, 60, 3 * 3600, 11 * 3600] {
+            let typed = of_day(now - back, now - back);
+            assert_eq!(read(&typed, now), Some(now - back), "{typed}");
+        }
+        for nonsense in ["", "noon", "25:00", "12:60", "12", "-1:00"] {
+            assert_eq!(read(nonsense, now), None, "{nonsense}");
+        }
+    }
+}

@@ -1,0 +1,390 @@
+//! Recipes by form and by text, their runs, and what the trial's page and report say of them.
+
+use crate::desk::Desk;
+use axum::http::StatusCode;
+
+const FORM: [(&str, &str); 19] = [
+    ("name", "Green <napkins>"),
+    ("class", "reactive-warm"),
+    ("fibre", "cotton"),
+    ("kitchen", "us"),
+    ("currency", "EUR"),
+    ("weight", "250 g"),
+    ("typical", ""),
+    ("pieces", "5"),
+    ("water", "ratio"),
+    ("water-amount", "20:1"),
+    ("pot", "8 L"),
+    ("dye-1-name", "yellow"),
+    ("dye-1-amount", "0.8 % owf"),
+    ("dye-1-form", "stock"),
+    ("dye-1-strength", "1 %"),
+    ("auxiliary-1-name", "fine salt"),
+    ("auxiliary-1-amount", "50 g/L"),
+    ("auxiliary-2-name", "soda ash"),
+    ("auxiliary-2-amount", "12 g/L"),
+];
+
+/// The form with other values in some fields, and fields that it hadn't.
+fn with<'a>(other: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+    let mut fields: Vec<(&str, &str)> = FORM.to_vec();
+    for (name, value) in other {
+        match fields.iter_mut().find(|(field, _)| field == name) {
+            Some(field) => field.1 = value,
+            None => fields.push((name, value)),
+        }
+    }
+    fields
+}
+
+#[tokio::test]
+async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
+    let desk = Desk::new().await;
+    for (field, value, marked, part) in [
+        ("weight", "0 g", "weight", "usually 130 to 200 g"),
+        ("weight", "a lot", "weight", "no unit known"),
+        ("water-amount", "1//3", "water-amount", "at character 3"),
+        ("water-amount", "", "water-amount", "how much water"),
+        (
+            "auxiliary-1-amount",
+            "1//3 cup",
+            "auxiliary-1-amount",
+            "at character 3",
+        ),
+        ("dye-1-amount", "5 %", "dye-1-amount", "say of what"),
+        ("dye-1-strength", "", "dye-1-strength", "unknown strength"),
+        ("dye-1-name", "", "dye-1-name", "has no name"),
+        ("pieces", "many", "pieces", "whole number"),
+        ("name", "", "name", "no name"),
+        ("fibre", "asbestos", "fibre", "no fibre"),
+        ("pot", "0 L", "pot", "holds nothing"),
+        ("ph", "acid", "ph", "Give a number"),
+        ("hold", "400 C", "hold", "0 to 140"),
+    ] {
+        let answer = desk
+            .post_form("/recipes/new", &with(&[(field, value)]))
+            .await;
+        assert_eq!(
+            answer.status,
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "{field}: {value}"
+        );
+        let place = answer
+            .text
+            .split(&format!("id=\"{marked}-problem\""))
+            .nth(1);
+        let said = place.unwrap_or_else(|| panic!("{field}: {value} isn't marked at {marked}"));
+        let sentence = said.split("</p>").next().unwrap();
+        assert!(sentence.contains(part), "{field}: {value}: {sentence}");
+        if field != "name" {
+            assert!(answer.text.contains("value=\"Green &#60;napkins&#62;\""));
+        }
+    }
+    assert!(desk.bench.lock().unwrap().recipes().unwrap().is_empty());
+}
+
+#[tokio::test]
+async fn what_is_merely_wrong_is_worked_out_and_said_first() {
+    let desk = Desk::new().await;
+    for (other, part) in [
+        (
+            vec![
+                ("dye-1-amount", "300 % owf"),
+                ("dye-1-form", "powder"),
+                ("dye-1-strength", ""),
+            ],
+            "The dyes make 300 % owf",
+        ),
+        (
+            vec![("water", "volume"), ("water-amount", "5 L"), ("pot", "2 L")],
+            "fit into a pot of 2 L",
+        ),
+        (vec![("fibre", "polyester")], "dye polyester"),
+        (
+            vec![
+                ("class", "acid-levelling"),
+                ("fibre", "silk"),
+                ("hold", "100 C"),
+            ],
+            "too hot for silk",
+        ),
+    ] {
+        let answer = desk.post_form("/recipes/new", &with(&other)).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+        let page = desk.get(answer.location()).await;
+        assert!(page.text.contains(part), "{part}");
+        assert!(page.text.contains(">Wrong<"));
+    }
+}
+
+#[tokio::test]
+async fn a_recipe_goes_from_form_to_text_to_run_and_print() {
+    let desk = Desk::new().await;
+    let answer = desk.post_form("/recipes/new", &FORM).await;
+    let recipe = answer.location().to_owned();
+    assert_eq!(recipe, "/recipes/green-napkins");
+    let page = desk.get(&recipe).await.text;
+    for part in [
+        "200 ml",
+        "3/4 cup",
+        "it may",
+        "60 g (2.12 oz)",
+        "<svg class=\"chart change programme\"",
+        "Begin a run",
+        "Before you begin",
+    ] {
+        assert!(page.contains(part), "{part}");
+    }
+    assert!(
+        page.find("Before you begin") < page.find("<h2 id=\"steps\">"),
+        "cautions stand before steps"
+    );
+    let data = desk.get(&format!("{recipe}.json")).await;
+    assert!(data.text.contains("\"programme\""));
+    let lot = desk.get(&format!("{recipe}?goods=10%20kg")).await.text;
+    assert!(lot.contains("10 kg") && lot.contains("Materials") || lot.contains("200 L of liquor"));
+    assert!(
+        desk.get(&format!("{recipe}?goods=lots"))
+            .await
+            .text
+            .contains("goods-problem")
+    );
+
+    // A row more, an edit by the form, a text that can't be taken, one that can, and back.
+    let more = desk
+        .post_form(
+            &format!("{recipe}/edit"),
+            &with(&[("more", "dye"), ("revision", "1")]),
+        )
+        .await;
+    assert!(more.text.contains("dye-2-name") && more.status == StatusCode::OK);
+    assert!(
+        desk.get(&format!("{recipe}/edit"))
+            .await
+            .text
+            .contains("value=\"0.8 % owf\"")
+    );
+    let edit = format!("{recipe}/edit");
+    let paler = with(&[("dye-1-amount", "0.4 % owf"), ("revision", "1")]);
+    assert_eq!(
+        desk.post_form(&edit, &paler).await.status,
+        StatusCode::SEE_OTHER
+    );
+    let stale = desk.post_form(&edit, &paler).await;
+    assert!(stale.text.contains("changed in the meantime"));
+    let bad = [("revision", "2"), ("write", "1"), ("text", "name = \"x")];
+    let bad = desk.post_form(&recipe, &bad).await;
+    assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(bad.text.contains("ine 1 of the recipe") && bad.text.contains("name = &#34;x"));
+    let text = include_str!("../../../../docs/recipes/scarf.toml");
+    let good = [("revision", "2"), ("write", "1"), ("text", text)];
+    assert_eq!(
+        desk.post_form(&recipe, &good).await.status,
+        StatusCode::SEE_OTHER
+    );
+    assert!(desk.get(&recipe).await.text.contains("rose scarf"));
+    desk.post_form(&recipe, &[("revision", "3"), ("back", "1")])
+        .await;
+    assert!(desk.get(&recipe).await.text.contains("Back to revision 1"));
+    let earlier = desk.get(&format!("{recipe}?revision=3")).await.text;
+    assert!(earlier.contains("not the newest"));
+
+    for paper in ["a4", "letter"] {
+        let sheet = desk.get(&format!("{recipe}/sheet?paper={paper}")).await;
+        assert!(sheet.text.contains("@page { size: ") && sheet.text.contains("Before you begin"));
+    }
+    for missing in [
+        "/recipes/nothing",
+        "/recipes/nothing/edit",
+        "/recipes/nothing/sheet",
+        "/runs/99",
+        "/runs/x",
+    ] {
+        assert_eq!(
+            desk.get(missing).await.status,
+            StatusCode::NOT_FOUND,
+            "{missing}"
+        );
+    }
+}
+
+#[tokio::test]
+async fn a_run_takes_taps_words_and_corrections() {
+    let desk = Desk::new().await;
+    desk.post_form("/recipes/new", &FORM).await;
+    let begun = desk
+        .post_form(
+            "/recipes/green-napkins/runs",
+            &[("revision", "1"), ("title", ""), ("trial", "")],
+        )
+        .await;
+    let run = begun.location().to_owned();
+    let started = desk
+        .post_form(&run, &[("step", "1"), ("do", "start"), ("ago", "12")])
+        .await;
+    assert_eq!(started.location(), format!("{run}#step-1"));
+    let page = desk.get(&run).await.text;
+    assert!(
+        page.contains("12:0") && page.contains("left"),
+        "twelve minutes have gone"
+    );
+    assert!(page.contains("data-since=") && page.contains("Next is"));
+    desk.post_form(&run, &[("step", "1"), ("do", "start")])
+        .await;
+    desk.post_form(&run, &[("step", "1"), ("do", "stop")]).await;
+    desk.post_form(&run, &[("step", "4"), ("warm", "60")]).await;
+    desk.post_form(&run, &[("step", "4"), ("tap", "not stirred all the time")])
+        .await;
+    desk.post_form(
+        &run,
+        &[("step", "4"), ("do", "remark"), ("words", "<b>bold</b>")],
+    )
+    .await;
+    let page = desk.get(&run).await.text;
+    assert!(page.contains("&#60;b&#62;bold") && !page.contains("<b>bold"));
+    assert!(
+        page.contains("it took 12 min instead of 30 min"),
+        "a short soak departs"
+    );
+    assert!(page.contains("it was at 60 °C instead of 40 °C"));
+    let right = [
+        ("step", "4"),
+        ("of", "3"),
+        ("do", "correct"),
+        ("time", ""),
+        ("value", "40"),
+    ];
+    let wrong_time = desk.post_form(&run, &right).await;
+    assert!(wrong_time.text.contains("id=\"time-of-3-problem\""));
+    let page = desk.get(&run).await.text;
+    let time = page
+        .split("id=\"time-of-3\" name=\"time\" value=\"")
+        .nth(1)
+        .unwrap();
+    let time = time.split('"').next().unwrap().to_owned();
+    let right = [
+        ("step", "4"),
+        ("of", "3"),
+        ("do", "correct"),
+        ("time", time.as_str()),
+        ("value", "40"),
+    ];
+    assert_eq!(
+        desk.post_form(&run, &right).await.status,
+        StatusCode::SEE_OTHER
+    );
+    let page = desk.get(&run).await.text;
+    assert!(page.contains("(corrected)") && !page.contains("it was at 60 °C instead"));
+    desk.post_form(&run, &[("step", "4"), ("of", "4"), ("do", "withdraw")])
+        .await;
+    assert!(
+        !desk
+            .get(&run)
+            .await
+            .text
+            .contains("done otherwise: not stirred all the time</")
+    );
+    let data = desk.get(&format!("{run}.json")).await.text;
+    assert!(data.matches("\"number\"").count() > 7);
+    for (fields, part) in [
+        (
+            vec![("step", "1"), ("do", "start"), ("ago", "soon")],
+            "ago-1-problem",
+        ),
+        (
+            vec![("step", "4"), ("do", "temperature"), ("temperature", "hot")],
+            "temperature-4-problem",
+        ),
+        (
+            vec![("step", "4"), ("do", "depart"), ("words", "")],
+            "words-4-problem",
+        ),
+        (vec![("step", "77"), ("do", "start")], "no step 77"),
+        (vec![("step", "9"), ("do", "stop")], "never started"),
+        (vec![("do", "dance")], "no page of ours"),
+    ] {
+        let answer = desk.post_form(&run, &fields).await;
+        assert_eq!(
+            answer.status,
+            StatusCode::UNPROCESSABLE_ENTITY,
+            "{fields:?}"
+        );
+        assert!(answer.text.contains(part), "{fields:?}");
+    }
+    desk.post_form(&run, &[("do", "finish")]).await;
+    assert!(desk.get(&run).await.text.contains("This run is over"));
+    let sheet = desk.get(&format!("{run}/sheet")).await.text;
+    assert!(sheet.contains("40 °C") && sheet.contains(" to "));
+}
+
+#[tokio::test]
+async fn departures_of_a_run_limit_its_trial() {
+    let desk = Desk::new().await;
+    let trial = desk.trial();
+    let page = desk.get(&format!("/trials/{}", trial.slug)).await.text;
+    assert!(page.contains("Write one for its arms"));
+    let form = desk
+        .get(&format!("/recipes/new?trial={}", trial.slug))
+        .await
+        .text;
+    assert!(form.contains("value=\"alum\"") && form.contains("value=\"plain\""));
+    let arms = [
+        ("trial", trial.slug.as_str()),
+        ("pieces", ""),
+        ("arm-1-name", "alum"),
+        ("arm-1-pieces", "3"),
+        ("arm-2-name", "plain"),
+        ("arm-2-pieces", "3"),
+    ];
+    let kept = desk.post_form("/recipes/new", &with(&arms)).await;
+    assert_eq!(kept.status, StatusCode::SEE_OTHER, "{}", kept.text);
+    let recipe = kept.location().to_owned();
+    assert!(desk.get(&recipe).await.text.contains("Onion &#38; alum"));
+    let begun = desk
+        .post_form(
+            &format!("{recipe}/runs"),
+            &[
+                ("revision", "1"),
+                ("title", "Monday"),
+                ("trial", trial.slug.as_str()),
+            ],
+        )
+        .await;
+    let run = begun.location().to_owned();
+    desk.post_form(&run, &[("step", "3"), ("tap", "some was spilled")])
+        .await;
+    let page = desk.get(&format!("/trials/{}", trial.slug)).await.text;
+    assert!(page.contains("Monday") && page.contains("some was spilled"));
+    let report = desk
+        .get(&format!("/trials/{}/report", trial.slug))
+        .await
+        .text;
+    assert!(report.contains("some was spilled") && report.contains("not for what was planned"));
+    let data = desk.get(&format!("/trials/{}.json", trial.slug)).await.text;
+    assert!(data.contains("\"departures\""));
+
+    // For a trial no more, and then for one whose arms are others.
+    desk.post_form(&format!("{recipe}/aim"), &[("aim", "")])
+        .await;
+    assert!(
+        desk.get(&format!("/trials/{}", trial.slug))
+            .await
+            .text
+            .contains("No recipe yet")
+    );
+    let other = desk
+        .post_form("/recipes/new", &FORM)
+        .await
+        .location()
+        .to_owned();
+    desk.post_form(
+        &format!("{other}/aim"),
+        &[("aim", &format!("trial:{}", trial.slug))],
+    )
+    .await;
+    assert!(desk.get(&other).await.text.contains("only in the recipe"));
+    let unknown = desk
+        .post_form(&format!("{other}/aim"), &[("aim", "plan:nothing")])
+        .await;
+    assert_eq!(unknown.status, StatusCode::BAD_REQUEST);
+}

@@ -1,5 +1,6 @@
 //! The report: one file that reads anywhere, on paper too.
 
+use crate::baths::BathSection;
 use crate::parts::{self, PartTable};
 use crate::swatch::ArmSwatches;
 use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
@@ -66,6 +67,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
                 data: STANDARD.encode(&p.jpeg),
             })
             .collect(),
+        baths: BathSection::all(&results.baths),
         limits: limits::of(results),
         entered_on: words::day(&trial.made_at),
         made_on: words::day(published.made_at),
@@ -91,6 +93,7 @@ struct ReportPage<'a> {
     readings: Vec<ReadingRow>,
     eye_grades: Vec<EyeGradeRow>,
     photos: Vec<Picture>,
+    baths: Vec<BathSection>,
     limits: Vec<String>,
     entered_on: &'a str,
     made_on: &'a str,

@@ -111,6 +111,7 @@ fn results(invented: bool) -> Results {
         decision: Some(decision(&trial)),
         undecided: None,
         planned: None,
+        baths: Vec::new(),
         departures: Vec::new(),
         trial,
     }

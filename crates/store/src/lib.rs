@@ -17,6 +17,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod baths;
 mod bench;
 mod charts;
 mod deliveries;

@@ -22,6 +22,7 @@ impl Bench {
         });
         let mut results = Results::of(trial, photos, readings, eye_grades);
         results.planned = planned;
+        results.baths = self.baths_of_trial(results.trial.id)?;
         results.departures = self.departures_of_trial(results.trial.id)?;
         Ok(Some(results))
     }

@@ -50,7 +50,7 @@ pub use part::{Part, PartReading, SplitReading};
 pub use part_change::{PartAtStage, PartChange, parts_by_stage};
 pub use piece::{Arm, Piece, Role};
 pub use reading::Reading;
-pub use results::{Departed, Planned, Results};
+pub use results::{Bath, Departed, Planned, Results};
 pub use rows::rows;
 pub use source::{Origin, Reflectance, Source};
 pub use trial::Trial;

@@ -32,6 +32,19 @@ pub struct Departed {
     pub sentence: String,
 }
 
+/// A recipe for a trial's pieces, worked out.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bath {
+    /// The recipe's name in addresses.
+    pub recipe: String,
+    /// Its revision, from 1.
+    pub revision: u32,
+    /// How many runs of the trial followed it; none: it is only meant to be.
+    pub runs: usize,
+    /// What follows from it.
+    pub plan: dyeing::Plan,
+}
+
 /// What a trial's page, its data and its report all show.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Results {
@@ -51,6 +64,8 @@ pub struct Results {
     pub undecided: Option<String>,
     /// The plan that it was started from, if there was one.
     pub planned: Option<Planned>,
+    /// The baths that its pieces were dyed in, or are to be.
+    pub baths: Vec<Bath>,
     /// What was done otherwise than run sheets and labels say while its pieces were dyed.
     pub departures: Vec<Departed>,
 }
@@ -88,6 +103,7 @@ impl Results {
             decision,
             undecided,
             planned: None,
+            baths: Vec::new(),
             departures: Vec::new(),
         }
     }

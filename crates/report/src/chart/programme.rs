@@ -71,7 +71,7 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
     }
     let _ = write!(
         out,
-        r##"<g class="series-1"><path class="line" d="{d}" fill="none" stroke="#1f4f82" stroke-width="2.5" stroke-linejoin="round"/>"##
+        r##"<path class="series-1 line" d="{d}" fill="none" stroke="#1f4f82" stroke-width="2.5" stroke-linejoin="round"/>"##
     );
     let mut before = f64::NEG_INFINITY;
     for (k, addition) in programme.additions.iter().enumerate() {
@@ -82,12 +82,11 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
         let above = level - 26.0;
         let _ = write!(
             out,
-            r##"<line x1="{at:.1}" y1="{level:.1}" x2="{place:.1}" y2="{above:.1}" stroke="currentColor" stroke-opacity="0.6"/><circle class="mark" fill="#1f4f82" cx="{place:.1}" cy="{above:.1}" r="{MARK}"/><text class="on-mark" fill="#ffffff" x="{place:.1}" y="{:.1}" text-anchor="middle" font-weight="600">{}</text>"##,
+            r##"<line x1="{at:.1}" y1="{level:.1}" x2="{place:.1}" y2="{above:.1}" stroke="currentColor" stroke-opacity="0.6"/><circle class="series-1 mark" fill="#1f4f82" cx="{place:.1}" cy="{above:.1}" r="{MARK}"/><text class="on-mark" fill="#ffffff" x="{place:.1}" y="{:.1}" text-anchor="middle" font-weight="600">{}</text>"##,
             above + 4.5,
             k + 1
         );
     }
-    out.push_str("</g>");
     for (minute, celsius) in noted {
         let (at, level) = (x(*minute), y(*celsius));
         let _ = write!(

@@ -1,0 +1,104 @@
+//! How a trial's pieces were dyed, for the report's method.
+
+use crate::chart;
+use dyeing::plan::Line;
+use trial::Bath;
+
+/// One bath with its amounts, its heat and its price.
+pub(crate) struct BathSection {
+    pub(crate) name: String,
+    pub(crate) about: String,
+    /// What, how much, in the kitchen, by which rule.
+    pub(crate) rows: Vec<[String; 4]>,
+    pub(crate) curve: String,
+    pub(crate) costs: Vec<String>,
+}
+
+impl BathSection {
+    pub(crate) fn all(baths: &[Bath]) -> Vec<Self> {
+        baths.iter().map(Self::of).collect()
+    }
+
+    fn of(bath: &Bath) -> Self {
+        let plan = &bath.plan;
+        let guess = if plan.goods.typical.is_some() {
+            " (a guess, not weighed)"
+        } else {
+            ""
+        };
+        let followed = match bath.runs {
+            0 => "not dyed yet".to_owned(),
+            1 => "dyed once".to_owned(),
+            runs => format!("dyed {runs} times"),
+        };
+        let mut rows: Vec<[String; 4]> = plan.lines.iter().map(row).collect();
+        rows.push([
+            "water".to_owned(),
+            plan.top_up.metric(),
+            String::new(),
+            "to fill up".to_owned(),
+        ]);
+        rows.extend(plan.after.iter().map(|after| {
+            let [name, take, kitchen, rule] = row(&after.line);
+            let way = format!(
+                "{name}, after-treatment of {} in {} at {} for {}",
+                after.arms.join(", "),
+                after.liquor.metric(),
+                after.temperature,
+                after.time
+            );
+            [way, take, kitchen, rule]
+        }));
+        Self {
+            name: plan.name.clone(),
+            about: format!(
+                "{} on {}{guess}, {} of liquor, {}; recipe revision {}, {followed}.",
+                plan.class, plan.goods.mass, plan.baths.metric, plan.baths.ratio, bath.revision
+            ),
+            rows,
+            curve: chart::temperature_over_time(&plan.programme, &[]),
+            costs: costs(bath),
+        }
+    }
+}
+
+fn row(line: &Line) -> [String; 4] {
+    let kitchen = match (&line.kitchen, &line.off) {
+        (Some(measure), Some(off)) => format!("{measure}: {off}"),
+        (Some(measure), None) => measure.clone(),
+        _ => String::new(),
+    };
+    [
+        line.name.clone(),
+        line.metric.clone(),
+        kitchen,
+        line.rule.clone(),
+    ]
+}
+
+fn costs(bath: &Bath) -> Vec<String> {
+    let cost = &bath.plan.cost;
+    if cost.lines.is_empty() {
+        return Vec::new();
+    }
+    let each = cost.arms.iter().map(|arm| {
+        format!(
+            "{}: {} {} for each piece.",
+            arm.arm, arm.per_piece, cost.currency
+        )
+        .replace("  ", " ")
+    });
+    let mut said: Vec<String> = cost
+        .steps
+        .iter()
+        .map(|s| format!("{}.", s.sentence))
+        .collect();
+    said.extend(each);
+    if !cost.unpriced.is_empty() {
+        said.push(format!(
+            "Without a price, so not counted: {}.",
+            cost.unpriced.join(", ")
+        ));
+    }
+    said
+}

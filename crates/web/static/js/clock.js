@@ -9,6 +9,7 @@ if (now && clocks.length) {
   // The server's clock counts, not this one's.
   const ahead = Date.now() / 1000 - Number(now.dataset.now);
   const plain = document.title;
+  document.querySelector("[data-still]")?.remove();
   const rung = new Set();
 
   const length = (seconds) => {

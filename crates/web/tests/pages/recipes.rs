@@ -335,6 +335,12 @@ async fn departures_of_a_run_limit_its_trial() {
         ("arm-1-pieces", "3"),
         ("arm-2-name", "plain"),
         ("arm-2-pieces", "3"),
+        ("after-1-name", "fixative"),
+        ("after-1-amount", "2 % owf"),
+        ("after-1-temperature", "40 C"),
+        ("after-1-time", "20 min"),
+        ("after-1-arms", "alum"),
+        ("after-1-price", "28 per 100 g"),
     ];
     let kept = desk.post_form("/recipes/new", &with(&arms)).await;
     assert_eq!(kept.status, StatusCode::SEE_OTHER, "{}", kept.text);
@@ -360,6 +366,15 @@ async fn departures_of_a_run_limit_its_trial() {
         .await
         .text;
     assert!(report.contains("some was spilled") && report.contains("not for what was planned"));
+    for part in [
+        "How it was dyed",
+        "recipe revision 1, dyed once",
+        "3/4 cup",
+        "fixative adds 0.23 EUR per piece",
+        "Temperature of the bath over time",
+    ] {
+        assert!(report.contains(part), "{part}");
+    }
     let data = desk.get(&format!("/trials/{}.json", trial.slug)).await.text;
     assert!(data.contains("\"departures\""));
 

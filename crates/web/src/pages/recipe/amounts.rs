@@ -61,25 +61,32 @@ impl CheckCard {
     }
 }
 
-/// Each step's cautions: in full where they come first, by name after that, for a sentence that
-/// is said again and again is read no more.
-pub(crate) fn beware(steps: &[Step]) -> Vec<Vec<(bool, &'static str)>> {
-    let mut said = Vec::new();
-    steps
-        .iter()
-        .map(|step| {
-            let hazards = step.cautions.iter().map(|caution| caution.hazard);
-            hazards
-                .map(|hazard| {
-                    if said.contains(&hazard) {
-                        return (false, hazard.name());
-                    }
+/// A step with its cautions.
+pub(crate) struct StepRow<'a> {
+    pub(crate) step: &'a Step,
+    /// In full where they come first, by name after that: a sentence that is said again and again
+    /// is read no more.
+    pub(crate) beware: Vec<(bool, &'static str)>,
+}
+
+impl<'a> StepRow<'a> {
+    pub(crate) fn all(plan: &'a Plan) -> Vec<Self> {
+        let mut said = Vec::new();
+        let mut rows = Vec::new();
+        for step in &plan.steps {
+            let mut beware = Vec::new();
+            for hazard in step.cautions.iter().map(|caution| caution.hazard) {
+                if said.contains(&hazard) {
+                    beware.push((false, hazard.name()));
+                } else {
                     said.push(hazard);
-                    (true, hazard.sentence())
-                })
-                .collect()
-        })
-        .collect()
+                    beware.push((true, hazard.sentence()));
+                }
+            }
+            rows.push(Self { step, beware });
+        }
+        rows
+    }
 }
 
 /// Cautions in words, with what makes each needed.

@@ -1,7 +1,7 @@
 //! `GET /recipes/{slug}?revision=2&goods=2.5 kg`: a recipe worked out; with `.json` after the slug, the same
 //! as data.
 
-use super::amounts::{AmountRow, CheckCard, beware, cautions};
+use super::amounts::{AmountRow, CheckCard, StepRow, cautions};
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
@@ -68,8 +68,7 @@ struct ShowPage<'a> {
     curve: String,
     moments: Vec<Moment>,
     cautions: Vec<String>,
-    /// Cautions of each step: in full where they come first, by name after that.
-    beware: Vec<Vec<(bool, &'static str)>>,
+    steps: Vec<StepRow<'a>>,
     pot: String,
     aims: &'a Aims,
     goods: String,
@@ -162,7 +161,7 @@ pub(crate) fn render(
         curve: chart::temperature_over_time(&plan.programme, &[]),
         moments: moments(&plan),
         cautions: cautions(&plan.cautions),
-        beware: beware(&plan.steps),
+        steps: StepRow::all(&plan),
         pot: plan.uptake.pot.sentence(),
         plan: &plan,
         aims,

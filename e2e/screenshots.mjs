@@ -106,7 +106,7 @@ async function dye() {
     await page.locator(".clocks li").nth(step - 1).waitFor();
   }
   await page.locator("#step-2").getByRole("button", { name: "powder not fully dissolved" }).click();
-  await page.getByText("done otherwise: powder not fully dissolved").waitFor();
+  await page.locator("#step-2 .notes li", { hasText: "powder" }).waitFor();
   await page.context().close();
   return { recipe, run };
 }

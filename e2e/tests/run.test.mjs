@@ -40,11 +40,12 @@ describe("a run", () => {
       // The clock goes on by itself, from the instant that is kept.
       const clock = step(page, 1).locator(".clock");
       assert.match(await clock.innerText(), /^5:\d\d · 2[45]:\d\d left$/);
+      assert.equal(await page.getByText("Reload for the time now").count(), 0);
       const first = await clock.innerText();
       await page.waitForFunction((text) => document.querySelector("#step-1 .clock").textContent !== text, first);
 
       await step(page, 2).getByRole("button", { name: "powder not fully dissolved" }).click();
-      await page.getByText("done otherwise: powder not fully dissolved").waitFor();
+      await step(page, 2).locator(".notes li", { hasText: "powder not fully dissolved" }).waitFor();
       await page.goto(`${run}#step-4`);
       await step(page, 4).evaluate((details) => { details.open = true; });
       await step(page, 4).getByRole("button", { name: "60 °C, as planned" }).click();
@@ -61,7 +62,7 @@ describe("a run", () => {
       await step(page, 2).locator(".notes li", { hasText: "powder" }).getByText("Correct").click();
       await step(page, 2).getByLabel("It should say").fill("powder lumped");
       await step(page, 2).getByRole("button", { name: "Keep the correction" }).last().click();
-      await page.getByText("done otherwise: powder lumped").first().waitFor();
+      await step(page, 2).locator(".notes li", { hasText: "powder lumped" }).waitFor();
       assert.equal((await events(run)).length, before + 1);
       assert.ok(JSON.stringify(await events(run)).includes("powder not fully dissolved"));
 

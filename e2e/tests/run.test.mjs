@@ -49,8 +49,7 @@ describe("a run", () => {
       await page.goto(`${run}#step-4`);
       await step(page, 4).evaluate((details) => { details.open = true; });
       await step(page, 4).getByRole("button", { name: "60 °C, as planned" }).click();
-      await step(page, 4).getByText("it was at 60 °C").waitFor();
-      await step(page, 4).evaluate((details) => { details.open = true; });
+      await step(page, 4).locator(".notes li", { hasText: "it was at 60 °C" }).waitFor();
       await step(page, 4).getByLabel("Temperature, °C").fill("rather hot");
       await step(page, 4).getByRole("button", { name: "Note it" }).first().click();
       await page.getByRole("alert").waitFor();
@@ -59,7 +58,7 @@ describe("a run", () => {
 
       // A correction is one more event; the first stays.
       const before = (await events(run)).length;
-      await step(page, 2).locator(".notes li", { hasText: "powder" }).getByText("Correct").click();
+      await step(page, 2).locator(".notes li", { hasText: "powder" }).locator("summary").click();
       await step(page, 2).getByLabel("It should say").fill("powder lumped");
       await step(page, 2).getByRole("button", { name: "Keep the correction" }).last().click();
       await step(page, 2).locator(".notes li", { hasText: "powder lumped" }).waitFor();

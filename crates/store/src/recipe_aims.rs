@@ -98,10 +98,7 @@ impl Bench {
     }
 
     /// Slugs of the recipes for a trial, or for the plan that it was started from, oldest first.
-    ///
-    /// # Errors
-    /// The database can't be read.
-    pub fn recipes_for_trial(&self, trial: TrialId) -> Result<Vec<String>, StoreError> {
+    pub(crate) fn recipes_for_trial(&self, trial: TrialId) -> Result<Vec<String>, StoreError> {
         self.aimed(
             "SELECT slug FROM recipe JOIN recipe_aim ON recipe_id = recipe.id
              WHERE recipe_aim.id = (SELECT max(id) FROM recipe_aim WHERE recipe_id = recipe.id)

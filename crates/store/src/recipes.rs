@@ -114,7 +114,8 @@ impl Bench {
     /// # Errors
     /// The database can't be read, or holds a recipe that can't be understood.
     pub fn recipes(&self) -> Result<Vec<RecipeSummary>, StoreError> {
-        let read = || -> rusqlite::Result<Vec<(i64, String, String, u32, u32)>> {
+        type Row = (i64, String, String, u32, u32);
+        let read = || -> rusqlite::Result<Vec<Row>> {
             self.database
                 .prepare_cached(
                     "SELECT recipe.id, slug, content, number,

@@ -3,7 +3,7 @@
 use crate::desk::{Desk, NOW};
 use dyeing::{Celsius, run::What};
 use store::{Bench, NewEvent, RecipeAim, StoreError};
-use trial::plan::Plan;
+use trial::{TrialId, plan::Plan};
 
 const NAPKINS: &str = include_str!("../../../../docs/recipes/napkins.toml");
 const SHIRTS: &str = include_str!("../../../../docs/recipes/shirts.toml");
@@ -17,6 +17,13 @@ fn started(step: u32, at_s: i64) -> NewEvent {
         what: What::Started,
         of: None,
     }
+}
+
+/// Recipes that a trial's results show.
+fn meant_for(bench: &Bench, trial: TrialId) -> Vec<String> {
+    let slug = bench.trial_by_id(trial).unwrap().unwrap().slug;
+    let baths = bench.results(&slug).unwrap().unwrap().baths;
+    baths.into_iter().map(|bath| bath.recipe).collect()
 }
 
 #[test]
@@ -79,16 +86,16 @@ fn a_recipe_for_a_plan_is_for_its_trials_too() {
     bench.aim_recipe(&slug, Some(&plan), None, NOW).unwrap();
     assert_eq!(
         bench.plan(&plan, None).unwrap().unwrap().recipes,
-        [slug.clone()]
+        [slug.as_str()]
     );
-    assert_eq!(bench.recipes_for_trial(trial).unwrap(), [slug.clone()]);
+    assert_eq!(meant_for(bench, trial), [slug.as_str()]);
     bench
         .aim_recipe(&slug, None, Some(&other.slug), NOW)
         .unwrap();
-    assert!(bench.recipes_for_trial(trial).unwrap().is_empty());
-    assert_eq!(bench.recipes_for_trial(other.id).unwrap(), [slug.clone()]);
+    assert!(meant_for(bench, trial).is_empty());
+    assert_eq!(meant_for(bench, other.id), [slug.as_str()]);
     bench.aim_recipe(&slug, None, None, NOW).unwrap();
-    assert!(bench.recipes_for_trial(other.id).unwrap().is_empty());
+    assert!(meant_for(bench, other.id).is_empty());
     for (recipe, plan, trial) in [
         ("no", None, None),
         (&slug, Some("no"), None),
@@ -219,6 +226,8 @@ fn departures_come_with_the_trials_results() {
     let said: Vec<&str> = departures.iter().map(|d| d.sentence.as_str()).collect();
     assert_eq!(said.len(), 2);
     assert!(said[0].contains("by a factor of 1.5"), "{said:?}");
+    let baths = desk.bench.results(&trial.slug).unwrap().unwrap().baths;
+    assert_eq!((baths.len(), baths[0].runs, baths[0].revision), (1, 1, 1));
     assert_eq!(said[1], "Step 3, Add turquoise: some was spilled.");
     assert_eq!(
         (departures[1].run, departures[1].title.as_str()),

@@ -23,7 +23,10 @@ pub(crate) async fn act(
     form: Signed,
 ) -> Result<Response, Error> {
     let step: Option<u32> = form.text("step").parse().ok();
-    let place = step.map_or("#top".to_owned(), |step| format!("#step-{step}"));
+    let place = step.map_or("#top".to_owned(), |step| {
+        // The step stays open.
+        format!("?at={step}#step-{step}")
+    });
     let typed = (step, form.text("words"));
     let done = app
         .at_bench(move |bench| {

@@ -1,4 +1,4 @@
-//! `GET /runs/{id}`: the run sheet with its clocks and notes; with `.json` after the number, the same as data.
+//! `GET /runs/{id}?at=4`: the run sheet with its clocks and notes; with `.json` after the number, the same as data.
 
 use super::time;
 use crate::app::App;
@@ -7,7 +7,7 @@ use crate::error::Error;
 use crate::form::Problems;
 use askama::Template;
 use axum::Json;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};
 use dyeing::{
     Celsius,
@@ -15,11 +15,18 @@ use dyeing::{
     run_sheet::Step,
 };
 use report::chart;
+use serde::Deserialize;
 use serde_json::json;
 use store::KeptRun;
 
 /// A preset of a temperature is this far from the planned one, K.
 const OFF_K: f64 = 5.0;
+
+/// Which step is open beside those that run and the next one.
+#[derive(Deserialize)]
+pub(crate) struct Wanted {
+    at: Option<u32>,
+}
 
 #[derive(Template)]
 #[template(path = "run/show.html")]
@@ -86,6 +93,7 @@ struct NoteCard {
 pub(crate) async fn page(
     State(app): State<App>,
     Path(name): Path<String>,
+    Query(wanted): Query<Wanted>,
 ) -> Result<Response, Error> {
     let json = name.ends_with(".json");
     let id = name.trim_end_matches(".json").parse().unwrap_or(-1);
@@ -103,7 +111,12 @@ pub(crate) async fn page(
         }))
         .into_response());
     }
-    let page = render(&app, &kept, &Problems::default(), (None, String::new()))?;
+    let page = render(
+        &app,
+        &kept,
+        &Problems::default(),
+        (wanted.at, String::new()),
+    )?;
     Ok(page.into_response())
 }
 

@@ -14,7 +14,7 @@ use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
 use store::RunSummary;
-use trial::{Departed, Planned, Results, Role, Trial, decide};
+use trial::{Bath, Departed, Planned, Results, Role, Trial, decide};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
@@ -23,7 +23,7 @@ struct ShowPage<'a> {
     trial: &'a Trial,
     undecided: Option<&'a str>,
     planned: Option<&'a Planned>,
-    recipes: Vec<String>,
+    baths: &'a [Bath],
     runs: Vec<RunSummary>,
     departures: &'a [Departed],
     margin: String,
@@ -63,12 +63,11 @@ pub(crate) async fn page(
         Some((slug, ending @ ("json" | "csv"))) => (slug.to_owned(), ending.to_owned()),
         _ => (name, String::new()),
     };
-    let (results, recipes, runs) = app
+    let (results, runs) = app
         .at_bench(move |bench| {
             let results = super::results(bench, &slug)?;
-            let trial = results.trial.id;
-            let recipes = bench.recipes_for_trial(trial)?;
-            Ok((results, recipes, bench.runs_of_trial(trial)?))
+            let runs = bench.runs_of_trial(results.trial.id)?;
+            Ok((results, runs))
         })
         .await?;
     if ending == "json" {
@@ -79,11 +78,11 @@ pub(crate) async fn page(
         let kind = [(header::CONTENT_TYPE, "text/csv; charset=utf-8")];
         return Ok((kind, table).into_response());
     }
-    Ok(Html(ShowPage::of(&results, recipes, runs).render()?).into_response())
+    Ok(Html(ShowPage::of(&results, runs).render()?).into_response())
 }
 
 impl<'a> ShowPage<'a> {
-    fn of(results: &'a Results, recipes: Vec<String>, runs: Vec<RunSummary>) -> Self {
+    fn of(results: &'a Results, runs: Vec<RunSummary>) -> Self {
         let trial = &results.trial;
         let decision = results.decision.clone().unwrap_or_default();
         let (latest, earlier) = table::by_recency(table::verdicts(&decision, trial.margin_de00));
@@ -92,7 +91,7 @@ impl<'a> ShowPage<'a> {
             trial,
             undecided: results.undecided.as_deref(),
             planned: results.planned.as_ref(),
-            recipes,
+            baths: &results.baths,
             runs,
             departures: &results.departures,
             margin: words::number(trial.margin_de00),

@@ -128,10 +128,11 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
             board: board.as_ref(),
         },
     )?;
-    let pieces: Vec<Piece> = request
+    let sight = &prepared.correction.sight;
+    let mut pieces: Vec<Piece> = request
         .areas
         .iter()
-        .map(|area| Piece::read(&photo, area, &prepared.correction.sight, &prepared.corners))
+        .map(|area| Piece::read(&photo, area, sight, &prepared.corners))
         .collect();
     let (median, p95) = prepared.correction.median_and_p95();
     let board = board.clone();
@@ -142,6 +143,11 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         .iter()
         .map(|piece| Divided::of(&photo, piece, &prepared, photo_to_photo))
         .collect();
+    for (piece, divided) in pieces.iter_mut().zip(&divided) {
+        if let Some(divided) = divided {
+            divided.reread(piece, &photo, sight);
+        }
+    }
     let of_parts = split::differences(&pieces, &divided, &prepared);
     let (readings, joint) = together(pieces, divided, &prepared, photo_to_photo);
     let mut differences = differences(&readings, &joint);

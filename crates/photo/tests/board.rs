@@ -26,6 +26,8 @@ fn assert_whole(laid: &Laid, rendered: &Rendered, what: &str) {
     let mut misses = Vec::new();
     for (read, window) in reading.readings.iter().zip(&board.windows) {
         assert_eq!(read.id, window.name());
+        // Paper within a window's outline would look like a pale part.
+        assert!(read.split.is_none(), "{what}: {}", read.id);
         let number = window.number.to_string();
         let truth = rendered.truth.pieces.iter().find(|p| p.id == number);
         let truth = Lab::from(truth.expect("a piece in the window").lab_d65_10);
@@ -34,7 +36,7 @@ fn assert_whole(laid: &Laid, rendered: &Rendered, what: &str) {
     misses.sort_by(f64::total_cmp);
     let (median, most) = (misses[misses.len() / 2], misses[misses.len() - 1]);
     println!("{what}: median {median:.2}, most {most:.2}");
-    assert!(median < 1.2 && most < 3.5, "{what}: {misses:?}");
+    assert!(median < 1.2 && most < 2.5, "{what}: {misses:?}");
 }
 
 #[test]
@@ -173,6 +175,45 @@ fn undyed_and_grey_cloth_is_told_from_paper_and_a_loose_thread_is_not_cloth() {
     for (read, truth) in reading.readings.iter().zip(&rendered.truth.pieces) {
         let miss = ciede2000(read.lab.expect("a colour"), Lab::from(truth.lab_d65_10));
         assert!(miss < 1.5, "{}: {miss:.2}", read.id);
+    }
+}
+
+/// White stripes in deep blue cloth, on white paper.
+#[test]
+fn a_resist_dyed_piece_on_a_board_is_read_in_parts() {
+    let mut laid = Laid::empty(Printed::plain(SIX));
+    let (cloth, dye) = (scene::cotton(), scene::Dye::indigo());
+    for window in [0, 4] {
+        laid.lay(window, dye.on(&cloth, 0.9));
+    }
+    for (piece, pattern) in laid
+        .scene
+        .pieces
+        .iter_mut()
+        .zip([scene::Resist::Stripes, scene::Resist::Rings])
+    {
+        *piece = piece.clone().resisted(scene::ResistDyed {
+            pattern,
+            pale: cloth.clone(),
+            deep: dye.on(&cloth, 0.9),
+            deep_share: 0.6,
+            border_mm: 1.0,
+            pitch_mm: 16.0,
+            seed: 5,
+        });
+    }
+    let rendered = laid.photograph();
+    let reading = read(&rendered);
+    for (read, truth) in reading.readings.iter().zip(&rendered.truth.pieces) {
+        let split = read.split.as_ref().expect("two colours");
+        let parts = truth.parts.expect("two parts");
+        for (part, truth) in [(&split.pale, parts.pale_lab), (&split.deep, parts.deep_lab)] {
+            let miss = ciede2000(part.lab, Lab::from(truth));
+            assert!(miss < 4.0, "{}: {miss:.2}", read.id);
+        }
+        assert!(read.flags.is_empty(), "{}: {:?}", read.id, read.flags);
+        let whole = read.lab.expect("a colour").l;
+        assert!(split.deep.lab.l + 10.0 < whole && whole < split.pale.lab.l);
     }
 }
 

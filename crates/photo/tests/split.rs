@@ -9,6 +9,7 @@ mod common;
 mod resist_scenes;
 
 use common::median;
+use photo::FlagCode;
 use resist_scenes::{Tally, scene};
 
 #[test]
@@ -63,4 +64,37 @@ fn pale_is_compared_with_pale_and_deep_with_deep() {
         assert!(split.pale.lab.l > split.deep.lab.l);
         assert!((split.pale.share + split.deep.share - 1.0).abs() < 1e-9);
     }
+}
+
+/// The whole of a divided piece is the mean light of both its parts, however much
+/// brighter the pale one is: it is no glare.
+#[test]
+fn a_bright_pale_part_counts_in_the_whole() {
+    let mut divided = 0;
+    for seed in 100..104 {
+        let rendered = scene::render(&scene(seed, [1600, 1200]));
+        let Ok(reading) = photo::read(&rendered.jpeg, &common::request(&rendered)) else {
+            continue;
+        };
+        for read in &reading.readings {
+            let Some(split) = &read.split else { continue };
+            divided += 1;
+            let shines = read
+                .flags
+                .iter()
+                .any(|flag| matches!(flag.code, FlagCode::Glare | FlagCode::WetLook));
+            assert!(!shines, "{seed} {}: {:?}", read.id, read.flags);
+            let luminance = |l: f64| ((l + 16.0) / 116.0).powi(3);
+            let both = split.pale.share * luminance(split.pale.lab.l)
+                + split.deep.share * luminance(split.deep.lab.l);
+            let whole = luminance(read.lab.expect("what is divided was read").l);
+            // Borders between the parts belong to neither.
+            assert!(
+                (whole / both - 1.0).abs() < 0.15,
+                "{seed} {}: {whole} {both}",
+                read.id
+            );
+        }
+    }
+    assert!(divided > 10, "{divided}");
 }

@@ -1,6 +1,6 @@
 //! The piece in a window: what differs from the paper around it.
 
-use crate::{Point, chart::homography::Homography, decode::Upright};
+use crate::{Point, chart::homography::Homography, decode::Upright, median::median};
 
 use super::{
     Rect,
@@ -24,6 +24,8 @@ const SHARP: f64 = 0.6;
 const PALE_COLOUR: f64 = 0.018;
 /// Lightness at which pale cloth is told from paper.
 const PALE_LIGHT: f64 = 0.035;
+/// How far along the way from paper to cloth a cell at the window's edge has to be.
+const AS_CLOTH: f64 = 0.5;
 /// Side of a cell, mm.
 const CELL: f64 = 1.0;
 /// From a piece's edge to the outline, mm: threads, frayed rims and the shadow at
@@ -45,17 +47,20 @@ pub(super) fn piece(
     let left = place.x + (place.width - columns as f64 * CELL) / 2.0;
     let top = place.y + (place.height - rows as f64 * CELL) / 2.0;
     let corner = |x: f64, y: f64| [left + x * CELL, top + y * CELL];
-    let differs: Vec<[f64; 2]> = (0..rows * columns)
+    let looks: Vec<[f64; 3]> = (0..rows * columns)
         .map(|i| {
             let [x, y] = corner((i % columns) as f64, (i / columns) as f64);
             let cell = Rect::new(x, y, CELL, CELL);
             let Some(look) = mean(photo, sheet, cell, [4, 4]) else {
-                return [0.0; 2];
+                return [0.0; 3];
             };
             let bare = paper.at(cell.middle());
-            let [r, g, b] = [0, 1, 2].map(|k| look[k].ln() - bare[k]);
-            [(r - g).hypot(b - g), (r + g + b) / 3.0]
+            [0, 1, 2].map(|k| look[k].ln() - bare[k])
         })
+        .collect();
+    let differs: Vec<[f64; 2]> = looks
+        .iter()
+        .map(|[r, g, b]| [(r - g).hypot(b - g), (r + g + b) / 3.0])
         .collect();
     let sure = Cells::new(columns, rows, |i| {
         let [colour, light] = differs[i];
@@ -74,6 +79,7 @@ pub(super) fn piece(
         hull.has(i) && (colour > PALE_COLOUR || light.abs() > PALE_LIGHT)
     });
     let whole = body.or(&pale).dilated(1).eroded(1).filled();
+    let whole = without_shadow_at_the_edge(whole, columns, rows, &looks);
     let inner = whole.eroded((RIM / CELL) as usize).largest();
     if (inner.count() as f64) * CELL * CELL < LEAST {
         return None;
@@ -85,6 +91,30 @@ pub(super) fn piece(
             .map(|[x, y]| sheet.map(corner(x, y)))
             .collect(),
     )
+}
+
+/// A piece without the shadow between it and the window's edge. What lies beyond the
+/// window counts as more of the same, so that pieces may be larger; but a piece that
+/// ends just before the edge throws its shadow as far.
+fn without_shadow_at_the_edge(
+    whole: Cells,
+    columns: usize,
+    rows: usize,
+    looks: &[[f64; 3]],
+) -> Cells {
+    let inside: Vec<[f64; 3]> = (0..looks.len())
+        .filter(|&i| whole.has(i))
+        .map(|i| looks[i])
+        .collect();
+    let usual = [0, 1, 2].map(|k| median(inside.iter().map(|look| look[k])));
+    let along = |look: [f64; 3]| (0..3).map(|k| look[k] * usual[k]).sum::<f64>();
+    let least = AS_CLOTH * along(usual);
+    let reach = (RIM / CELL) as usize + 1;
+    Cells::new(columns, rows, |i| {
+        let (x, y) = (i % columns, i / columns);
+        let at_edge = x.min(columns - 1 - x).min(y).min(rows - 1 - y) < reach;
+        whole.has(i) && (!at_edge || along(looks[i]) > least)
+    })
 }
 
 /// A grey piece: darker than paper without being of another colour, as shadows are,

@@ -24,6 +24,9 @@ pub(crate) struct Cells {
     pub all: Vec<Cell>,
 }
 
+/// How far the rim of an area reaches, cells: an eighth of its longer side.
+const RIM: usize = 3;
+
 /// The nearest neighbours and the diagonal ones.
 const AROUND: [(isize, isize); 8] = [
     (1, 0),
@@ -76,6 +79,29 @@ impl Cells {
             return 0.0;
         }
         (alike / pairs - by_chance) / (1.0 - by_chance)
+    }
+
+    /// Whether each cell lies well away from the area's rim.
+    pub fn away_from_the_rim(&self) -> Vec<bool> {
+        let index = self.index();
+        let is_inside = |(column, row): (Option<usize>, Option<usize>)| {
+            column
+                .zip(row)
+                .is_some_and(|place| index.contains_key(&place))
+        };
+        let all = self.all.iter();
+        all.map(|cell| {
+            let (column, row) = (cell.column, cell.row);
+            [
+                (column.checked_sub(RIM), Some(row)),
+                (Some(column + RIM), Some(row)),
+                (Some(column), row.checked_sub(RIM)),
+                (Some(column), Some(row + RIM)),
+            ]
+            .into_iter()
+            .all(is_inside)
+        })
+        .collect()
     }
 
     /// Whether all neighbours of each cell lie on its side too.

@@ -27,6 +27,10 @@ const LEAST_COHERENCE: f64 = 0.5;
 const LEAST_TINT: f64 = 0.08;
 /// Shade that takes more than this (a logarithm) of the light is none.
 const DEEPEST_SHADE: f64 = 0.9;
+/// Fewest cells that make a middle.
+const FEWEST_IN_THE_MIDDLE: usize = 20;
+/// Least share of a part in the area's middle, for that in the whole area.
+const LEAST_IN_THE_MIDDLE: f64 = 0.3;
 /// Most cells in the middle third of the line for those of the smaller part, well
 /// inside.
 const MOST_BETWEEN: f64 = 0.25;
@@ -45,6 +49,7 @@ pub(super) fn is_split(
     first.min(1.0 - first) >= LEAST_SHARE
         && difference::ciede2000(lab(&a.mean), lab(&b.mean)) >= LEAST_DE00
         && is_dye(cells, is_first)
+        && reach_the_middle(cells, is_first)
         && is_parted(cells, mixture, is_first, inner)
         && cells.coherence(is_first) >= LEAST_COHERENCE
         && is_likelier(cells, mixture)
@@ -71,6 +76,26 @@ fn is_parted(cells: &Cells, mixture: &Mixture, is_first: &[bool], inner: &[bool]
     let between = between.filter(|t| (third[0]..third[1]).contains(t)).count();
     apart >= LEAST_APART * ((scatter(0).powi(2) + scatter(1).powi(2)) / 2.0).sqrt()
         && between as f64 <= MOST_BETWEEN * fewest as f64
+}
+
+/// Whether both parts have a share of the area's middle as well: what lies at the rim
+/// alone is ground within the outline. Of a narrow area nothing is far from its rim.
+fn reach_the_middle(cells: &Cells, is_first: &[bool]) -> bool {
+    let share = |of: &[bool]| {
+        let first = of.iter().filter(|&&f| f).count();
+        first as f64 / of.len().max(1) as f64
+    };
+    let middle: Vec<bool> = cells
+        .away_from_the_rim()
+        .into_iter()
+        .zip(is_first)
+        .filter_map(|(is_middle, first)| is_middle.then_some(*first))
+        .collect();
+    if middle.len() < FEWEST_IN_THE_MIDDLE {
+        return true;
+    }
+    let (all, middle) = (share(is_first), share(&middle));
+    middle >= LEAST_IN_THE_MIDDLE * all && 1.0 - middle >= LEAST_IN_THE_MIDDLE * (1.0 - all)
 }
 
 /// The Bayesian information criterion of two colours against that of one in

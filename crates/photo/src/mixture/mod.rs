@@ -120,6 +120,28 @@ mod tests {
         assert!(split.inner.iter().any(Option::is_none));
     }
 
+    /// Paper that an outline takes in beside the cloth is no part of it; a pale half is.
+    #[test]
+    fn ground_along_the_rim_is_no_part() {
+        let beside = |deep: bool, noise: f64| {
+            let deep = f64::from(u8::from(deep));
+            [90.0 - 40.0 * deep + noise, 13.0 * deep, 15.0 * deep]
+        };
+        let strips =
+            |x: f64, y: f64, noise: f64| beside((2.0..22.0).contains(&y) || x < 8.0, noise);
+        assert!(split(&grid(strips)).is_none());
+        let half = |_: f64, y: f64, noise: f64| beside(y < 12.0, noise);
+        assert!(split(&grid(half)).is_some());
+        let rings = |x: f64, y: f64, noise: f64| {
+            let r = (x - 11.5).hypot(y - 11.5);
+            beside(((r / 4.0) as u32).is_multiple_of(2), noise)
+        };
+        assert!(split(&grid(rings)).is_some());
+        let mut narrow = grid(|x, _, noise| beside(x < 12.0, noise));
+        narrow.all.retain(|cell| cell.row < 5);
+        assert!(split(&narrow).is_some());
+    }
+
     #[test]
     fn one_colour_stays_whole_in_uneven_light_with_creases_and_coarse_yarn() {
         let even = |x: f64, y: f64, noise: f64| [50.0 + 4.0 * noise + 0.0 * (x + y), 20.0, 10.0];

@@ -31,6 +31,29 @@ const ENOUGH_PIXELS: usize = 40_000;
 /// The same for an area's median light, which only tells what shines.
 const ENOUGH_FOR_MEDIAN: usize = 4_000;
 
+/// The pixels of an area, and those of its pale and its deep part; of cloth of one
+/// colour all three are the same.
+#[derive(Clone, Copy)]
+pub(super) struct Cloth<'a> {
+    pub whole: &'a Mask,
+    /// By what is usual here it is told what shines.
+    pub pale: &'a Mask,
+    /// Here it is told whether the cloth is wet: across both parts the pale one looks
+    /// like sparks.
+    pub deep: &'a Mask,
+}
+
+impl<'a> Cloth<'a> {
+    /// Cloth of one colour.
+    pub const fn even(mask: &'a Mask) -> Self {
+        Self {
+            whole: mask,
+            pale: mask,
+            deep: mask,
+        }
+    }
+}
+
 /// An area as read.
 pub(super) struct Piece {
     pub id: String,
@@ -60,9 +83,9 @@ impl Piece {
     pub fn read(photo: &Upright, area: &Area, sight: &Sight, corners: &[Point; 4]) -> Self {
         let mut flags = Vec::new();
         let mask = outline(photo, area, corners, &mut flags);
-        let recorded = mask
-            .as_ref()
-            .and_then(|mask| Recorded::from_pixels(photo, mask, sight, Some(&mut flags)));
+        let recorded = mask.as_ref().and_then(|mask| {
+            Recorded::from_pixels(photo, Cloth::even(mask), sight, Some(&mut flags))
+        });
         Self {
             id: area.id.clone(),
             recorded,
@@ -70,6 +93,21 @@ impl Piece {
             flags,
         }
     }
+
+    /// Reads the area once more as cloth with a pale and a deep part: what is bright
+    /// beside the rest was no shine, but cloth.
+    pub fn read_in_parts(&mut self, photo: &Upright, sight: &Sight, pale: &Mask, deep: &Mask) {
+        let Some(whole) = &self.mask else { return };
+        self.flags.retain(|flag| is_of_outline(flag.code));
+        let cloth = Cloth { whole, pale, deep };
+        self.recorded = Recorded::from_pixels(photo, cloth, sight, Some(&mut self.flags));
+    }
+}
+
+/// Whether a flag is about an area's outline, whatever lies in it.
+fn is_of_outline(code: FlagCode) -> bool {
+    use FlagCode::{AreaOnChart, AreaOutline, AreaOutside, AreaTooSmall};
+    matches!(code, AreaOutline | AreaOutside | AreaTooSmall | AreaOnChart)
 }
 
 /// The pixels to read, or none with a flag that says why.
@@ -131,16 +169,17 @@ fn outline(
 }
 
 impl Recorded {
-    /// Reads the pixels of a mask, and remarks on them where `flags` are asked for.
+    /// Reads the pixels of an area, and remarks on them where `flags` are asked for.
     pub fn from_pixels(
         photo: &Upright,
-        mask: &Mask,
+        cloth: Cloth<'_>,
         sight: &Sight,
         mut flags: Option<&mut Vec<Flag>>,
     ) -> Option<Self> {
         let linear = &sight.linear;
+        let mask = cloth.whole;
         let step = mask.step(ENOUGH_PIXELS);
-        let glare = GLARE * middle_green(photo, mask, linear);
+        let glare = GLARE * middle_green(photo, cloth.pale, linear);
         let size = (mask.reach() / CELLS).max(4);
         let mut cells = Sums::new(size, mask);
         let mut recorded = [0.0; 3];
@@ -167,7 +206,7 @@ impl Recorded {
         if let Some(flags) = flags.as_deref_mut() {
             remark(flags, burnt, shining, seen);
             remark_bottom(flags, bottomed, seen);
-            flags.extend(shine::remark(photo, mask, sight));
+            flags.extend(shine::remark(photo, cloth.deep, sight));
         }
         let pixels: u64 = cells.iter().map(|(_, cell)| cell.pixels).sum();
         if (pixels as usize) < FEWEST_PIXELS {

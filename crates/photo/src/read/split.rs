@@ -8,7 +8,7 @@ use super::{
     Difference, Parts,
     cells::{Sum, Sums},
     joint,
-    piece::{Piece, Recorded},
+    piece::{Cloth, Piece, Recorded},
 };
 use crate::{
     area::Mask,
@@ -25,7 +25,7 @@ const CELLS: usize = 24;
 /// Smallest side of a cell, pixels.
 const SMALLEST_CELL: usize = 3;
 /// Pixels looked at along the side of a cell.
-const LOOKS: usize = 5;
+const LOOKS: usize = 6;
 
 /// An area split into its pale and its deep part; what lies on the borders
 /// between them belongs to neither.
@@ -56,6 +56,7 @@ pub struct SplitPart {
 pub(super) struct Divided {
     pale: Recorded,
     deep: Recorded,
+    masks: [Mask; 2],
     pub split: Split,
 }
 
@@ -77,11 +78,13 @@ impl Divided {
             .zip(&split.inner)
             .filter_map(|(cell, side)| Some(((cell.column, cell.row), (*side)?)))
             .collect();
-        let record = |wanted: Side| {
-            let own = |column: usize, row: usize| sides.get(&(column, row)) == Some(&wanted);
-            // What is to be said of the area was said of the whole of it.
-            Recorded::from_pixels(photo, &mask.only(cells.size, own), sight, None)
-        };
+        let masks = [Side::Pale, Side::Deep].map(|wanted| {
+            mask.only(cells.size, |column, row| {
+                sides.get(&(column, row)) == Some(&wanted)
+            })
+        });
+        // What is to be said of the area is said of the whole of it.
+        let record = |mask: &Mask| Recorded::from_pixels(photo, Cloth::even(mask), sight, None);
         let part = |recorded: &Recorded, share: f64| {
             let parts = joint::parts(recorded, prepared, photo_to_photo);
             SplitPart {
@@ -92,7 +95,7 @@ impl Divided {
                 pixels: recorded.pixels,
             }
         };
-        let (pale, deep) = (record(Side::Pale)?, record(Side::Deep)?);
+        let [pale, deep] = [record(&masks[0])?, record(&masks[1])?];
         Some(Self {
             split: Split {
                 pale: part(&pale, split.pale_share),
@@ -100,7 +103,14 @@ impl Divided {
             },
             pale,
             deep,
+            masks,
         })
+    }
+
+    /// Reads the piece anew by what is known of its parts.
+    pub fn reread(&self, piece: &mut Piece, photo: &Upright, sight: &Sight) {
+        let [pale, deep] = &self.masks;
+        piece.read_in_parts(photo, sight, pale, deep);
     }
 }
 

@@ -223,7 +223,7 @@ pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError>
     let rest = ml - below_ml;
     let second = all[first + 1..]
         .iter()
-        .find(|u| rest >= u.unit.millilitres() * 0.99)
+        .find(|u| rest >= u.unit.millilitres() * 0.95)
         .unwrap_or(&all[all.len() - 1]);
     let part = second.nearest(rest);
     let part_ml = second.count(part) * second.unit.millilitres();

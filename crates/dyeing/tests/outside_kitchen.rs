@@ -3,7 +3,7 @@
 
 #![allow(clippy::unwrap_used, reason = "functions that only tests call")]
 
-use dyeing::{Kitchen, Mass, MassUnit, Volume, VolumeUnit, kitchen, material};
+use dyeing::{Amount, Dose, Kitchen, Mass, MassUnit, Volume, VolumeUnit, goods, kitchen, material};
 
 fn exact(unit: &str) -> f64 {
     let path = concat!(
@@ -77,6 +77,25 @@ fn facts_of_the_trade() {
         kitchen::measure(third, Kitchen::Us).unwrap().text,
         "1/3 cup"
     );
+    // A third of a cup of salt, or of liquid dye, to a gallon: a cup to three gallons.
+    let dose = Dose::read("1/3 cup to a gallon", Kitchen::Us).unwrap();
+    let pot: Volume = "3 gallons".parse().unwrap();
+    let Amount::Volume(taken) = dose.for_bath(Mass::ZERO, pot).unwrap() else {
+        panic!("a cup is a volume");
+    };
+    assert_eq!(kitchen::measure(taken, Kitchen::Us).unwrap().text, "1 cup");
+    // Half a bottle to a pound of dry goods, which are two or three adult T-shirts.
+    let dose = Dose::read("half a bottle to a pound", Kitchen::Us).unwrap();
+    let shirt = goods::find("T-shirt").unwrap();
+    for (count, least, most) in [(2.0, 0.28, 0.45), (3.0, 0.42, 0.67)] {
+        for one in [shirt.low_g, shirt.high_g] {
+            let all = one.times(count).unwrap();
+            let Amount::Bottles(bottles) = dose.for_bath(all, pot).unwrap() else {
+                panic!("a bottle of no known size stays a bottle");
+            };
+            assert!((least..most).contains(&bottles), "{count}: {bottles}");
+        }
+    }
 }
 
 /// A cup of soda ash is 135 to 154 g if light: makers' densities, as `data/materials.toml` says.

@@ -52,8 +52,8 @@ impl BathSection {
         Self {
             name: plan.name.clone(),
             about: format!(
-                "{} on {}{guess}, {} of liquor, {}; recipe revision {}, {followed}.",
-                plan.class, plan.goods.mass, plan.baths.metric, plan.baths.ratio, bath.revision
+                "Recipe revision {}, {followed}: {} on {}{guess}, {} of liquor, {}.",
+                bath.revision, plan.class, plan.goods.mass, plan.baths.metric, plan.baths.ratio
             ),
             rows,
             curve: chart::temperature_over_time(&plan.programme, &[]),

@@ -90,9 +90,10 @@ pub fn run_sheet(sheet: &PrintedSheet<'_>) -> Result<String, ReportError> {
 }
 
 fn planned(step: &Step) -> String {
-    let begins = format!("at {:.0} min", step.begins_min);
+    // Numbers stay on one line with their units.
+    let begins = format!("at\u{a0}{:.0}\u{a0}min", step.begins_min);
     match step.minutes {
-        Some(minutes) => format!("{begins}, {minutes:.0} min"),
+        Some(minutes) => format!("{begins}, {minutes:.0}\u{a0}min"),
         None => format!("{begins}, until done"),
     }
 }
@@ -100,9 +101,9 @@ fn planned(step: &Step) -> String {
 fn warmth(step: &Step) -> String {
     match (step.from_c, step.to_c) {
         (Some(from), Some(to)) if from != to => {
-            format!("{:.0} to {:.0} °C", from.celsius(), to.celsius())
+            format!("{:.0} to {:.0}\u{a0}°C", from.celsius(), to.celsius())
         }
-        (_, Some(at)) => format!("{:.0} °C", at.celsius()),
+        (_, Some(at)) => format!("{:.0}\u{a0}°C", at.celsius()),
         _ => String::new(),
     }
 }

@@ -368,7 +368,7 @@ async fn departures_of_a_run_limit_its_trial() {
     assert!(report.contains("some was spilled") && report.contains("not for what was planned"));
     for part in [
         "How it was dyed",
-        "recipe revision 1, dyed once",
+        "Recipe revision 1, dyed once",
         "3/4 cup",
         "fixative adds 0.23 EUR per piece",
         "Temperature of the bath over time",
@@ -398,4 +398,66 @@ async fn departures_of_a_run_limit_its_trial() {
         .post_form(&format!("{other}/aim"), &[("aim", "plan:nothing")])
         .await;
     assert_eq!(unknown.status, StatusCode::BAD_REQUEST);
+}
+
+#[tokio::test]
+async fn a_recipe_for_a_plan_starts_with_its_arms_and_is_for_its_trials() {
+    let desk = Desk::new().await;
+    let text = include_str!("../../../../docs/plans/two-arms.toml");
+    let plan = trial::plan::Plan::from_toml(text).unwrap();
+    let slug = {
+        let mut bench = desk.bench.lock().unwrap();
+        bench
+            .keep_plan(&plan, "proposed", "2030-01-01T00:00:00Z")
+            .unwrap()
+    };
+    assert!(
+        desk.get(&format!("/plans/{slug}"))
+            .await
+            .text
+            .contains("No recipe yet")
+    );
+    let form = desk.get(&format!("/recipes/new?plan={slug}")).await.text;
+    for (row, arm) in (1..).zip(&plan.arms) {
+        let pieces = format!(
+            "name=\"arm-{row}-pieces\" value=\"{}\"",
+            arm.pieces + arm.keepers
+        );
+        assert!(
+            form.contains(&format!("value=\"{}\"", arm.name)) && form.contains(&pieces),
+            "{pieces}"
+        );
+    }
+    let pieces: Vec<String> = plan
+        .arms
+        .iter()
+        .map(|a| (a.pieces + a.keepers).to_string())
+        .collect();
+    let kept = with(&[
+        ("plan", slug.as_str()),
+        ("pieces", ""),
+        ("arm-1-name", plan.arms[0].name.as_str()),
+        ("arm-1-pieces", pieces[0].as_str()),
+        ("arm-2-name", plan.arms[1].name.as_str()),
+        ("arm-2-pieces", pieces[1].as_str()),
+    ]);
+    let answer = desk.post_form("/recipes/new", &kept).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    let recipe = answer.location().to_owned();
+    assert!(
+        desk.get(&format!("/plans/{slug}"))
+            .await
+            .text
+            .contains(&recipe)
+    );
+    let started = desk
+        .post_form(&format!("/plans/{slug}/start"), &[("revision", "1")])
+        .await;
+    let trial = started.location().to_owned();
+    assert!(desk.get(&trial).await.text.contains("not dyed yet"));
+    let page = desk.get(&recipe).await.text;
+    assert!(page.contains("the plan") && !page.contains("Its arms aren"));
+    for unknown in ["/recipes/new?plan=nothing", "/recipes/new?trial=nothing"] {
+        assert_eq!(desk.get(unknown).await.status, StatusCode::NOT_FOUND);
+    }
 }

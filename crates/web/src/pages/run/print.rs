@@ -28,8 +28,8 @@ pub(crate) async fn page(
     let run = &kept.run;
     let begun = report::words::day(&kept.begun_at);
     let more = match &kept.trial {
-        Some((_, trial)) => format!("Begun {begun}, for {trial}."),
-        None => format!("Begun {begun}."),
+        Some((_, trial)) => format!("Begun {begun} · {trial}"),
+        None => format!("Begun {begun}"),
     };
     let whole = run.noted().iter().filter(|n| n.step.is_none());
     let printed = PrintedSheet {

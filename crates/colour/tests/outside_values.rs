@@ -247,4 +247,13 @@ fn colour_strength_agrees() {
         let share = 100.0 * (batch_sum - bare) / (sum - bare);
         close(batch, "sum less cloth", share, expected, 2e-5);
     }
+    // What stands in for the spectra: half of the blue dye, from Lab alone.
+    let seen = |column: &str| {
+        let values = spectra.rows.iter().map(|row| spectra.number(row, column));
+        let spectrum = Spectrum::new(400.0, 10.0, values.collect()).unwrap();
+        strength::of_lab(spectrum.lab(View::D65_10), View::D65_10)
+    };
+    let cloth = seen("R_substrate");
+    let half = (seen("R_blue_1pct") - cloth) / (seen("R_blue_2pct") - cloth);
+    close("blue", "half by three channels", half, 0.5, 0.05);
 }

@@ -44,6 +44,12 @@ describe("the demo trial", () => {
       const plot = page.getByRole("region", { name: "Change of each arm" });
       assert.ok(await plot.isVisible());
       assert.ok(await page.locator("figure.plot svg").isVisible());
+      const curves = page.locator(".fades svg.fade");
+      assert.equal(await curves.count(), 3, "a fade curve for each arm");
+      assert.match(await curves.last().textContent(), /by the curve alone.*% left.*below grade 4: after/s);
+      const stains = page.getByRole("region", { name: "Staining of pale cloth" }).locator("tbody tr");
+      assert.equal(await stains.count(), 9, "three witness cloths after three stages");
+      assert.match(await stains.last().textContent(), /is stained to grade/);
       const rows = await page.locator("table.swatches tbody tr").count();
       assert.equal(rows, 3, "a row of swatches for each arm");
       await assertSound(page);

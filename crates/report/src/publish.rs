@@ -1,7 +1,9 @@
 //! The report: one file that reads anywhere, on paper too.
 
 use crate::baths::BathSection;
+use crate::fade::{self, FadeSection};
 use crate::parts::{self, PartTable};
+use crate::staining::{self, StainRow};
 use crate::swatch::ArmSwatches;
 use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use crate::{ReportError, chart, limits, swatch, table, words};
@@ -49,6 +51,9 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
         earlier,
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
+        fades: fade::section(trial, results.fades.as_ref()),
+        stains: staining::rows(&results.stains),
+        about_stains: staining::ABOUT,
         stages: swatch::stages(&results.readings)
             .into_iter()
             .map(words::stage_heading)
@@ -86,6 +91,9 @@ struct ReportPage<'a> {
     earlier: Vec<VerdictRow>,
     changes: Vec<ChangeRow>,
     plot: String,
+    fades: Option<FadeSection>,
+    stains: Vec<StainRow>,
+    about_stains: &'static str,
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
     parts: Option<PartTable>,

@@ -1,6 +1,7 @@
 //! Results in plain words.
 
 use trial::decide::{Comparison, UNBOUNDED_DE00, Verdict};
+use trial::fade::{GradePassed, Mark, MarkedRound};
 use trial::{PhotoState, Reading, Role, Source};
 
 /// When a piece was looked at: "before the first round", "after 1 round", "after 5 rounds".
@@ -17,7 +18,8 @@ pub fn stage_heading(number: u32) -> String {
     capital(&stage(number))
 }
 
-fn capital(words: &str) -> String {
+/// The words with a capital.
+pub(crate) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters
         .next()
@@ -91,6 +93,36 @@ pub fn number(value: f64) -> String {
     format!("{value:.2}").replace('-', "\u{2212}")
 }
 
+/// A share as whole percent: "72 %".
+pub fn percent(share: f64) -> String {
+    format!("{:.0} %", 100.0 * share).replace('-', "\u{2212}")
+}
+
+/// When a grade is passed: "after 2.3 rounds (1.8 to 3.1)", with what is only the curve's
+/// said.
+pub fn passed_at(passed: &GradePassed) -> String {
+    let number = |round: &MarkedRound| match round.rounds {
+        Some(n) => format!("{n:.1}"),
+        None => "later".to_owned(),
+    };
+    let range = passed
+        .interval
+        .as_ref()
+        .map(|[low, high]| (low.rounds.is_some(), number(low), number(high)));
+    match (passed.estimate.rounds, passed.estimate.mark, range) {
+        (Some(n), Mark::Seen, Some((_, low, high))) => {
+            format!("after {n:.1} rounds ({low} to {high})")
+        }
+        (Some(n), Mark::Seen, None) => format!("after {n:.1} rounds (one piece)"),
+        (Some(n), _, Some((_, low, high))) => {
+            format!("by the curve, {n:.1} rounds ({low} to {high})")
+        }
+        (Some(n), _, None) => format!("by the curve, {n:.1} rounds (one piece)"),
+        (None, _, Some((true, low, _))) => format!("not in sight ({low} at the earliest)"),
+        (None, ..) => "not in sight".to_owned(),
+    }
+}
+
 /// The day of an RFC 3339 time.
 pub fn day(time: &str) -> &str {
     time.split('T').next().unwrap_or(time)
@@ -149,6 +181,38 @@ mod tests {
         assert_eq!(stage_heading(0), "Before the first round");
         assert_eq!(stage(1), "after 1 round");
         assert_eq!(stage(12), "after 12 rounds");
+    }
+
+    #[test]
+    fn what_only_the_curve_says_is_said_so() {
+        let at = |rounds: Option<f64>, mark| MarkedRound { rounds, mark };
+        let passed = |estimate, interval| GradePassed {
+            grade: "4".into(),
+            from_de: 2.1,
+            estimate,
+            interval,
+        };
+        let seen = at(Some(2.3), Mark::Seen);
+        let beyond = at(Some(7.04), Mark::Extrapolated);
+        let later = at(None, Mark::Later);
+        for (estimate, interval, words) in [
+            (seen, Some([seen, beyond]), "after 2.3 rounds (2.3 to 7.0)"),
+            (
+                beyond,
+                Some([seen, later]),
+                "by the curve, 7.0 rounds (2.3 to later)",
+            ),
+            (
+                later,
+                Some([beyond, later]),
+                "not in sight (7.0 at the earliest)",
+            ),
+            (later, Some([later, later]), "not in sight"),
+            (seen, None, "after 2.3 rounds (one piece)"),
+            (later, None, "not in sight"),
+        ] {
+            assert_eq!(passed_at(&passed(estimate, interval)), words);
+        }
     }
 
     #[test]

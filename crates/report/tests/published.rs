@@ -103,9 +103,12 @@ fn decision(trial: &Trial) -> Decision {
 
 fn results(invented: bool) -> Results {
     let trial = trial(invented);
+    let readings = readings(&trial);
     Results {
         photos: Vec::new(),
-        readings: readings(&trial),
+        fades: trial::fade::of_trial(&trial, &readings),
+        stains: trial::stain::stains(&trial, &readings),
+        readings,
         parts: Vec::new(),
         eye_grades: Vec::new(),
         decision: Some(decision(&trial)),

@@ -3,8 +3,10 @@
 use crate::{
     EyeGrade, PartAtStage, Photo, Reading, Trial,
     decide::{self, Decision},
+    fade::{self, Fades},
     parts_by_stage,
     plan::Finding,
+    stain::{self, Stain},
 };
 use serde::Serialize;
 
@@ -56,6 +58,11 @@ pub struct Results {
     pub readings: Vec<Reading>,
     /// The pale and the deep part of its resist-dyed pieces, by stage.
     pub parts: Vec<PartAtStage>,
+    /// How its arms fade from round to round; none where no test piece was read after
+    /// the start.
+    pub fades: Option<Fades>,
+    /// Staining of its witness cloths and pale parts.
+    pub stains: Vec<Stain>,
     /// Its grades judged by eye that count.
     pub eye_grades: Vec<EyeGrade>,
     /// What follows from the readings.
@@ -94,7 +101,11 @@ impl Results {
             }
         };
         let parts = parts_by_stage(&readings);
+        let fades = fade::of_trial(&trial, &readings);
+        let stains = stain::stains(&trial, &readings);
         Self {
+            fades,
+            stains,
             trial,
             photos,
             readings,

@@ -124,11 +124,11 @@ fn dyes_of_one_hue_count_as_one_and_near_ones_are_not_told_apart() {
         Whose::Of(vec!["soaped".into(), "rinsed".into()])
     );
     assert_eq!(found[0].likenesses.len(), 2);
-    // Two reds some 20 degrees apart, and a stain read badly.
-    let orange = Lab::new(45.0, 45.0, 42.0);
+    // Two reds some 30 degrees apart as pale dyeings, and a stain read badly.
+    let orange = Lab::new(42.0, 50.0, 36.0);
     let found = stains(
         &trial,
-        &readings(&[RED, orange, BLUE], by(RED, 0.0015), 0.7),
+        &readings(&[RED, orange, BLUE], by(orange, 0.001), 0.7),
     );
     let Whose::CantTell(arms) = &found[0].whose else {
         panic!("{:?}", found[0])

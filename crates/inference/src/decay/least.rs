@@ -10,8 +10,9 @@ use super::Curve;
 const RATES: usize = 64;
 /// Loss by the last stage at which a rate is as good as 0.
 const NO_LOSS: f64 = 1e-4;
-/// Exponent at the first stage beyond which all that leaves has left.
-const ALL_LOST: f64 = 12.0;
+/// The greatest rate that is tried, times the first stage's rounds: all that leaves has
+/// then left by the first look.
+pub const AT_ONCE: f64 = 12.0;
 /// Share by which the golden section shrinks a range.
 const GOLDEN: f64 = 0.618_033_988_749_894_8;
 
@@ -37,7 +38,7 @@ pub(super) struct Best {
 impl Stages {
     pub(super) fn new(rounds: Vec<f64>, counts: Vec<f64>) -> Self {
         let (first, last) = (rounds[0], rounds[rounds.len() - 1]);
-        let (low, high) = (libm::log(NO_LOSS / last), libm::log(ALL_LOST / first));
+        let (low, high) = (libm::log(NO_LOSS / last), libm::log(AT_ONCE / first));
         let log_rates: Vec<f64> = (0..RATES)
             .map(|i| low + (high - low) * i as f64 / (RATES - 1) as f64)
             .collect();

@@ -43,6 +43,7 @@ mod shapes;
 
 pub use curve::Curve;
 pub use fit::{Decay, Left, Question, Shared, State, Value, fit};
+pub use least::AT_ONCE;
 pub use round::{Passing, Round};
 pub use shapes::{Shape, Shapes};
 

@@ -4,12 +4,14 @@
 //! `series-1` to `series-6`, `axis`, `grid`, `mark`.
 
 mod change;
+mod fade;
 mod margin;
 mod power;
 mod programme;
 mod sign;
 
 pub use change::change_by_round;
+pub use fade::{lowest_share, strength_by_round};
 pub use margin::{difference_against_margin, scale_top};
 pub use power::power_by_pieces;
 pub use programme::temperature_over_time;

@@ -8,6 +8,9 @@ use super::{
 /// Width of an interval of the floor beyond which it tells nothing to a follower.
 const WIDE: f64 = 0.25;
 
+/// Exponent at the first look beyond which a rate is as good as endless.
+const SUDDEN: f64 = inference::decay::AT_ONCE;
+
 /// How strength was summed up.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Sums {
@@ -112,13 +115,15 @@ pub fn passing(passed: &GradePassed, last: u32) -> String {
             let doubt = match passed.interval {
                 None => String::new(),
                 Some([low, _]) => match low.rounds {
-                    Some(n) => format!(", though chance leaves room for it from {n:.1} on"),
-                    None => ", and chance leaves no room for it".to_owned(),
+                    Some(n) => {
+                        format!("; the 95 % interval of when it falls below begins at {n:.1}")
+                    }
+                    None => ", even at the near end of the 95 % interval".to_owned(),
                 },
             };
             format!(
-                "stays at grade {grade} or better for {furthest} rounds by the curve, {last} of \
-                 them looked at{doubt}"
+                "stays at grade {grade} or better through {furthest} rounds by the curve ({last} \
+                 looked at){doubt}"
             )
         }
     }
@@ -157,7 +162,9 @@ pub(super) fn technical(fade: &ArmFade, compared: &Compared, sums: Sums) -> Stri
     };
     let by = match sums.strength_by {
         StrengthBy::Spectrum => "K/S summed over 400 to 700 nm",
-        StrengthBy::Channels => "K/S of three channels worked out from Lab",
+        StrengthBy::Channels => {
+            "K/S of three channels worked out from Lab, which by itself errs by up to some 5 points of 100"
+        }
     };
     let off = if sums.cloth_taken_off {
         "undyed cloth taken off"
@@ -194,15 +201,22 @@ fn figures(curve: &FadeCurve, floor: &str) -> String {
         FoundShape::Flat => " The loss is at its bound of 0.",
         FoundShape::Rising => " The values rise; the loss is held at 0.",
     };
+    let first = curve
+        .means
+        .first()
+        .map_or(1.0, |mean| f64::from(mean.round));
+    let fast = if fast * first >= 0.99 * SUDDEN {
+        "no upper end".to_owned()
+    } else {
+        format!("{fast:.3}")
+    };
     // A plateau may be as far as anything can change.
     let high = if high >= 0.99 * WHOLE_DE {
         "no upper end".to_owned()
     } else {
         format!("{high:.3}")
     };
-    format!(
-        ", 95 % intervals: {floor} {low:.3} to {high}, k {slow:.3} to {fast:.3} per round.{note}"
-    )
+    format!(", 95 % intervals: {floor} {low:.3} to {high}, k {slow:.3} to {fast} per round.{note}")
 }
 
 fn shapes(curve: &FadeCurve, of: &str) -> String {
@@ -215,15 +229,22 @@ fn shapes(curve: &FadeCurve, of: &str) -> String {
         _ => "the curve",
     };
     format!(
-        "AICc of the {of}: no change {:.1}, line {:.1}, curve {:.1}; {best} is best.",
-        shapes.no_change, shapes.line, shapes.curve
+        "AICc of the {of}: no change {}, line {}, curve {}; {best} is best.",
+        minus(shapes.no_change),
+        minus(shapes.line),
+        minus(shapes.curve)
     )
 }
 
+/// A number with a true minus sign.
+fn minus(value: f64) -> String {
+    format!("{value:.1}").replace('-', "\u{2212}")
+}
+
 fn rounds(n: f64) -> String {
-    if n == 1.0 {
+    if (n - 1.0).abs() < 0.05 {
         "1 round".to_owned()
-    } else if n.fract() == 0.0 {
+    } else if n.fract() == 0.0 && n > 1.0 {
         format!("{n:.0} rounds")
     } else {
         format!("{n:.1} rounds")

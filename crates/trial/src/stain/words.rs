@@ -30,14 +30,16 @@ pub(super) fn plain(stain: &Stain) -> String {
     let whose = match &stain.whose {
         Whose::NoStain => String::new(),
         Whose::Of(arms) => format!("; its hue is that of the dye of {}", list(arms)),
-        Whose::CantTell(arms) => format!(
-            "; whose dye it is can't be told{}",
-            if arms.len() > 1 {
-                format!(" between {}", list(arms))
-            } else {
-                format!(": that of {} is nearest in hue but may not fit", list(arms))
-            }
+        Whose::CantTell(_) if stain.likenesses.len() < 2 => {
+            "; whether it is the trial\u{2019}s own \
+             dye can't be told, its hue is too unsure"
+                .to_owned()
+        }
+        Whose::CantTell(arms) if arms.len() < 2 => format!(
+            "; whose dye it is can't be told: that of {} is nearest in hue but may not fit",
+            list(arms)
         ),
+        Whose::CantTell(arms) => format!("; whose dye it is can't be told between {}", list(arms)),
         Whose::NoneFits => {
             "; its hue is that of no arm\u{2019}s dye, so it may be something else: \
                             soil, yellowing, another load"
@@ -79,10 +81,7 @@ fn minus(text: &str) -> String {
     text.replace('-', "\u{2212}")
 }
 
+/// Names with a stroke between them, for a name may hold commas.
 fn list(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., end] => format!("{} and {end}", first.join(", ")),
-    }
+    names.join(" / ")
 }

@@ -2,7 +2,9 @@
 
 use std::fmt::Write;
 
+use serde::Serialize;
 use trial::decide::{Decision, UNBOUNDED_DE00, decide, read_csv};
+use trial::fade::{self, Fades};
 
 use crate::{
     cli::DecideArgs,
@@ -17,11 +19,35 @@ pub fn run(args: &DecideArgs) -> Outcome {
         .map_err(|e| Stop::refused(format!("{}: {e}", args.readings.display())))?;
     let decision = decide(&rows, args.margin)
         .map_err(|e| Stop::refused(format!("{}: {e}", args.readings.display())))?;
+    let decided = Decided {
+        fades: fade::of_rows(&rows),
+        decision,
+    };
     if args.json {
-        print_json(&decision)
+        print_json(&decided)
     } else {
-        print(&table(&decision))
+        print(&(table(&decided.decision) + &fades(decided.fades.as_ref())))
     }
+}
+
+/// A decision with the fades beside it.
+#[derive(Serialize)]
+struct Decided {
+    #[serde(flatten)]
+    decision: Decision,
+    fades: Option<Fades>,
+}
+
+/// How each arm fades, as text for a terminal; empty where nothing is known.
+pub fn fades(fades: Option<&Fades>) -> String {
+    let Some(fades) = fades else {
+        return String::new();
+    };
+    let mut text = String::from("\nHow each arm fades from round to round\n");
+    for arm in &fades.arms {
+        let _ = writeln!(text, "  {}\n            {}", arm.plain, arm.technical);
+    }
+    text
 }
 
 /// The decision as text for a terminal.

@@ -8,7 +8,7 @@ use trial::{PhotoState, Results, Trial};
 
 use crate::{
     cli::DemoArgs,
-    command::{decide::table, now, publish, serve},
+    command::{decide, now, publish, serve},
     demo::{self, Step},
     home,
     outcome::{Outcome, Stop, print},
@@ -25,15 +25,17 @@ pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
         readings,
         decision,
         undecided,
+        fades,
         ..
     } = publish::results(&bench, &slug)?;
     print(&readings_table(&trial, &readings))?;
     let decision = decision.ok_or_else(|| Stop::refused(undecided.unwrap_or_default()))?;
     print(&format!(
-        "{}\nThe margin, the smallest difference that matters: {:.1} CIEDE2000.\n{}\n",
+        "{}\nThe margin, the smallest difference that matters: {:.1} CIEDE2000.\n{}{}\n",
         trial.question,
         trial.margin_de00,
-        table(&decision)
+        decide::table(&decision),
+        decide::fades(fades.as_ref())
     ))?;
     let report = home.join("report.html");
     publish::write(&bench, &slug, &report)?;

@@ -9,7 +9,9 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
+use report::fade::{self, FadeSection};
 use report::parts::{self, PartTable};
+use report::staining::{self, StainRow};
 use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
@@ -31,6 +33,9 @@ struct ShowPage<'a> {
     earlier: Vec<VerdictRow>,
     plot: String,
     changes: Vec<ChangeRow>,
+    fades: Option<FadeSection>,
+    stains: Vec<StainRow>,
+    about_stains: &'static str,
     stages: Vec<String>,
     swatches: Vec<ArmSwatches>,
     parts: Option<PartTable>,
@@ -99,6 +104,9 @@ impl<'a> ShowPage<'a> {
             earlier,
             plot: chart::change_by_round(trial, &decision),
             changes: table::changes(trial, &decision),
+            fades: fade::section(trial, results.fades.as_ref()),
+            stains: staining::rows(&results.stains),
+            about_stains: staining::ABOUT,
             stages: swatch::stages(&results.readings)
                 .into_iter()
                 .map(words::stage_heading)

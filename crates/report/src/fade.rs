@@ -1,0 +1,127 @@
+//! Fade curves laid out for a page or a report.
+
+use crate::{chart, words};
+use trial::Trial;
+use trial::fade::{ArmFade, FadeCurve, Fades, FoundShape};
+
+/// How to read the plots, in a sentence or two.
+pub const HOW_TO_READ: &str = "Marks are means of the arm\u{2019}s pieces, the line is the curve through them, the band its 95 % interval. \
+     What was not looked at is dashed and goes to twice the rounds looked at, never further. Below each plot: when the change \
+     falls below a grade of the grey scale (5 is no change), with its 95 % interval.";
+
+/// The fade of one arm.
+pub struct FadeCard {
+    /// Name of the arm.
+    pub arm: String,
+    /// Its curve, SVG; empty where there is none.
+    pub plot: String,
+    /// What it means, in a few sentences.
+    pub plain: String,
+    /// The figures with what they rest on.
+    pub technical: String,
+    /// Last round looked at and the strength left then.
+    pub left: String,
+    /// What it levels off at.
+    pub floor: String,
+    /// Which shape fits best.
+    pub shape: &'static str,
+    /// When each grade is passed: the grade and the words.
+    pub passes: Vec<String>,
+}
+
+/// The fades of all arms.
+pub struct FadeSection {
+    /// Grades of the columns, such as `4`.
+    pub grades: Vec<String>,
+    /// A card for each arm.
+    pub cards: Vec<FadeCard>,
+    /// How to read them.
+    pub how_to_read: &'static str,
+}
+
+/// The fades laid out; none where no arm has a curve.
+pub fn section(trial: &Trial, fades: Option<&Fades>) -> Option<FadeSection> {
+    let fades = fades?;
+    if fades
+        .arms
+        .iter()
+        .all(|a| a.strength.is_none() && a.change.is_none())
+    {
+        return None;
+    }
+    let bottom = chart::lowest_share(fades);
+    let grades = fades
+        .arms
+        .iter()
+        .find(|arm| !arm.passes.is_empty())
+        .map(|arm| arm.passes.iter().map(|p| p.grade.clone()).collect())
+        .unwrap_or_default();
+    Some(FadeSection {
+        grades,
+        cards: fades
+            .arms
+            .iter()
+            .map(|arm| card(trial, arm, bottom))
+            .collect(),
+        how_to_read: HOW_TO_READ,
+    })
+}
+
+fn card(trial: &Trial, fade: &ArmFade, bottom: f64) -> FadeCard {
+    let index = trial.arms.iter().position(|arm| arm.name == fade.arm);
+    let curve = fade.strength.as_ref();
+    FadeCard {
+        arm: fade.arm.clone(),
+        plot: chart::strength_by_round(fade, index.unwrap_or(0), bottom),
+        plain: under_its_name(&fade.arm, &fade.plain),
+        technical: fade.technical.clone(),
+        left: curve.map_or_else(not_told, |curve| {
+            let range = range(curve.at_last.value, curve.at_last.interval);
+            format!("{range} {}", words::stage(curve.last_round))
+        }),
+        floor: curve.map_or_else(not_told, floor),
+        shape: curve.map_or("not told", shape),
+        passes: fade.passes.iter().map(words::passed_at).collect(),
+    }
+}
+
+/// The sentence as it reads below a heading that names the arm.
+fn under_its_name(arm: &str, plain: &str) -> String {
+    let after = plain
+        .strip_prefix(arm)
+        .and_then(|rest| rest.strip_prefix(": "));
+    after.map_or_else(|| plain.to_owned(), words::capital)
+}
+
+fn not_told() -> String {
+    "not told".to_owned()
+}
+
+fn floor(curve: &FadeCurve) -> String {
+    match curve.shape {
+        FoundShape::LevelsOff | FoundShape::AtOnce => range(curve.floor, curve.floor_interval),
+        FoundShape::NoFloor => "not told by these looks".to_owned(),
+        FoundShape::Flat | FoundShape::Rising => "no loss shown".to_owned(),
+    }
+}
+
+fn range(value: f64, interval: Option<[f64; 2]>) -> String {
+    match interval {
+        Some([low, high]) => format!(
+            "{} ({:.0} to {})",
+            words::percent(value),
+            100.0 * low,
+            words::percent(high)
+        ),
+        None => format!("{} (one piece)", words::percent(value)),
+    }
+}
+
+fn shape(curve: &FadeCurve) -> &'static str {
+    match curve.shapes.map(|shapes| shapes.best) {
+        Some("no_change") => "no change",
+        Some("line") => "a straight line",
+        Some(_) => "the curve",
+        None => "too few looks",
+    }
+}

@@ -12,15 +12,18 @@ const DEPTH: f64 = 0.85;
 /// How much depth differs from napkin to napkin, as offsets of a share of it.
 const UNEVEN: [f64; 5] = [0.004, -0.009, 0.011, -0.006, 0.002];
 
-/// The photograph of an arm's napkins and their keeper after `stage` rounds.
+/// The photograph of an arm's napkins, their keeper and their witness cloth after `stage` rounds.
 ///
 /// Each stage has a light, a place of the camera and an exposure of its own, as
 /// it comes in a kitchen by the window.
 pub fn take(arm: &DemoArm, stage: u32) -> Rendered {
     let keeper = (arm.keeper(), napkin(arm, 0, 0));
     let tests = (1..=PIECES_PER_ARM).map(|i| (arm.test_piece(i), napkin(arm, i, stage)));
-    let napkins: Vec<(String, Reflectance)> = [keeper].into_iter().chain(tests).collect();
-    let pieces = Piece::rows(napkins.iter().map(|(code, r)| (code.as_str(), r.clone())));
+    let caught = brick_red().on(&linen(), DEPTH * arm.caught(stage));
+    let witness = (arm.witness(), caught);
+    let cloths: Vec<(String, Reflectance)> =
+        [keeper].into_iter().chain(tests).chain([witness]).collect();
+    let pieces = Piece::rows(cloths.iter().map(|(code, r)| (code.as_str(), r.clone())));
     let weave = Texture {
         cloth: Cloth::Weave,
         pitch_mm: 0.9,

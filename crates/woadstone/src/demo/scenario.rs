@@ -60,6 +60,19 @@ impl DemoArm {
         format!("{}0", self.letter)
     }
 
+    /// Code of the arm's witness cloth.
+    pub fn witness(&self) -> String {
+        format!("{}W", self.letter)
+    }
+
+    /// Dye on the arm's witness cloth after `rounds`, as a share of a napkin's: a little
+    /// of what its own napkin loses in the bag, and less of what others lose in the load.
+    pub fn caught(&self, rounds: u32) -> f64 {
+        let lost = |arm: &Self| 1.0 - arm.retained(rounds);
+        let load: f64 = ARMS.iter().map(lost).sum();
+        0.03 * lost(self) + 0.001 * load
+    }
+
     /// Code of its test piece `index`, counted from 1.
     pub fn test_piece(&self, index: usize) -> String {
         format!("{}{index}", self.letter)
@@ -79,11 +92,12 @@ pub fn trial() -> NewTrial {
         method: "Linen napkins of about 50 g, dyed together in one bath with a brick-red warm \
                  reactive dye at 2 % on weight of fibre, then after-treated in three ways. Four \
                  napkins of each arm are washed; a fifth is the arm's keeper, unwashed and in the \
-                 dark. Each wash load holds one napkin of every arm, in a bag of its own. A round \
-                 is one machine wash at 40 °C with the usual detergent, dried on a line in the \
-                 shade. After 0, 1, 3 and 5 rounds the dry napkins of an arm are photographed \
-                 with their keeper beside a 24-patch chart. People, place, napkins and numbers \
-                 are invented; the photographs are rendered."
+                 dark. Each wash load holds one napkin of every arm, in a bag of its own; a square \
+                 of undyed linen, the arm's witness cloth, goes in the bag of its first napkin. A \
+                 round is one machine wash at 40 °C with the usual detergent, dried on a line in \
+                 the shade. After 0, 1, 3 and 5 rounds the dry napkins of an arm are photographed \
+                 with their keeper and witness cloth beside a 24-patch chart. People, place, \
+                 napkins and numbers are invented; the photographs are rendered."
             .into(),
         arms: ARMS.iter().map(new_arm).collect(),
     }
@@ -95,6 +109,11 @@ fn new_arm(arm: &DemoArm) -> NewArm {
         role: Role::Test,
         load: Some(format!("wash {i}")),
     });
+    let witness = NewPiece {
+        code: arm.witness(),
+        role: Role::Witness,
+        load: Some("wash 1".into()),
+    };
     let keeper = NewPiece {
         code: arm.keeper(),
         role: Role::Keeper,
@@ -103,7 +122,7 @@ fn new_arm(arm: &DemoArm) -> NewArm {
     NewArm {
         name: arm.name.into(),
         treatment: arm.treatment.into(),
-        pieces: tests.chain([keeper]).collect(),
+        pieces: tests.chain([keeper, witness]).collect(),
     }
 }
 

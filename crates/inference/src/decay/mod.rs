@@ -27,7 +27,7 @@
 //!     }
 //! }
 //! let decay = fit(&values, &Shared::NOTHING, &Question::usual(1))?;
-//! assert_eq!(format!("{:.2} {:.2}", decay.curve.floor, decay.curve.rate), "0.69 0.27");
+//! assert_eq!(format!("{:.2} {:.2}", decay.curve.floor, decay.curve.rate), "0.70 0.30");
 //! // Eight tenths are left after about four rounds.
 //! assert!(matches!(decay.passes(0.8).estimate, Round::Seen(n) if n > 3.5 && n < 4.2));
 //! # Ok::<(), inference::InferenceError>(())

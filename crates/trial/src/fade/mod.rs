@@ -116,7 +116,7 @@ pub fn of_trial(trial: &Trial, readings: &[Reading]) -> Option<Fades> {
 /// let rows = trial::decide::read_csv(table.as_bytes())?;
 /// let fades = trial::fade::of_rows(&rows).unwrap();
 /// let strength = fades.arms[0].strength.as_ref().unwrap();
-/// assert_eq!(format!("{:.2} {:.2}", strength.floor, strength.rate), "0.61 0.38");
+/// assert_eq!(format!("{:.2} {:.2}", strength.floor, strength.rate), "0.63 0.56");
 /// assert_eq!(fades.arms[0].passes[0].estimate.rounds.map(|n| n.round()), Some(1.0));
 /// # Ok::<(), trial::decide::DecideError>(())
 /// ```

@@ -65,8 +65,17 @@ describe("a run", () => {
       assert.equal((await events(run)).length, before + 1);
       assert.ok(JSON.stringify(await events(run)).includes("powder not fully dissolved"));
 
-      assert.equal(await (await page.goto(`${run}/sheet`)).status(), 200);
-      assert.equal(await printedPages(page), 1);
+      // Long notes make the letters on paper smaller, not the sheets more.
+      for (const number of [2, 4]) {
+        await step(page, number).evaluate((details) => { details.open = true; });
+        await step(page, number).getByLabel("In your own words").fill("the telephone rang and the pot went on alone ".repeat(10));
+        await step(page, number).getByRole("button", { name: "Note as a departure" }).click();
+        await step(page, number).locator(".notes li", { hasText: "the telephone rang" }).waitFor();
+      }
+      for (const paper of ["letter", "a4"]) {
+        await page.goto(`${run}/sheet?paper=${paper}`);
+        assert.equal(await printedPages(page), 1, paper);
+      }
       await assertSound(page);
       assert.ok(await page.getByText("powder lumped").isVisible());
       assert.deepEqual(page.faults.filter((fault) => !/status of 4\d\d/.test(fault)), []);

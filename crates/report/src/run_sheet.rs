@@ -43,8 +43,8 @@ const SIZES_PT: [f64; 8] = [9.5, 9.0, 8.5, 8.0, 7.5, 7.0, 6.0, 5.0];
 const EDGE_MM: f64 = 11.0;
 /// A point, mm.
 const PT_MM: f64 = 25.4 / 72.0;
-/// Width of an average letter and height of a line, as shares of the letters' size.
-const LETTER: [f64; 2] = [0.5, 1.25];
+/// Width of an average letter of a wide face and height of a line, as shares of the letters' size.
+const LETTER: [f64; 2] = [0.6, 1.25];
 
 #[derive(Template)]
 #[template(path = "run_sheet.html")]
@@ -138,10 +138,10 @@ fn height_at(sheet: &PrintedSheet<'_>, size_pt: f64, width_mm: f64) -> f64 {
             let said = sheet.notes.get(k).map_or("", |notes| notes.words.as_str());
             let warm = sheet.notes.get(k).map_or("", |notes| notes.warmth.as_str());
             let times = sheet.notes.get(k).map_or("", |notes| notes.times.as_str());
-            let most = lines(&text, 0.44 * width_mm)
-                .max(lines(said, 0.18 * width_mm))
-                .max(lines(warm, 0.07 * width_mm))
-                .max(lines(times, 0.1 * width_mm))
+            let most = lines(&text, 0.43 * width_mm)
+                .max(lines(said, 0.13 * width_mm))
+                .max(lines(warm, 0.055 * width_mm))
+                .max(lines(times, 0.095 * width_mm))
                 .max(2.0);
             most * line + 1.6
         })

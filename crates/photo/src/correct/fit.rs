@@ -10,7 +10,7 @@ use super::{
 /// One patch: the scene light it sent and what it truly is.
 pub(super) struct Pair<'a> {
     pub target: &'a Target,
-    terms: [f64; MOST_TERMS],
+    pub terms: [f64; MOST_TERMS],
 }
 
 impl<'a> Pair<'a> {
@@ -107,69 +107,5 @@ impl Fit {
             }
         }
         Some(weights)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::{ChartReference, correct::family};
-    use colour::{View, difference};
-
-    fn targets() -> Vec<Target> {
-        let white = View::D65_10.white();
-        ChartReference::published()
-            .xyz(View::D65_10)
-            .into_iter()
-            .map(|xyz| Target::new(xyz, white))
-            .collect()
-    }
-
-    fn seen(target: &Target, bent: f64) -> [f64; 3] {
-        let camera = [
-            [0.021, -0.008, -0.002],
-            [-0.006, 0.018, 0.0005],
-            [0.0003, -0.002, 0.011],
-        ];
-        crate::matrix::apply(&camera, target.xyz.to_array())
-            .map(|v| v + bent * (target.lab.a * 0.37).sin().abs() * v)
-    }
-
-    #[test]
-    fn a_camera_that_is_a_matrix_is_undone_exactly() {
-        let targets = targets();
-        let white = View::D65_10.white();
-        let pairs: Vec<Pair<'_>> = targets.iter().map(|t| Pair::new(seen(t, 0.0), t)).collect();
-        for family in Family::ALL {
-            let fit = Fit::new(family, &pairs).unwrap();
-            for target in &targets {
-                let lab = family::xyz(&fit.weights, seen(target, 0.0)).to_lab(white);
-                let miss = difference::ciede2000(lab, target.lab);
-                assert!(miss < 0.02, "{family:?} misses by {miss}");
-            }
-        }
-    }
-
-    /// The shortcut against the long way: fitting 23 pairs anew.
-    #[test]
-    fn leaving_out_is_as_fitting_anew() {
-        let targets = targets();
-        let pairs: Vec<Pair<'_>> = targets.iter().map(|t| Pair::new(seen(t, 0.1), t)).collect();
-        let whole = Fit::new(Family::Root2, &pairs).unwrap();
-        for i in [0, 7, 18, 23] {
-            let without = whole.without(&pairs[i]).unwrap();
-            let others: Vec<Pair<'_>> = (0..24)
-                .filter(|&k| k != i)
-                .map(|k| Pair::new(seen(&targets[k], 0.1), &targets[k]))
-                .collect();
-            let anew = Fit::new(Family::Root2, &others).unwrap();
-            let light = seen(&targets[i], 0.1);
-            let (a, b) = (
-                family::xyz(&without, light).y,
-                family::xyz(&anew.weights, light).y,
-            );
-            // The ridge is a share of what is there, and so a little less without.
-            assert!((a - b).abs() < 1e-3 * a.max(b), "{a} {b}");
-        }
     }
 }

@@ -5,8 +5,8 @@ use colour::{Lab, difference};
 use super::{
     chart::Chart,
     family::{self, Family, MOST_TERMS, Weights},
-    fit::Fit,
-    tone::{Bend, Tone},
+    model::Model,
+    tone::{Shares, Tone},
 };
 use crate::light::Light;
 
@@ -53,20 +53,20 @@ struct Without {
 }
 
 impl Blend {
-    pub fn new(chart: &Chart<'_>, tone: &Tone, light: &Light, bend: Bend) -> Option<Self> {
+    pub fn new(chart: &Chart<'_>, tone: &Tone, light: &Light, bends: &Shares) -> Option<Self> {
         let pairs = chart.pairs(tone, light, None);
         let fits = families(&pairs)?;
         let mut all = Vec::with_capacity(pairs.len());
         for (patch, pair) in chart.usable().zip(&pairs) {
             all.push(if chart.is_neutral(patch) {
                 // The curve itself changes: the whole way has to be gone again.
-                let tone = chart.tone(light, bend, Some(patch))?;
+                let tone = chart.tone(light, bends, Some(patch))?;
                 let fits = families(&chart.pairs(&tone, light, Some(patch)))?;
                 Without {
                     patch,
                     scene: chart.scene(&tone, light, patch),
                     tone: Some(tone),
-                    families: fits.map(|fit| fit.weights),
+                    families: fits.map(|fit| fit.weights()),
                 }
             } else {
                 let [a, b] = &fits;
@@ -96,7 +96,7 @@ impl Blend {
             })
             .collect();
         Some(Self {
-            weights: blended(&fits.map(|fit| fit.weights), &shares),
+            weights: blended(&fits.map(|fit| fit.weights()), &shares),
             shares,
             left_out,
         })
@@ -108,8 +108,8 @@ impl Blend {
     }
 }
 
-fn families(pairs: &[super::fit::Pair<'_>]) -> Option<[Fit; Family::ALL.len()]> {
-    let [a, b] = Family::ALL.map(|family| Fit::new(family, pairs));
+fn families(pairs: &[super::fit::Pair<'_>]) -> Option<[Model; Family::ALL.len()]> {
+    let [a, b] = Family::ALL.map(|family| Model::new(family, pairs));
     Some([a?, b?])
 }
 

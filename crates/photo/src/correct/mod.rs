@@ -5,6 +5,7 @@ mod choose;
 mod family;
 mod fit;
 mod left_out;
+mod model;
 mod plane;
 mod sight;
 mod spread;
@@ -14,7 +15,7 @@ mod tone;
 use crate::{Flag, FlagCode, Refusal, RefusalCode, light::Light};
 use family::Family;
 use left_out::{Blend, LeftOut};
-use tone::{Bend, Tone};
+use tone::{Bend, Shares, Tone};
 
 pub(crate) use chart::Chart;
 pub(crate) use choose::choose;
@@ -30,21 +31,19 @@ const ROUGH_DE00: f64 = 4.0;
 pub(crate) struct Correction {
     /// How it sees.
     pub sight: Sight,
-    bend: Bend,
+    bends: Shares,
     tone: Tone,
     shares: [f64; Family::ALL.len()],
     patches: usize,
     estimate_sd: Option<[f64; 3]>,
     left_out: Vec<LeftOut>,
-    score: f64,
 }
 
 impl Correction {
     /// The correction of a chart under a light field.
-    fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bend: Bend) -> Option<Self> {
-        let tone = chart.tone(&light, bend, None)?;
-        let blend = Blend::new(chart, &tone, &light, bend)?;
-        let score = blend.score();
+    fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bends: Shares) -> Option<Self> {
+        let tone = chart.tone(&light, &bends, None)?;
+        let blend = Blend::new(chart, &tone, &light, &bends)?;
         let linear = [0, 1, 2].map(|k| std::array::from_fn(|code| tone.channel(k, file[k][code])));
         Some(Self {
             sight: Sight {
@@ -53,9 +52,8 @@ impl Correction {
                 weights: blend.weights,
                 white: chart.white,
             },
-            bend,
+            bends,
             tone,
-            score,
             shares: blend.shares,
             patches: chart.len(),
             estimate_sd: chart.estimate_sd,
@@ -88,19 +86,10 @@ impl Correction {
 
     /// A name for how it was made up.
     pub fn name(&self) -> String {
-        let say = |(family, share): (Family, f64)| {
-            let percent = (100.0 * share).round();
-            (percent > 0.0).then(|| format!("{} {percent} %", family.name()))
-        };
-        let families: Vec<String> = Family::ALL
-            .into_iter()
-            .zip(self.shares)
-            .filter_map(say)
-            .collect();
         format!(
             "{}; tone by {}; light by the {}",
-            families.join(", "),
-            self.bend.name(),
+            shared_out(Family::ALL.map(Family::name), self.shares),
+            shared_out(Bend::ALL.map(Bend::name), self.bends),
             self.sight.light.source()
         )
     }
@@ -122,6 +111,16 @@ impl Correction {
             )
         }))
     }
+}
+
+/// Names with their shares in percent, those without one left out.
+fn shared_out<const N: usize>(names: [&str; N], shares: [f64; N]) -> String {
+    let say = |(name, share): (&str, f64)| {
+        let percent = (100.0 * share).round();
+        (percent > 0.0).then(|| format!("{name} {percent} %"))
+    };
+    let said: Vec<String> = names.into_iter().zip(shares).filter_map(say).collect();
+    said.join(", ")
 }
 
 /// The refusal of a chart whose patches don't look like its reference.

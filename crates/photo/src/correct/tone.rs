@@ -16,6 +16,11 @@ pub(crate) enum Bend {
 impl Bend {
     pub const ALL: [Self; 4] = [Self::Gain, Self::Power, Self::Parabola, Self::Through];
 
+    /// This bend and no other.
+    pub fn alone(self) -> Shares {
+        Self::ALL.map(|other| if other == self { 1.0 } else { 0.0 })
+    }
+
     pub const fn name(self) -> &'static str {
         match self {
             Self::Gain => "gain",
@@ -26,6 +31,10 @@ impl Bend {
     }
 }
 
+/// The share that each bend has in a tone curve, in the order of [`Bend::ALL`]; they
+/// sum to 1.
+pub(crate) type Shares = [f64; Bend::ALL.len()];
+
 /// A neutral patch: what each channel recorded and what light it truly sent.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Neutral {
@@ -35,10 +44,10 @@ pub(crate) struct Neutral {
     pub light: [f64; 3],
 }
 
-/// Three channel curves in logarithms.
+/// Three channel curves in logarithms, each the mean of several by their shares.
 #[derive(Debug, Clone)]
 pub(crate) struct Tone {
-    curves: [Curve; 3],
+    channels: [Vec<(f64, Curve)>; 3],
 }
 
 /// A monotone cubic through knots, straight beyond them.
@@ -51,26 +60,30 @@ struct Curve {
 
 /// The least recorded value that is told from nothing.
 const FLOOR: f64 = 1.0e-4;
+/// A smaller share changes nothing that can be seen.
+const LEAST_SHARE: f64 = 1.0e-3;
 
 impl Tone {
     /// The curves for some neutrals (two at least), or none when they don't rise.
-    pub fn fit(neutrals: &[Neutral], bend: Bend) -> Option<Self> {
-        let curve = |channel: usize| {
-            let mut points: Vec<(f64, f64)> = neutrals
-                .iter()
-                .map(|n| {
-                    (
-                        n.recorded[channel].max(FLOOR).ln(),
-                        n.light[channel].max(FLOOR).ln(),
-                    )
-                })
-                .collect();
-            points.sort_by(|a, b| a.0.total_cmp(&b.0));
-            Curve::fit(&points, bend)
-        };
-        Some(Self {
-            curves: [curve(0)?, curve(1)?, curve(2)?],
-        })
+    /// Bends that these neutrals don't allow leave their share to the others.
+    pub fn fit(neutrals: &[Neutral], shares: &Shares) -> Option<Self> {
+        let mut channels: [Vec<(f64, Curve)>; 3] = Default::default();
+        for (bend, share) in Bend::ALL.into_iter().zip(shares) {
+            if *share < LEAST_SHARE {
+                continue;
+            }
+            let curve = |channel: usize| Curve::of_channel(neutrals, channel, bend);
+            if let (Some(r), Some(g), Some(b)) = (curve(0), curve(1), curve(2)) {
+                for (channel, curve) in channels.iter_mut().zip([r, g, b]) {
+                    channel.push((*share, curve));
+                }
+            }
+        }
+        let sum: f64 = channels[0].iter().map(|(share, _)| share).sum();
+        for (share, _) in channels.iter_mut().flatten() {
+            *share /= sum;
+        }
+        (sum > 0.0).then_some(Self { channels })
     }
 
     /// Scene light of recorded values.
@@ -85,11 +98,23 @@ impl Tone {
         }
         let held = recorded.max(FLOOR);
         // Below the floor the curve goes straight to zero.
-        self.curves[channel].at(held.ln()).exp() * recorded / held
+        let curves = self.channels[channel].iter();
+        let ln: f64 = curves
+            .map(|(share, curve)| share * curve.at(held.ln()))
+            .sum();
+        ln.exp() * recorded / held
     }
 }
 
 impl Curve {
+    fn of_channel(neutrals: &[Neutral], channel: usize, bend: Bend) -> Option<Self> {
+        let ln = |v: f64| v.max(FLOOR).ln();
+        let point = |n: &Neutral| (ln(n.recorded[channel]), ln(n.light[channel]));
+        let mut points: Vec<(f64, f64)> = neutrals.iter().map(point).collect();
+        points.sort_by(|a, b| a.0.total_cmp(&b.0));
+        Self::fit(&points, bend)
+    }
+
     fn fit(points: &[(f64, f64)], bend: Bend) -> Option<Self> {
         let n = points.len() as f64;
         if points.len() < 2 || points[points.len() - 1].0 - points[0].0 < 0.5 {
@@ -203,7 +228,7 @@ mod tests {
     fn a_gain_is_undone_by_every_bend() {
         let neutrals = neutrals(|v| 0.7 * v);
         for bend in Bend::ALL {
-            let tone = Tone::fit(&neutrals, bend).unwrap();
+            let tone = Tone::fit(&neutrals, &bend.alone()).unwrap();
             let light = tone.apply([0.7 * 0.25, 0.7 * 0.2, 0.7 * 0.275]);
             for v in light {
                 assert!((v - 0.25).abs() < 1e-9, "{bend:?} {v}");
@@ -217,7 +242,7 @@ mod tests {
             let t = v.sqrt();
             t * t * (1.6 - 0.6 * t)
         };
-        let tone = Tone::fit(&neutrals(s), Bend::Through).unwrap();
+        let tone = Tone::fit(&neutrals(s), &Bend::Through.alone()).unwrap();
         for light in [0.05, 0.12, 0.25, 0.5, 0.8] {
             let back = tone.channel(0, s(light));
             assert!((back / light - 1.0).abs() < 0.02, "{light} {back}");
@@ -235,6 +260,6 @@ mod tests {
         for n in &mut flat {
             n.recorded = [0.5; 3];
         }
-        assert!(Tone::fit(&flat, Bend::Through).is_none());
+        assert!(Tone::fit(&flat, &Bend::Through.alone()).is_none());
     }
 }

@@ -2,12 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use nalgebra::{SMatrix, SVector};
-
 use super::{
-    Light, Source, Square, TERMS,
+    Light, Source,
     blocks::{Block, blocks},
     local_tone,
+    surface::{Column, Frame, Square, usual_tint},
 };
 use crate::{Point, chart::homography::distance, decode::Upright, median::median};
 
@@ -29,9 +28,6 @@ const FEWEST: usize = 60;
 pub(super) const ALIKE: f64 = 10.0;
 /// Scatter that no ground gets below, as a logarithm.
 const SMOOTHEST: f64 = 0.006;
-/// How much the colour of light may usually change along the longer side,
-/// standard deviation of a channel's logarithm.
-const USUAL_TINT: f64 = 0.3;
 /// Neighbourhoods along the longer side whose means tell shadows from grain.
 const NEIGHBOURHOODS: f64 = 8.0;
 /// Inside a neighbourhood of the ground, how many blocks share their grain.
@@ -69,13 +65,16 @@ pub(crate) fn from_ground(
     for window in WINDOWS {
         let fit = Surface::fit(&blocks, &members, known)?;
         let near = (OUTLIER * fit.scatter.max(SMOOTHEST)).min(window);
-        let colours: Vec<[f64; 2]> = blocks.iter().map(|b| fit.untinted(known, b)).collect();
+        let colours: Vec<[f64; 2]> = blocks
+            .iter()
+            .map(|b| fit.untinted(&known.frame, b))
+            .collect();
         let colour = [0, 1].map(|k| median(members.iter().map(|&i| colours[i][k])));
         let found: Vec<usize> = (0..blocks.len())
             .filter(|&i| {
                 let block = &blocks[i];
                 distance(colours[i], colour) < NEAR_COLOUR
-                    && (block.light() - fit.light_at(known, block.middle)).abs() < near
+                    && (block.light() - fit.light_at(&known.frame, block.middle)).abs() < near
             })
             .collect();
         if found.len() < FEWEST {
@@ -97,13 +96,16 @@ pub(crate) fn from_ground(
         .iter()
         .map(|&i| {
             let place = blocks[i].middle;
-            (place, blocks[i].light() - surface.light_at(known, place))
+            (
+                place,
+                blocks[i].light() - surface.light_at(&known.frame, place),
+            )
         })
         .collect();
     let scatter = surface.scatter;
     let mut light = surface.added_to(known);
-    light.misfit = misfit(&ground, light.unit_px, scatter);
-    light.is_mapped = local_tone::is_mapped(photo, linear, &ground);
+    light.misfit = misfit(&ground, light.frame.unit_px, scatter);
+    light.is_mapped = local_tone::is_mapped(photo, linear, &light.frame, &ground);
     Some(light)
 }
 
@@ -160,16 +162,16 @@ struct Surface {
     /// The ground's own lightness, as a logarithm.
     level: f64,
     /// What the surface adds to the known light, all channels together.
-    common: SVector<f64, TERMS>,
+    common: Column,
     /// The same by channel.
-    channels: [SVector<f64, TERMS>; 3],
+    channels: [Column; 3],
     covariance: Square,
     scatter: f64,
 }
 
 impl Surface {
     fn fit(blocks: &[Block], members: &[usize], known: &Light) -> Option<Self> {
-        let points = Points::new(blocks, members, known)?;
+        let points = Points::new(blocks, members, &known.frame)?;
         // The grain is not known beforehand: begin with a coarse one.
         let (mut scatter, mut fitted) = (0.1, None);
         for _ in 0..2 {
@@ -180,13 +182,7 @@ impl Surface {
         let (common, covariance) = fitted?;
         // What a channel has beyond that tells the tint of light from light; it
         // bends little.
-        let tint = Square::from_diagonal(&SVector::from([
-            USUAL_TINT * USUAL_TINT,
-            USUAL_TINT * USUAL_TINT,
-            USUAL_TINT * USUAL_TINT / 4.0,
-            USUAL_TINT * USUAL_TINT / 4.0,
-            USUAL_TINT * USUAL_TINT / 4.0,
-        ]));
+        let tint = usual_tint();
         let mut channels = [common; 3];
         for (k, channel) in channels.iter_mut().enumerate() {
             let own = |block: &Block| block.ln[k] - block.light();
@@ -201,14 +197,14 @@ impl Surface {
         })
     }
 
-    fn light_at(&self, frame: &Light, place: Point) -> f64 {
-        self.level + SVector::from(frame.terms(place)).dot(&self.common)
+    fn light_at(&self, frame: &Frame, place: Point) -> f64 {
+        self.level + frame.terms(place).dot(&self.common)
     }
 
     /// A block's colour had the light everywhere the tint that it has in the
     /// chart's middle: under a window and a lamp, one ground has many colours.
-    fn untinted(&self, frame: &Light, block: &Block) -> [f64; 2] {
-        let terms = SVector::from(frame.terms(block.middle));
+    fn untinted(&self, frame: &Frame, block: &Block) -> [f64; 2] {
+        let terms = frame.terms(block.middle);
         let [r, g, b] = [0, 1, 2].map(|k| block.ln[k] - terms.dot(&self.channels[k]));
         [r - g, b - g]
     }
@@ -217,9 +213,7 @@ impl Surface {
     fn added_to(self, known: &Light) -> Light {
         let mut light = known.clone();
         for (channel, more) in light.coefficients.iter_mut().zip(&self.channels) {
-            for (c, m) in channel.iter_mut().zip(more.iter()) {
-                *c += m;
-            }
+            *channel += more;
         }
         light.covariance = self.covariance;
         light.source = Source::Ground;
@@ -229,24 +223,24 @@ impl Surface {
 
 /// The members about their mean, so that the ground's own lightness drops out.
 struct Points {
-    terms: Vec<SVector<f64, TERMS>>,
+    terms: Vec<Column>,
     light: Vec<f64>,
-    mean_terms: SVector<f64, TERMS>,
+    mean_terms: Column,
     mean_light: f64,
     normal: Square,
 }
 
 impl Points {
-    fn new(blocks: &[Block], members: &[usize], frame: &Light) -> Option<Self> {
+    fn new(blocks: &[Block], members: &[usize], frame: &Frame) -> Option<Self> {
         let n = members.len() as f64;
         if members.is_empty() {
             return None;
         }
-        let mut terms: Vec<SVector<f64, TERMS>> = members
+        let mut terms: Vec<Column> = members
             .iter()
-            .map(|&i| SVector::from(frame.terms(blocks[i].middle)))
+            .map(|&i| frame.terms(blocks[i].middle))
             .collect();
-        let mean_terms = terms.iter().sum::<SVector<f64, TERMS>>() / n;
+        let mean_terms = terms.iter().sum::<Column>() / n;
         let mean_light = members.iter().map(|&i| blocks[i].light()).sum::<f64>() / n;
         let mut normal = Square::zeros();
         for t in &mut terms {
@@ -267,20 +261,15 @@ impl Points {
     }
 
     /// The most likely surface given the prior's covariance about 0, with its own.
-    fn common(&self, scatter: f64, prior: &Square) -> Option<(SVector<f64, TERMS>, Square)> {
+    fn common(&self, scatter: f64, prior: &Square) -> Option<(Column, Square)> {
         self.solve(&self.light, scatter, prior)
     }
 
-    fn solve(
-        &self,
-        values: &[f64],
-        scatter: f64,
-        prior: &Square,
-    ) -> Option<(SVector<f64, TERMS>, Square)> {
+    fn solve(&self, values: &[f64], scatter: f64, prior: &Square) -> Option<(Column, Square)> {
         let weight = 1.0 / (ALIKE * scatter * scatter);
-        let hold: Square = (prior + SMatrix::identity() * 1e-9).try_inverse()?;
+        let hold: Square = (prior + Square::identity() * 1e-9).try_inverse()?;
         let covariance = (self.normal * weight + hold).try_inverse()?;
-        let mut pull = SVector::<f64, TERMS>::zeros();
+        let mut pull = Column::zeros();
         for (t, value) in self.terms.iter().zip(values) {
             pull += t * (weight * value);
         }
@@ -295,7 +284,7 @@ impl Points {
         value: impl Fn(&Block) -> f64,
         scatter: f64,
         prior: &Square,
-    ) -> Option<SVector<f64, TERMS>> {
+    ) -> Option<Column> {
         let all: Vec<f64> = members.iter().map(|&i| value(&blocks[i])).collect();
         let mean = all.iter().sum::<f64>() / all.len() as f64;
         let values: Vec<f64> = all.iter().map(|v| v - mean).collect();
@@ -303,8 +292,8 @@ impl Points {
     }
 
     /// How far the blocks lie about a surface: a robust standard deviation.
-    fn scatter(&self, surface: &SVector<f64, TERMS>) -> f64 {
-        let residual = |(t, light): (&SVector<f64, TERMS>, &f64)| (light - t.dot(surface)).abs();
+    fn scatter(&self, surface: &Column) -> f64 {
+        let residual = |(t, light): (&Column, &f64)| (light - t.dot(surface)).abs();
         1.4826 * median(self.terms.iter().zip(&self.light).map(residual))
     }
 }

@@ -2,7 +2,10 @@
 
 use nalgebra::{DMatrix, DVector};
 
-use super::ground::ALIKE;
+use super::{
+    ground::ALIKE,
+    surface::{Frame, TERMS},
+};
 use crate::{Point, decode::Upright};
 
 /// Cells along the photo's longer side.
@@ -31,15 +34,22 @@ struct Neighbourhoods {
 pub(super) fn is_mapped(
     photo: &Upright,
     linear: &[[f64; 256]; 3],
+    frame: &Frame,
     ground: &[(Point, f64)],
 ) -> bool {
     let around = Neighbourhoods::of(photo, linear);
-    let unit = photo.width.max(photo.height) as f64;
     let rows = ground.len();
-    let terms = DMatrix::from_fn(rows, 6, |r, c| {
-        let [x, y] = ground[r].0.map(|v| v / unit);
-        [1.0, x, y, x * x, x * y, y * y][c]
-    });
+    let surface: Vec<_> = ground
+        .iter()
+        .map(|(place, _)| frame.terms(*place))
+        .collect();
+    let terms = DMatrix::from_fn(
+        rows,
+        TERMS + 1,
+        |r, c| {
+            if c < TERMS { surface[r][c] } else { 1.0 }
+        },
+    );
     let Some(inverse) = (terms.transpose() * &terms).try_inverse() else {
         return false;
     };

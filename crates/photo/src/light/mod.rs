@@ -3,26 +3,20 @@
 mod blocks;
 mod ground;
 mod local_tone;
+mod surface;
 
 pub(crate) use ground::{Whereabouts, from_ground};
 
-use nalgebra::SMatrix;
+use surface::{Column, Frame, SLOPES, Square, usual};
 
 use crate::{Flag, FlagCode, Point, chart::homography};
-
-/// Terms of the surface: x, y, x², xy, y².
-const TERMS: usize = 5;
-
-type Square = SMatrix<f64, TERMS, TERMS>;
 
 /// Logarithm of the light of each channel as a polynomial of place, 0 in the
 /// chart's middle.
 #[derive(Debug, Clone)]
 pub(crate) struct Light {
-    centre: Point,
-    /// Pixels to one unit of the polynomial: the photo's longer side.
-    unit_px: f64,
-    coefficients: [[f64; TERMS]; 3],
+    frame: Frame,
+    coefficients: [Column; 3],
     /// Covariance of the terms, one for all channels.
     covariance: Square,
     /// Variance of the logarithm by which the light lies off the surface.
@@ -38,22 +32,15 @@ enum Source {
     Ground,
 }
 
-/// How much light usually bends, standard deviations of the logarithm per longer
-/// side squared: lenses darken towards every corner alike, lamps and shadows to
-/// one side.
-const USUAL_FALL_OFF: f64 = 0.3;
-const USUAL_BEND: f64 = 0.2;
-
 /// How far a shadow reaches that the surface doesn't follow, longer sides.
 const MISFIT_REACH: f64 = 0.15;
 
 impl Light {
-    /// Even light.
-    pub fn even(centre: Point, unit_px: f64) -> Self {
+    /// Even light on a photo of so many pixels whose chart's middle lies at `centre`.
+    pub fn even(centre: Point, width_px: usize, height_px: usize) -> Self {
         Self {
-            centre,
-            unit_px,
-            coefficients: [[0.0; TERMS]; 3],
+            frame: Frame::new(centre, width_px, height_px),
+            coefficients: [Column::zeros(); 3],
             covariance: Square::zeros(),
             misfit: 0.0,
             source: Source::Chart,
@@ -82,50 +69,33 @@ impl Light {
     /// A plane with its slopes (per longer side of the photo) and their
     /// covariance. How the light bends beyond the chart is not known.
     pub fn with_plane(&self, slopes: [f64; 2], covariance: [[f64; 2]; 2]) -> Self {
-        let mut light = Self::even(self.centre, self.unit_px);
+        let mut light = Self {
+            covariance: usual(covariance),
+            ..self.clone()
+        };
         for channel in &mut light.coefficients {
-            channel[..2].copy_from_slice(&slopes);
-        }
-        for (r, row) in covariance.iter().enumerate() {
-            for (c, value) in row.iter().enumerate() {
-                light.covariance[(r, c)] = *value;
-            }
-        }
-        let (fall_off, bend) = (USUAL_FALL_OFF.powi(2), USUAL_BEND.powi(2));
-        for (r, c) in [(2, 2), (2, 4), (4, 2), (4, 4)] {
-            light.covariance[(r, c)] = fall_off;
-        }
-        for k in 2..TERMS {
-            light.covariance[(k, k)] += bend;
+            channel.fixed_rows_mut::<SLOPES>(0).copy_from_slice(&slopes);
         }
         light
     }
 
-    fn terms(&self, [x, y]: Point) -> [f64; TERMS] {
-        let u = (x - self.centre[0]) / self.unit_px;
-        let v = (y - self.centre[1]) / self.unit_px;
-        [u, v, u * u, u * v, v * v]
-    }
-
     /// Light of each channel at a place as a multiple of that in the chart's middle.
     pub fn at(&self, place: Point) -> [f64; 3] {
-        let terms = self.terms(place);
-        self.coefficients.map(|channel| {
-            let ln: f64 = channel.iter().zip(&terms).map(|(c, t)| c * t).sum();
-            ln.clamp(-3.0, 3.0).exp()
-        })
+        let terms = self.frame.terms(place);
+        self.coefficients
+            .map(|channel| channel.dot(&terms).clamp(-3.0, 3.0).exp())
     }
 
     /// Covariance of the logarithms of the light at two places, each beside that
     /// in the chart's middle.
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
         let alike = |a: Point, b: Point| {
-            let apart = homography::distance(a, b) / (MISFIT_REACH * self.unit_px);
+            let apart = homography::distance(a, b) / (MISFIT_REACH * self.frame.unit_px);
             (-0.5 * apart * apart).exp()
         };
         // The surface is off in the chart's middle, too, and there it counts as right.
-        let off = 1.0 + alike(a, b) - alike(a, self.centre) - alike(b, self.centre);
-        let [a, b] = [a, b].map(|p| nalgebra::SVector::from(self.terms(p)));
+        let off = 1.0 + alike(a, b) - alike(a, self.frame.centre) - alike(b, self.frame.centre);
+        let [a, b] = [a, b].map(|p| self.frame.terms(p));
         (a.transpose() * self.covariance * b)[0] + self.misfit * off
     }
 

@@ -145,7 +145,7 @@ fn sight(photo: &Upright, request: &GreyRequest, card: [f64; 3]) -> Sight {
     let linear =
         [0, 1, 2].map(|k| photo.profile.linear[k].map(|v| v * request.reflectance / card[k]));
     let place = middle(&request.card);
-    let even = Light::even(place, photo.width.max(photo.height) as f64);
+    let even = Light::even(place, photo.width, photo.height);
     let variance = USUAL_SLOPE * USUAL_SLOPE;
     let unknown = even.with_plane([0.0; 2], [[variance, 0.0], [0.0, variance]]);
     let areas = request.areas.iter().map(|area| area.polygon.as_slice());

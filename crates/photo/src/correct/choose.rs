@@ -32,13 +32,16 @@ pub(crate) fn choose(
     let file = &photo.profile.linear;
     let no_tone = || poor_fit("its grey patches don't get darker from white to black".into());
     let by_chart = Trial::of(chart, |bend| plane(chart, &even, bend)).ok_or_else(no_tone)?;
-    let known = by_chart.correction(chart, file).ok_or_else(no_tone)?;
-    let ground = light::from_ground(photo, &known.sight.linear, &known.sight.light, whereabouts);
-    let by_ground = ground
+    let tone = chart
+        .tone(&by_chart.light, &by_chart.shares, None)
+        .ok_or_else(no_tone)?;
+    let ground = light::from_ground(photo, &tone.table(file), &by_chart.light, whereabouts);
+    ground
         .and_then(|light| Trial::of(chart, |_| Some(light.clone())))
         .filter(|other| other.score < GROUND_MAY_COST * by_chart.score + 0.1)
-        .and_then(|other| other.correction(chart, file));
-    Ok(by_ground.unwrap_or(known))
+        .and_then(|other| other.correction(chart, file))
+        .or_else(|| by_chart.correction(chart, file))
+        .ok_or_else(no_tone)
 }
 
 /// What became of every bend of the tone under some light.

@@ -44,7 +44,7 @@ impl Correction {
     fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bends: Shares) -> Option<Self> {
         let tone = chart.tone(&light, &bends, None)?;
         let blend = Blend::new(chart, &tone, &light, &bends)?;
-        let linear = [0, 1, 2].map(|k| std::array::from_fn(|code| tone.channel(k, file[k][code])));
+        let linear = tone.table(file);
         Some(Self {
             sight: Sight {
                 linear,

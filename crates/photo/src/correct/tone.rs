@@ -91,6 +91,11 @@ impl Tone {
         [0, 1, 2].map(|k| self.channel(k, recorded[k]))
     }
 
+    /// Scene light of every code value, `file` being what the file's own curve makes of it.
+    pub fn table(&self, file: &[[f64; 256]; 3]) -> [[f64; 256]; 3] {
+        [0, 1, 2].map(|k| file[k].map(|recorded| self.channel(k, recorded)))
+    }
+
     /// Scene light of one channel's recorded value.
     pub fn channel(&self, channel: usize, recorded: f64) -> f64 {
         if recorded <= 0.0 {

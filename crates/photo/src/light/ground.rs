@@ -6,7 +6,7 @@ use super::{
     Light, Source,
     blocks::{Block, blocks},
     local_tone,
-    surface::{Column, Frame, Square, usual_tint},
+    surface::{Column, Frame, SLOPES, Square, usual_tint},
 };
 use crate::{Point, chart::homography::distance, decode::Upright, median::median};
 
@@ -14,8 +14,17 @@ use crate::{Point, chart::homography::distance, decode::Upright, median::median}
 /// to begin with, and once the tint of the light is taken off.
 const SAME_COLOUR: f32 = 0.09;
 const NEAR_COLOUR: f64 = 0.2;
+/// A block whose colour lies this many times farther off than the ground's usually
+/// does is something else: a hand on brown wood.
+const OTHER_COLOUR: f64 = 4.0;
+/// A ground's colours that lie within this of each other are one.
+const ONE_COLOUR: f64 = 0.01;
 /// How far its lightness may, beyond the light already known, to begin with.
 const NEAR_LIGHT: f32 = 0.16;
+/// How many times more widely the light's slope may differ from the chart's own than
+/// the chart says, as variances: its patches are missed by the camera's colours, too,
+/// and not by chance alone. By rendered photos; from 9 on, the figure hardly matters.
+const SLOPE_DOUBT: f64 = 9.0;
 /// How far a block may lie from the surface in each round, as a logarithm: wide
 /// at first, so that steep light is followed; then often enough that the ground
 /// grows to where the light has another tint.
@@ -60,20 +69,23 @@ pub(crate) fn from_ground(
     } else {
         (0..blocks.len()).collect()
     };
+    let prior = doubted(&known.covariance);
     let mut surface = None;
     let narrowest = WINDOWS[WINDOWS.len() - 1];
     for window in WINDOWS {
-        let fit = Surface::fit(&blocks, &members, known)?;
+        let fit = Surface::fit(&blocks, &members, &known.frame, &prior)?;
         let near = (OUTLIER * fit.scatter.max(SMOOTHEST)).min(window);
         let colours: Vec<[f64; 2]> = blocks
             .iter()
             .map(|b| fit.untinted(&known.frame, b))
             .collect();
         let colour = [0, 1].map(|k| median(members.iter().map(|&i| colours[i][k])));
+        let usual = median(members.iter().map(|&i| distance(colours[i], colour)));
+        let near_colour = (OTHER_COLOUR * usual.max(ONE_COLOUR)).min(NEAR_COLOUR);
         let found: Vec<usize> = (0..blocks.len())
             .filter(|&i| {
                 let block = &blocks[i];
-                distance(colours[i], colour) < NEAR_COLOUR
+                distance(colours[i], colour) < near_colour
                     && (block.light() - fit.light_at(&known.frame, block.middle)).abs() < near
             })
             .collect();
@@ -107,6 +119,14 @@ pub(crate) fn from_ground(
     light.misfit = misfit(&ground, light.frame.unit_px, scatter);
     light.is_mapped = local_tone::is_mapped(photo, linear, &light.frame, &ground);
     Some(light)
+}
+
+/// What is known of the light before the ground is looked at, its slope in doubt.
+fn doubted(known: &Square) -> Square {
+    let mut prior = *known;
+    let mut slopes = prior.fixed_view_mut::<SLOPES, SLOPES>(0, 0);
+    slopes *= SLOPE_DOUBT;
+    prior
 }
 
 /// Variance of the logarithm, beyond grain, by which the ground of whole
@@ -170,12 +190,12 @@ struct Surface {
 }
 
 impl Surface {
-    fn fit(blocks: &[Block], members: &[usize], known: &Light) -> Option<Self> {
-        let points = Points::new(blocks, members, &known.frame)?;
+    fn fit(blocks: &[Block], members: &[usize], frame: &Frame, prior: &Square) -> Option<Self> {
+        let points = Points::new(blocks, members, frame)?;
         // The grain is not known beforehand: begin with a coarse one.
         let (mut scatter, mut fitted) = (0.1, None);
         for _ in 0..2 {
-            let fit = points.common(scatter, &known.covariance)?;
+            let fit = points.common(scatter, prior)?;
             scatter = points.scatter(&fit.0).max(SMOOTHEST);
             fitted = Some(fit);
         }

@@ -58,6 +58,7 @@ fn simulate(layout: &Layout, runs: u32) {
         reading_sd: 0.3,
         photos: 2,
         margin: Some(1.5),
+        parts: 1,
     };
     let design = Design::of(layout).expect("the layout is whole");
     let found = design

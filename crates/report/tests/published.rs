@@ -93,6 +93,8 @@ fn decision(trial: &Trial) -> Decision {
             de00: 6.2,
             low: 5.4,
             high: 7.0,
+            along: None,
+            p: 0.01,
             verdict: Verdict::Visible,
             reason: "4 pieces against 4 <pieces>".into(),
         }],
@@ -211,7 +213,7 @@ fn it_holds_verdict_margin_method_limits_and_numbers() {
 
 #[test]
 fn a_trial_without_readings_still_makes_a_report() {
-    let results = Results::of(trial(false), Vec::new(), Vec::new(), Vec::new());
+    let results = Results::of(trial(false), Vec::new(), Vec::new(), Vec::new(), None);
     let html = html_of(&results);
     assert!(html.contains("No verdict yet"));
 }

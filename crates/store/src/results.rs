@@ -1,7 +1,7 @@
 //! A trial's results, put together from what the bench holds.
 
 use crate::{Bench, StoreError};
-use trial::{Planned, Results, plan::critique};
+use trial::{Planned, Results, decide::Repeatability, plan::critique};
 
 impl Bench {
     /// The trial of that slug with all that was found out about it, if there is one.
@@ -20,7 +20,13 @@ impl Bench {
             revision: from.number,
             findings: critique(&from.plan),
         });
-        let mut results = Results::of(trial, photos, readings, eye_grades);
+        // An invented trial's photos were not taken with the studio's set-up.
+        let check = match trial.invented {
+            true => None,
+            false => self.latest_setup_check()?,
+        };
+        let known = check.map(|kept| Repeatability::from(&kept.check));
+        let mut results = Results::of(trial, photos, readings, eye_grades, known.as_ref());
         results.planned = planned;
         results.baths = self.baths_of_trial(results.trial.id)?;
         results.departures = self.departures_of_trial(results.trial.id)?;

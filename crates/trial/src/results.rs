@@ -2,7 +2,7 @@
 
 use crate::{
     EyeGrade, PartAtStage, Photo, Reading, Trial,
-    decide::{self, Decision},
+    decide::{self, Decision, Repeatability},
     fade::{self, Fades},
     parts_by_stage,
     plan::Finding,
@@ -79,11 +79,13 @@ pub struct Results {
 
 impl Results {
     /// Puts a trial's photos, current readings and grades together and decides.
+    /// `known` tells how well photos of this set-up repeat, if it was checked.
     pub fn of(
         trial: Trial,
         mut photos: Vec<Photo>,
         readings: Vec<Reading>,
         eye_grades: Vec<EyeGrade>,
+        known: Option<&Repeatability>,
     ) -> Self {
         photos.sort_by_key(|p| (p.stage, p.id));
         let (decision, undecided) = if readings.is_empty() {
@@ -91,7 +93,7 @@ impl Results {
                 "Nothing has been read yet. Add a photo of the pieces and mark where each lies.";
             (None, Some(sentence.to_owned()))
         } else {
-            match decide::of_trial(&trial, &readings) {
+            match decide::of_trial(&trial, &readings, known) {
                 Ok(decision) if decision.comparisons.is_empty() => {
                     let sentence = "There is no verdict yet: it takes readings of two arms after a round of washing.";
                     (Some(decision), Some(sentence.to_owned()))

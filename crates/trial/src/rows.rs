@@ -1,6 +1,6 @@
 //! From readings to the rows a decision is made on.
 
-use crate::{PhotoId, PieceId, Reading, ReadingId, Trial, decide::Row};
+use crate::{PhotoId, PieceId, Reading, ReadingId, Source, Trial, decide::Row};
 use colour::Lab;
 use std::collections::HashMap;
 
@@ -21,6 +21,8 @@ pub fn rows(trial: &Trial, readings: &[Reading]) -> Vec<Row> {
                 piece: piece.code.clone(),
                 role: piece.role,
                 load: piece.load.clone(),
+                photo: reading.photo.map(|id| id.0.to_string()),
+                stated: (reading.source == Source::Photo).then_some(reading.cov),
                 stage: reading.stage,
                 lab: Lab::from(reading.lab),
             })

@@ -20,6 +20,8 @@ fn row(arm: &str, piece: &str, role: Role, load: &str, stage: u32, lab: [f64; 3]
         piece: piece.into(),
         role,
         load: Some(load.to_owned()).filter(|load| !load.is_empty()),
+        photo: None,
+        stated: None,
         stage,
         lab: Lab::from(lab),
     }
@@ -356,7 +358,7 @@ fn it_is_written_with_the_agreed_names() {
     assert_eq!(
         found,
         [
-            "a", "b", "de00", "high", "low", "reason", "stage", "verdict"
+            "a", "along", "b", "de00", "high", "low", "p", "reason", "stage", "verdict"
         ]
     );
     assert_eq!(json["comparisons"][0]["verdict"], "visible");

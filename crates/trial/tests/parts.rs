@@ -62,7 +62,7 @@ fn reading(piece: i64, stage: u32, photo: i64, pale: f64) -> Reading {
         photo: Some(PhotoId(photo)),
         stage,
         lab: [45.0 + piece as f64 / 10.0, 1.0, 2.0],
-        cov: [[0.04, 0.0, 0.0], [0.0, 0.04, 0.0], [0.0, 0.0, 0.04]],
+        cov: [[0.25, 0.0, 0.0], [0.0, 0.25, 0.0], [0.0, 0.0, 0.25]],
         pixels: 120,
         split: Some(SplitReading {
             pale: part(pale, 0.2),

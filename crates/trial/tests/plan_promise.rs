@@ -22,22 +22,24 @@ fn sound_examples_err_at_the_nominal_level_and_show_their_margin() {
     }
 }
 
-/// Reference library: power of the two-sided t test, two arms, from
-/// `reference/statistics` (statsmodels): d = 2, n = 4 0.65688, n = 6 0.87642.
+/// Reference library (SciPy 1.x): power of the two-sided t test of two arms at 0.04, the
+/// part of the 0.05 that the verdict spends on the way of the fade, by the noncentral t
+/// (`nct.sf`): d = 1.2, n = 8 0.56522, n = 12 0.77119, n = 16 0.88861. The verdict takes each
+/// arm's own scatter (Welch), which costs little at such numbers.
 #[test]
 fn two_arms_without_loads_have_the_noncentral_t_s_power() {
     let text = r#"
         question = "Is there a difference?"
-        margin = 2.0
+        margin = 1.2
         rounds = 1
         scatter = { piece_sd_de00 = 1.0, load_sd_de00 = 0.0, reading_sd_de00 = 0.0 }
-        arms = [{ name = "a", pieces = 4 }, { name = "b", pieces = 4 }]
+        arms = [{ name = "a", pieces = 8 }, { name = "b", pieces = 8 }]
     "#;
     let plan = plan(text);
     let promise = plan.promise(RUNS).unwrap();
     assert_eq!(promise.comparisons[0].basis, Basis::Pieces);
     // Each piece against its own start: reading adds nothing here. Three points.
-    for (pieces, power) in [(4, 0.656_88), (6, 0.876_42)] {
+    for (pieces, power) in [(8, 0.565_22), (12, 0.771_19), (16, 0.888_61)] {
         let found = promise
             .by_pieces
             .iter()
@@ -46,7 +48,7 @@ fn two_arms_without_loads_have_the_noncentral_t_s_power() {
         assert!((found.shows_margin - power).abs() < 0.03, "{found:?}");
     }
     let own = promise.comparisons[0].shows_margin;
-    assert!((own - 0.656_88).abs() < 0.03, "{own}");
+    assert!((own - 0.565_22).abs() < 0.03, "{own}");
 }
 
 #[test]

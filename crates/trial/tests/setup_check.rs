@@ -141,6 +141,8 @@ fn shown_by_verdict(difference_de00: f64, pieces: usize, photos: usize) -> f64 {
                             piece: format!("{arm} {piece}"),
                             role: Role::Test,
                             load: None,
+                            photo: None,
+                            stated: None,
                             stage,
                             lab: Lab::new(seen.x, seen.y, seen.z),
                         });

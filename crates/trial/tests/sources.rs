@@ -74,9 +74,9 @@ fn a_photos_keeper_is_never_held_against_a_spectrum() {
     let photos = readings(Source::Photo, "D65/10", 6.0, 0.0, true);
     let is_keeper = |r: &Reading| r.piece.0 % 4 == 3;
     mixed.extend(photos.into_iter().filter(is_keeper));
-    assert!(of_trial(&trial(), &mixed).is_err());
+    assert!(of_trial(&trial(), &mixed, None).is_err());
     assert!(
-        Results::of(trial(), Vec::new(), mixed, Vec::new())
+        Results::of(trial(), Vec::new(), mixed, Vec::new(), None)
             .undecided
             .is_some()
     );
@@ -89,7 +89,7 @@ fn a_stage_rests_on_the_kind_that_reaches_furthest() {
     let lab = readings(Source::Lab, "D50/2", 1.0, 0.0, true);
     // All three reach as far: the spectra count.
     let all = [photos.clone(), lab.clone(), spectra.clone()].concat();
-    let decision = of_trial(&trial(), &all).unwrap();
+    let decision = of_trial(&trial(), &all, None).unwrap();
     assert_eq!(decision.rests_on.len(), 1);
     assert_eq!(decision.rests_on[0].source, Source::Spectrum);
     assert_eq!(decision.comparisons.len(), 1);
@@ -102,15 +102,15 @@ fn a_stage_rests_on_the_kind_that_reaches_furthest() {
     // One spectrum fewer, and photos reach further.
     let fewer = [photos.clone(), spectra[1..].to_vec()].concat();
     assert_eq!(
-        of_trial(&trial(), &fewer).unwrap().rests_on[0].source,
+        of_trial(&trial(), &fewer, None).unwrap().rests_on[0].source,
         Source::Photo
     );
     // Colours for another light are another kind.
     let lab_two = readings(Source::Lab, "D65/10", 1.0, 8.0, false);
-    let decision = of_trial(&trial(), &[lab, lab_two].concat()).unwrap();
+    let decision = of_trial(&trial(), &[lab, lab_two].concat(), None).unwrap();
     assert_eq!(decision.rests_on[0].view, "D50/2");
     // Photos alone are decided on as before, without a word on sources.
-    let alone = of_trial(&trial(), &photos).unwrap();
+    let alone = of_trial(&trial(), &photos, None).unwrap();
     assert!(!alone.comparisons[0].reason.contains("rests on"));
 }
 

@@ -5,6 +5,8 @@ use crate::quantile;
 
 /// Standard deviations of the error's own scatter that are integrated to either side.
 const REACH: f64 = 10.0;
+/// Standard errors below which a true difference is none.
+const NEAR_NOTHING: f64 = 1e-4;
 /// Equal parts into which the range is cut, each with [`NODES`].
 const CUTS: usize = 40;
 /// Nodes and weights of the Gauss-Legendre rule with 6 points on -1 to 1.
@@ -20,12 +22,14 @@ const NODES: [(f64, f64); 6] = [
 impl Test {
     /// How often two one-sided tests, each at `tail`, show the difference to lie
     /// between `-margin` and `margin`, if it truly is `truly`; both in standard
-    /// errors, `margin` above 0. Of the test `df` and `tail` count; a difference
-    /// with several `parts` isn't tested in this way.
+    /// errors, `margin` above 0. Of the test `df`, `tail` and `parts`, 1 or 3, count;
+    /// with 3 parts of equal error the length of the difference is to lie below the
+    /// margin by Student's bound.
     ///
     /// # Source
     /// Schuirmann, Journal of Pharmacokinetics and Biopharmaceutics 15 (1987)
-    /// 657-680; the power by integrating over the scatter of the standard error.
+    /// 657-680; the power by integrating over the scatter of the standard error. Three
+    /// parts by the noncentral chi distribution, which is elementary for 3.
     ///
     /// ```
     /// let test = inference::power::Test { parts: 1.0, df: 16.0, tail: 0.05 };
@@ -38,7 +42,12 @@ impl Test {
         let limit = quantile::student(1.0 - self.tail, df);
         over_error(df, margin / limit, |error| {
             let half = margin - limit * error;
-            normal_below(half - truly) - normal_below(-half - truly)
+            let along = normal_below(half - truly) - normal_below(-half - truly);
+            if self.parts < 2.0 {
+                along
+            } else {
+                along - beyond_in_three(half, truly.abs())
+            }
         })
     }
 }
@@ -76,9 +85,31 @@ pub(crate) fn normal_below(value: f64) -> f64 {
     0.5 * libm::erfc(-value / core::f64::consts::SQRT_2)
 }
 
+/// What is further than `half` away in three directions though not in one of them.
+fn beyond_in_three(half: f64, truly: f64) -> f64 {
+    let density = |value: f64| libm::exp(-0.5 * value * value) / core::f64::consts::TAU.sqrt();
+    if truly < NEAR_NOTHING {
+        2.0 * half * density(half)
+    } else {
+        (density(half - truly) - density(half + truly)) / truly
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Chi-square with 3 degrees of freedom lies below 7.814728 with probability .95 and
+    /// noncentral chi-square (noncentrality 4) below 10 with .7759219957, SciPy
+    /// `ncx2.cdf(10, 3, 4)`.
+    #[test]
+    fn three_parts_are_a_chi_distribution() {
+        let inside = |half: f64, truly: f64| {
+            normal_below(half - truly) - normal_below(-half - truly) - beyond_in_three(half, truly)
+        };
+        assert!((inside(7.814_728_f64.sqrt(), 0.0) - 0.95).abs() < 1e-6);
+        assert!((inside(10.0_f64.sqrt(), 2.0) - 0.775_921_995_7).abs() < 1e-6);
+    }
 
     fn test(df: f64) -> Test {
         Test {

@@ -25,6 +25,7 @@
 //!     reading_sd: 0.3,
 //!     photos: 1,
 //!     margin: None,
+//!     parts: 1,
 //! };
 //! let found = design.simulate(&truth, &Runs::new(500, 1))?;
 //! assert!(found[0].difference.share > 0.9);

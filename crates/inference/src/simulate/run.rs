@@ -30,25 +30,42 @@ impl Design {
             .map(|dunnett| Limits::of(dunnett.clone(), runs.tail));
         let mut counts = vec![[0u32; 4]; self.contrasts.len()];
         let mut p = vec![1.0; self.family.len()];
-        for _ in 0..runs.runs {
+        // Two trials before stand for the other two directions of the next.
+        let mut before: Vec<[Judged; 2]> = vec![Default::default(); self.contrasts.len()];
+        let unused = if truth.parts > 1 { 2 } else { 0 };
+        for run in 0..runs.runs + unused {
             drawer.draw();
             let rests: Vec<Rest> = self
                 .fits
                 .iter()
                 .map(|fit| fit.rest(&drawer.changes))
                 .collect();
+            let counts_now = run >= unused;
             for (p, &at) in p.iter_mut().zip(&self.family) {
                 let judged = self.judge(at, truth, &drawer, &rests);
                 *p = judged.p_difference();
                 let shown = limits
                     .as_mut()
                     .is_some_and(|limits| *p <= limits.at(judged.df));
-                counts[at][0] += u32::from(*p <= runs.tail);
-                counts[at][2] += u32::from(shown);
-                if let Some(margin) = truth.margin {
-                    let alike = judged.p_equivalence(margin) <= runs.equivalence_tail;
+                let alike = truth.margin.is_some_and(|margin| {
+                    let others = if truth.parts > 1 {
+                        &before[at][..]
+                    } else {
+                        &[]
+                    };
+                    judged.p_equivalence(margin, others) <= runs.equivalence_tail
+                });
+                let Contrast { first, second, .. } = self.contrasts[at];
+                let effect = truth.effects[second] - truth.effects[first];
+                before[at] = [judged.less(effect), before[at][0]];
+                if counts_now {
+                    counts[at][0] += u32::from(*p <= runs.tail);
+                    counts[at][2] += u32::from(shown);
                     counts[at][3] += u32::from(alike);
                 }
+            }
+            if !counts_now {
+                continue;
             }
             for at in holm_shown(&p, runs.tail) {
                 counts[self.family[at]][1] += 1;
@@ -148,6 +165,7 @@ impl Errors {
 }
 
 /// A difference with its error.
+#[derive(Clone, Copy, Default)]
 struct Judged {
     difference: f64,
     standard_error: f64,
@@ -155,16 +173,32 @@ struct Judged {
 }
 
 impl Judged {
+    fn less(self, effect: f64) -> Self {
+        Self {
+            difference: self.difference - effect,
+            ..self
+        }
+    }
+
     fn p_difference(&self) -> f64 {
         2.0 * quantile::student_above(self.difference.abs() / self.standard_error, self.df)
     }
 
-    /// The greater of the two one-sided probabilities.
-    fn p_equivalence(&self, margin: f64) -> f64 {
-        quantile::student_above(
-            (margin - self.difference.abs()) / self.standard_error,
-            self.df,
-        )
+    /// How often as small a difference comes of one at the margin: that of this
+    /// direction, and of the length that it makes with those of others.
+    fn p_equivalence(&self, margin: f64, others: &[Self]) -> f64 {
+        let below =
+            |length: f64, error: f64| quantile::student_above((margin - length) / error, self.df);
+        let alone = below(self.difference.abs(), self.standard_error);
+        if others.is_empty() {
+            return alone;
+        }
+        let all = || std::iter::once(self).chain(others);
+        let square: f64 = all().map(|one| one.difference * one.difference).sum();
+        let error: f64 = all()
+            .map(|one| (one.difference * one.standard_error).powi(2) / square)
+            .sum();
+        alone.max(below(square.sqrt(), error.sqrt()))
     }
 }
 

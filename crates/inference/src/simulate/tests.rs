@@ -31,6 +31,7 @@ fn truth(effects: &[f64], load_sds: &[f64]) -> Truth {
         reading_sd: 0.0,
         photos: 1,
         margin: None,
+        parts: 1,
     }
 }
 
@@ -150,6 +151,7 @@ fn equivalence_is_that_of_exact_integration() {
         let layout = layout(2, n, 0, |_, _, _| None);
         let truth = Truth {
             margin: Some(1.5 * 0.8),
+            parts: 1,
             ..truth(&[0.0, truly * 0.8], &[])
         };
         let share = run(&layout, &truth, 4000, 4)[0].equivalence.unwrap().share;

@@ -25,6 +25,10 @@ pub struct Truth {
     /// The smallest difference that matters, above 0; none if arms aren't to be
     /// shown alike.
     pub margin: Option<f64>,
+    /// Parts of what is compared, 1 or 3. With 3 the effects lie along one of three
+    /// directions, scatter is the same in each, and arms are alike if the length of
+    /// their difference is shown to lie below the margin, as a verdict on colours asks.
+    pub parts: u32,
 }
 
 /// How often a trial is tried, and how strictly.
@@ -73,6 +77,8 @@ impl Truth {
     }
 
     pub(super) fn check(&self, layout: &Layout) -> Result<(), InferenceError> {
+        let parts = matches!(self.parts, 1 | 3);
+        InferenceError::unless(parts, "number of parts", f64::from(self.parts), "1 or 3")?;
         let listed = |what, list: &[f64], wanted: usize, range| {
             let given = list.len();
             InferenceError::unless(given == wanted, what, given as f64, range)

@@ -1,9 +1,9 @@
 //! The mean change of each arm with its interval.
 
 use super::{
-    ArmChange, UNBOUNDED_DE00,
-    change::Change,
-    design::keeper_error,
+    ArmChange, Repeatability, UNBOUNDED_DE00,
+    change::{Against, Change},
+    keepers::shared_errors,
     ruler::{Ruler, lab},
 };
 use colour::grade;
@@ -11,13 +11,17 @@ use inference::scatter::{Error, Scatter, mean};
 use nalgebra::Vector3;
 
 /// The changes of all arms at one stage.
-pub(super) fn arm_changes(stage: u32, changes: &[Change]) -> Vec<ArmChange> {
+pub(super) fn arm_changes(
+    stage: u32,
+    changes: &[Change],
+    known: Option<&Repeatability>,
+) -> Vec<ArmChange> {
     changes
         .iter()
         .map(|change| {
             let start = mean(&change.starts).unwrap_or_else(Vector3::zeros);
             let ruler = Ruler::between(start, start + change.mean);
-            let (low, high) = match ruler.length(&errors(change, changes)) {
+            let (low, high) = match ruler.length(&errors(change, changes, known)) {
                 Some(length) => bounded(ruler.de00, length.interval(0.95)),
                 None => (0.0, UNBOUNDED_DE00),
             };
@@ -43,7 +47,7 @@ pub(super) fn bounded(de00: f64, interval: inference::Interval) -> (f64, f64) {
     (interval.low.min(de00), high)
 }
 
-fn errors(change: &Change, all: &[Change]) -> Vec<Error> {
+fn errors(change: &Change, all: &[Change], known: Option<&Repeatability>) -> Vec<Error> {
     let own_loads = change.loads().filter(|loads| {
         let others = all.iter().filter(|other| other.arm != change.arm);
         let mut taken = others.flat_map(|other| &other.pieces);
@@ -60,12 +64,12 @@ fn errors(change: &Change, all: &[Change]) -> Vec<Error> {
             .map(Change::piece_scatter)
             .fold(Scatter::none(), Scatter::with);
     }
-    if scatter.df() == 0 && change.keepers > 0 {
+    if scatter.df() == 0 && matches!(change.against, Against::Keepers(_)) {
         scatter = change.start_scatter;
     }
     let own = scatter.error(1.0 / units as f64);
-    let keeper = keeper_error(&[change], change.start_scatter, scatter);
     own.map_or_else(Vec::new, |own| {
-        [Some(own), keeper].into_iter().flatten().collect()
+        let shared = shared_errors(&[change], all, scatter, known);
+        std::iter::once(own).chain(shared).collect()
     })
 }

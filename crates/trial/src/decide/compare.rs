@@ -1,27 +1,30 @@
 //! Two arms at one stage.
 
 use super::{
-    Comparison, UNBOUNDED_DE00, Verdict,
-    arm_change::bounded,
+    Comparison, Repeatability, Verdict,
     change::Change,
     design::Contrast,
     reason::{self, Evidence},
     ruler::Ruler,
+    shown::Shown,
 };
 use inference::scatter::mean;
 use nalgebra::Vector3;
 
-/// Level of the interval.
-const LEVEL: f64 = 0.95;
-/// Confidence of the one-sided bound that shows equivalence.
-const CONFIDENCE: f64 = 0.95;
+/// How often a difference may be called greater than the margin wrongly.
+const RARE: f64 = 0.025;
 
 /// Every pair of arms at one stage, in order.
-pub(super) fn comparisons(stage: u32, changes: &[Change], margin_de00: f64) -> Vec<Comparison> {
+pub(super) fn comparisons(
+    stage: u32,
+    changes: &[Change],
+    margin_de00: f64,
+    known: Option<&Repeatability>,
+) -> Vec<Comparison> {
     let mut found = Vec::new();
     for (i, a) in changes.iter().enumerate() {
         for b in &changes[i + 1..] {
-            found.push(compare(stage, a, b, margin_de00));
+            found.push(compare(stage, [a, b], changes, margin_de00, known));
         }
     }
     weigh_together(&mut found);
@@ -33,20 +36,20 @@ pub(super) fn comparisons(stage: u32, changes: &[Change], margin_de00: f64) -> V
 
 /// A comparison with the chance of seeing as much if the true difference were
 /// just the margin.
-fn compare(stage: u32, a: &Change, b: &Change, margin_de00: f64) -> (Comparison, f64) {
+fn compare(
+    stage: u32,
+    [a, b]: [&Change; 2],
+    all: &[Change],
+    margin_de00: f64,
+    known: Option<&Repeatability>,
+) -> (Comparison, f64) {
     let starts: Vec<_> = a.starts.iter().chain(&b.starts).copied().collect();
     let start = mean(&starts).unwrap_or_else(Vector3::zeros);
-    let contrast = Contrast::of(a, b);
+    let contrast = Contrast::of(a, b, all, known);
     let [change_a, change_b] = contrast.changes;
     let ruler = Ruler::between(start + change_a, start + change_b);
-    let length = ruler.length(&contrast.errors);
-    let ((low, high), below) = match &length {
-        Some(length) => (
-            bounded(ruler.de00, length.interval(LEVEL)),
-            length.upper(CONFIDENCE).max(ruler.de00),
-        ),
-        None => ((0.0, UNBOUNDED_DE00), UNBOUNDED_DE00),
-    };
+    let shown = Shown::of(&ruler, &contrast, [a, b]);
+    let (low, high, below) = (shown.low, shown.high, shown.below);
     let one_piece = a.pieces.len().min(b.pieces.len()) < 2;
     let verdict = if one_piece {
         Verdict::Open
@@ -59,21 +62,16 @@ fn compare(stage: u32, a: &Change, b: &Change, margin_de00: f64) -> (Comparison,
     } else {
         Verdict::Open
     };
-    let chance = length
-        .as_ref()
-        .map_or(1.0, |length| length.as_great(margin_de00));
     let reason = reason::sentence(&Evidence {
         stage,
         a,
         b,
         margin_de00,
         de00: ruler.de00,
-        low,
-        high,
-        below,
         verdict,
         contrast: &contrast,
-        length: length.as_ref(),
+        shown: &shown,
+        checked: known.is_some(),
     });
     let comparison = Comparison {
         stage,
@@ -82,10 +80,12 @@ fn compare(stage: u32, a: &Change, b: &Change, margin_de00: f64) -> (Comparison,
         de00: ruler.de00,
         low,
         high,
+        along: shown.along,
+        p: (2.0 * shown.chance_of(0.0)).min(1.0),
         verdict,
         reason,
     };
-    (comparison, chance)
+    (comparison, shown.chance_of(margin_de00))
 }
 
 /// Says of each visible difference whether it stands when all pairs of the stage
@@ -101,7 +101,7 @@ fn weigh_together(found: &mut [(Comparison, f64)]) {
     let mut stands = true;
     for (rank, &i) in order.iter().enumerate() {
         let (comparison, chance) = &mut found[i];
-        stands &= *chance * (pairs - rank) as f64 <= (1.0 - LEVEL) / 2.0;
+        stands &= *chance * (pairs - rank) as f64 <= RARE;
         if comparison.verdict == Verdict::Visible {
             comparison.reason.push_str(&reason::together(pairs, stands));
         }

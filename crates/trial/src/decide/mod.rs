@@ -11,19 +11,25 @@ mod change;
 mod compare;
 mod design;
 mod error;
+mod keepers;
+mod known;
 mod of_trial;
 mod read_csv;
 mod reason;
 mod row;
 mod ruler;
+mod shown;
 mod table;
 mod verdict;
 mod write_csv;
 
 pub use error::DecideError;
+pub use known::Repeatability;
 pub use of_trial::of_trial;
 pub use read_csv::read_csv;
 pub use row::Row;
+pub use shown::Along;
+pub(crate) use shown::{TAIL_AROUND_FADE, TAIL_OF_FADE};
 pub use verdict::{ArmChange, Comparison, Decision, RestsOn, UNBOUNDED_DE00, Verdict};
 pub use write_csv::write_csv;
 
@@ -39,6 +45,19 @@ const MOST_PAIRS: usize = 20_000;
 /// A margin that is not above 0; rows that contradict each other or hold no
 /// test piece.
 pub fn decide(rows: &[Row], margin_de00: f64) -> Result<Decision, DecideError> {
+    decide_knowing(rows, margin_de00, None)
+}
+
+/// The same where a set-up check tells how well readings repeat, which makes keepers
+/// sharper.
+///
+/// # Errors
+/// As of [`decide`].
+pub fn decide_knowing(
+    rows: &[Row],
+    margin_de00: f64,
+    known: Option<&Repeatability>,
+) -> Result<Decision, DecideError> {
     if !(margin_de00 > 0.0 && margin_de00.is_finite()) {
         return Err(DecideError::Margin(margin_de00));
     }
@@ -51,17 +70,18 @@ pub fn decide(rows: &[Row], margin_de00: f64) -> Result<Decision, DecideError> {
     }
     let mut decision = Decision::default();
     for &stage in &table.stages {
+        let drift = keepers::drift_is_known(&table.arms, stage, known);
         let changes: Vec<_> = table
             .arms
             .iter()
-            .filter_map(|arm| change::Change::of(arm, stage))
+            .filter_map(|arm| change::Change::of(arm, stage, drift))
             .collect();
         decision
             .comparisons
-            .extend(compare::comparisons(stage, &changes, margin_de00));
+            .extend(compare::comparisons(stage, &changes, margin_de00, known));
         decision
             .arms
-            .extend(arm_change::arm_changes(stage, &changes));
+            .extend(arm_change::arm_changes(stage, &changes, known));
     }
     if decision.arms.is_empty() && !table.stages.is_empty() {
         return Err(DecideError::NoChange);

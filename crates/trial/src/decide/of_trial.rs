@@ -1,6 +1,6 @@
 //! The decision on a trial whose readings come from several sources.
 
-use super::{DecideError, Decision, RestsOn, decide};
+use super::{DecideError, Decision, Repeatability, RestsOn, decide_knowing};
 use crate::{Reading, Source, Trial, rows};
 use std::collections::BTreeMap;
 
@@ -13,9 +13,15 @@ use std::collections::BTreeMap;
 /// pieces, can be compared; of equals spectra before Lab before photos. Readings of
 /// other kinds stand beside it and don't count.
 ///
+/// `known` tells how well photos of this set-up repeat; other sources have no use for it.
+///
 /// # Errors
-/// As of [`decide`], for the kind with most readings, if no kind allows a decision.
-pub fn of_trial(trial: &Trial, readings: &[Reading]) -> Result<Decision, DecideError> {
+/// As of [`decide_knowing`], for the kind with most readings, if no kind allows a decision.
+pub fn of_trial(
+    trial: &Trial,
+    readings: &[Reading],
+    known: Option<&Repeatability>,
+) -> Result<Decision, DecideError> {
     let mut kinds: BTreeMap<(u8, &str), Vec<Reading>> = BTreeMap::new();
     for reading in readings {
         let kind = (rank(reading.source), reading.view.as_str());
@@ -24,7 +30,8 @@ pub fn of_trial(trial: &Trial, readings: &[Reading]) -> Result<Decision, DecideE
     let mut by_kind = Vec::new();
     let mut refused: Option<(usize, DecideError)> = None;
     for ((_, view), of_kind) in kinds {
-        match decide(&rows(trial, &of_kind), trial.margin_de00) {
+        let known = known.filter(|_| of_kind[0].source == Source::Photo);
+        match decide_knowing(&rows(trial, &of_kind), trial.margin_de00, known) {
             Ok(decision) => by_kind.push((of_kind[0].source, view, decision)),
             Err(error) => {
                 if refused

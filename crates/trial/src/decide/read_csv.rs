@@ -16,6 +16,8 @@ const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "
 /// they may stand for the decimal point. Where a column `part` says pale or deep, the
 /// row is one of a part and is left out: the row of the whole piece counts. Columns
 /// `source` and `view` may be there and have to say the same on every row that counts.
+/// A column `photo` may name the photo of a reading, and columns `sd_L`, `sd_a` and
+/// `sd_b` the plus-or-minus that a photo states of it; both may be empty.
 ///
 /// # Errors
 /// What is wrong with the table, with the number of the row.
@@ -45,6 +47,8 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
     };
     let part_place = place_of("part");
     let kind_places = ["source", "view"].map(place_of);
+    let photo_place = place_of("photo");
+    let sd_places = ["sd_L", "sd_a", "sd_b"].map(place_of);
     let mut kinds = BTreeSet::new();
     let mut rows = Vec::new();
     let mut number = 0;
@@ -62,7 +66,12 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
             .and_then(|place| record.get(place))
             .filter(|text| !text.is_empty());
         let part = part.map(str::parse::<Part>).transpose().map_err(at_row)?;
-        let row = row(&record, &places, separator != b',').map_err(at_row)?;
+        let mut row = row(&record, &places, separator != b',').map_err(at_row)?;
+        let photo = photo_place.and_then(|place| record.get(place));
+        row.photo = photo.filter(|name| !name.is_empty()).map(str::to_owned);
+        if row.photo.is_some() {
+            row.stated = stated(&record, sd_places, separator != b',').map_err(at_row)?;
+        }
         if matches!(part, None | Some(Part::Whole)) {
             rows.push(row);
             let said = |place: Option<usize>| place.and_then(|place| record.get(place));
@@ -120,24 +129,7 @@ fn row(
         "" => Err(format!("the {} is empty", COLUMNS[k])),
         text => Ok(text.to_owned()),
     };
-    let number = |k: usize| {
-        let text = field(k);
-        let plain = if decimal_comma {
-            text.replace(',', ".")
-        } else {
-            text.to_owned()
-        };
-        plain
-            .parse::<f64>()
-            .ok()
-            .filter(|v| v.is_finite())
-            .ok_or_else(|| {
-                format!(
-                    "{} is \"{text}\", which is no number; write it like 41.2, with a point",
-                    COLUMNS[k]
-                )
-            })
-    };
+    let number = |k: usize| number(COLUMNS[k], field(k), decimal_comma);
     let stage = field(4);
     let lab = Lab::new(number(5)?, number(6)?, number(7)?);
     if let Some(fault) = colour_fault(lab) {
@@ -150,6 +142,8 @@ fn row(
         load: Some(field(3))
             .filter(|load| !load.is_empty())
             .map(str::to_owned),
+        photo: None,
+        stated: None,
         stage: stage.parse().map_err(|_| {
             format!(
                 "the stage is \"{stage}\"; write how many rounds the piece has had, such as 0 or 5"
@@ -157,6 +151,44 @@ fn row(
         })?,
         lab,
     })
+}
+
+/// A finite number.
+fn number(column: &str, text: &str, decimal_comma: bool) -> Result<f64, String> {
+    let plain = if decimal_comma {
+        text.replace(',', ".")
+    } else {
+        text.to_owned()
+    };
+    let number = plain.parse::<f64>().ok().filter(|v| v.is_finite());
+    number.ok_or_else(|| {
+        format!("{column} is \"{text}\", which is no number; write it like 41.2, with a point")
+    })
+}
+
+/// The covariance of a colour of which a photo states the plus-or-minus of each part;
+/// none unless the row states all three.
+fn stated(
+    record: &csv::StringRecord,
+    places: [Option<usize>; 3],
+    decimal_comma: bool,
+) -> Result<Option<[[f64; 3]; 3]>, String> {
+    let mut covariance = [[0.0; 3]; 3];
+    for (k, place) in places.into_iter().enumerate() {
+        let text = place.and_then(|place| record.get(place)).unwrap_or("");
+        if text.is_empty() {
+            return Ok(None);
+        }
+        let column = ["sd_L", "sd_a", "sd_b"][k];
+        let sd = number(column, text, decimal_comma)?;
+        if sd < 0.0 {
+            return Err(format!(
+                "{column} is {text}; a standard deviation is 0 or more"
+            ));
+        }
+        covariance[k][k] = sd * sd;
+    }
+    Ok(Some(covariance))
 }
 
 fn unreadable(error: csv::Error) -> DecideError {

@@ -2,8 +2,9 @@
 
 use super::{
     UNBOUNDED_DE00, Verdict,
-    change::Change,
+    change::{Against, Change},
     design::{Contrast, Design},
+    shown::Shown,
 };
 use inference::{length::Length, quantile};
 
@@ -17,13 +18,11 @@ pub(super) struct Evidence<'a> {
     pub b: &'a Change<'a>,
     pub margin_de00: f64,
     pub de00: f64,
-    pub low: f64,
-    pub high: f64,
-    /// One-sided bound that equivalence rests on.
-    pub below: f64,
     pub verdict: Verdict,
     pub contrast: &'a Contrast,
-    pub length: Option<&'a Length>,
+    pub shown: &'a Shown,
+    /// A set-up check tells how well a reading repeats.
+    pub checked: bool,
 }
 
 /// The reason for a verdict with its figures.
@@ -33,7 +32,7 @@ pub(super) fn sentence(e: &Evidence) -> String {
     } else {
         format!("{} rounds", e.stage)
     };
-    let (de00, low, high) = (e.de00, e.low, e.high);
+    let (de00, low, high) = (e.de00, e.shown.low, e.shown.high);
     let margin = e.margin_de00;
     let seen = format!(
         "After {rounds} {} and {} differ by {de00:.2} (95 % interval {low:.2} to {high:.2})",
@@ -46,12 +45,12 @@ pub(super) fn sentence(e: &Evidence) -> String {
         Verdict::Small => format!(
             "{seen}: a difference is there, and with 95 % confidence it is below {:.2}, less than \
              the margin of {margin}.",
-            e.below
+            e.shown.below
         ),
         Verdict::Alike => format!(
             "{seen}: no difference is shown, and with 95 % confidence any is below {:.2}, less \
              than the margin of {margin}.",
-            e.below
+            e.shown.below
         ),
         Verdict::Open => open(e, &seen, &rounds),
     };
@@ -82,7 +81,7 @@ fn open(e: &Evidence, seen: &str, rounds: &str) -> String {
             (1, _) => format!("one piece in {}", e.a.arm),
             _ => format!("one piece in {}", e.b.arm),
         };
-        let seen = if e.high >= UNBOUNDED_DE00 {
+        let seen = if e.shown.high >= UNBOUNDED_DE00 {
             format!(
                 "After {rounds} {} and {} differ by {:.2}",
                 e.a.arm, e.b.arm, e.de00
@@ -96,7 +95,7 @@ fn open(e: &Evidence, seen: &str, rounds: &str) -> String {
         );
     }
     let margin = e.margin_de00;
-    let state = if e.low > 0.0 {
+    let state = if e.shown.low > 0.0 {
         format!(
             "a difference is there, but whether it reaches the margin of {margin} is not settled"
         )
@@ -113,13 +112,15 @@ fn advice(e: &Evidence) -> String {
         Design::Loads => "load",
         _ => "piece",
     };
-    let keepers = if e.a.keepers + e.b.keepers > 0 {
+    let keepers = if e.a.against.keepers() + e.b.against.keepers() > 0 {
         ", with keepers in step,"
     } else {
         ""
     };
     match e
+        .shown
         .length
+        .as_ref()
         .and_then(|length| more_units(length, e.contrast.units, e.margin_de00))
     {
         Some(1) => format!("About 1 more {unit} per arm{keepers} would probably settle it."),
@@ -172,6 +173,14 @@ fn notes(e: &Evidence) -> Vec<String> {
     }
     if e.contrast.borrowed && !e.contrast.errors.is_empty() {
         notes.push("The scatter of one arm had to be taken from the other pieces.".to_owned());
+    }
+    let against_start = [e.a, e.b].iter().any(|arm| match &arm.against {
+        Against::Drift(_) => true,
+        Against::Start => arm.stated.is_some(),
+        Against::Keepers(_) => false,
+    });
+    if e.checked && against_start && !e.contrast.in_one_photo {
+        notes.push("How well photos repeat is taken from the set-up check.".to_owned());
     }
     let left_out = e.a.left_out + e.b.left_out;
     if left_out > 0 {

@@ -16,6 +16,11 @@ pub struct Row {
     pub role: Role,
     /// The load it shares with other pieces, if noted.
     pub load: Option<String>,
+    /// The photo it was read from, by any name, if that is known.
+    pub photo: Option<String>,
+    /// Covariance of L*, a*, b* as the photo states it, from everything that makes the
+    /// colour uncertain; none of a colour that is not from a photo.
+    pub stated: Option<[[f64; 3]; 3]>,
     /// After how many rounds it was read; 0 is the start.
     pub stage: u32,
     /// Its colour.

@@ -55,6 +55,43 @@ impl Ruler {
             .collect();
         Error::of_sum(&errors).map(|error| Length::new(self.step, &error))
     }
+
+    /// The length of a step in CIELAB.
+    pub fn reach(&self, step: Vector3<f64>) -> f64 {
+        (self.transform * step).norm()
+    }
+
+    /// The difference along a way given in CIELAB, with its errors; none of no
+    /// errors or no way.
+    ///
+    /// # Source
+    /// Degrees of freedom by Welch and Satterthwaite, Biometrics Bulletin 2 (1946) 110-114.
+    pub fn along(&self, way: Vector3<f64>, errors: &[Error]) -> Option<Step> {
+        let unit = (self.transform * way).try_normalize(NOTHING_DE00)?;
+        let across = self.transform.transpose() * unit;
+        let variances = errors
+            .iter()
+            .map(|error| (across.dot(&(error.covariance * across)), error.df));
+        let (sum, spread) = variances.fold((0.0, 0.0), |(sum, spread), (variance, df)| {
+            (sum + variance, spread + variance * variance / df)
+        });
+        (spread > 0.0).then(|| Step {
+            de00: unit.dot(&self.step),
+            standard_error: sum.sqrt(),
+            df: sum * sum / spread,
+        })
+    }
+}
+
+/// The difference of two colours along one way, with its error.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Step {
+    /// The difference, CIEDE2000 units; negative against the way.
+    pub de00: f64,
+    /// Its standard error.
+    pub standard_error: f64,
+    /// Degrees of freedom of that.
+    pub df: f64,
 }
 
 /// A vector of L*, a*, b* as a colour.

@@ -2,7 +2,7 @@
 
 use super::Row;
 use crate::Role;
-use nalgebra::Vector3;
+use nalgebra::{Matrix3, Vector3};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// All arms that have test pieces, in order of first appearance.
@@ -30,6 +30,10 @@ struct Look<'a> {
     sum: Vector3<f64>,
     readings: usize,
     load: Option<&'a str>,
+    /// The photos it was read from; none as soon as one of them isn't known.
+    photos: Option<BTreeSet<&'a str>>,
+    /// Sum of the covariances that the readings state; none as soon as one states none.
+    stated: Option<Matrix3<f64>>,
 }
 
 impl Piece<'_> {
@@ -46,6 +50,27 @@ impl<'a> Piece<'a> {
     pub fn load(&self, stage: u32) -> Option<&'a str> {
         let noted = self.looks.get(&stage).and_then(|look| look.load);
         noted.or_else(|| self.looks.values().find_map(|look| look.load))
+    }
+
+    /// Covariance that its readings at a stage state, on average, if all state one.
+    pub fn stated(&self, stage: u32) -> Option<Matrix3<f64>> {
+        let look = self.looks.get(&stage)?;
+        look.stated.map(|sum| sum / look.readings as f64)
+    }
+
+    /// The photos it was read from at a stage, if all of them are known.
+    pub fn photos(&self, stage: u32) -> Option<&BTreeSet<&'a str>> {
+        self.looks.get(&stage)?.photos.as_ref()
+    }
+}
+
+impl Arm<'_> {
+    /// How each keeper, to which nothing was done, seems to have changed by a stage.
+    pub fn drifts(&self, stage: u32) -> Vec<Vector3<f64>> {
+        let keepers = self.keepers.iter();
+        keepers
+            .filter_map(|keeper| Some(keeper.at(stage)? - keeper.at(0)?))
+            .collect()
     }
 }
 
@@ -78,7 +103,23 @@ impl<'a> Table<'a> {
                 pieces.push(Piece::default());
                 pieces.len() - 1
             });
-            let look = pieces[piece].looks.entry(row.stage).or_default();
+            let look = pieces[piece]
+                .looks
+                .entry(row.stage)
+                .or_insert_with(|| Look {
+                    photos: Some(BTreeSet::new()),
+                    stated: Some(Matrix3::zeros()),
+                    ..Look::default()
+                });
+            look.photos = match (look.photos.take(), &row.photo) {
+                (Some(mut photos), Some(photo)) => {
+                    photos.insert(photo);
+                    Some(photos)
+                }
+                _ => None,
+            };
+            look.stated = Option::zip(look.stated, row.stated)
+                .map(|(sum, stated)| sum + Matrix3::from(stated).transpose());
             look.sum += Vector3::from(row.lab.to_array());
             look.readings += 1;
             look.load = look.load.or(row.load.as_deref());

@@ -1,5 +1,6 @@
 //! What a decision says.
 
+use super::Along;
 use crate::Source;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -65,6 +66,12 @@ pub struct Comparison {
     pub low: f64,
     /// Upper end; [`UNBOUNDED_DE00`] where nothing is known of the scatter.
     pub high: f64,
+    /// The difference along the way both arms fade, where that is clear.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub along: Option<Along>,
+    /// How often chance alone would show as much where there is no difference, 0 to
+    /// 1; below 0.05 exactly where `low` is above 0.
+    pub p: f64,
     /// The verdict.
     pub verdict: Verdict,
     /// Why, with the figures, in words.

@@ -4,9 +4,9 @@ use super::DecideError;
 use crate::{Part, Reading, Trial};
 
 /// The columns that [`write_csv`] gives, in its order.
-const COLUMNS: [&str; 17] = [
+const COLUMNS: [&str; 18] = [
     "arm", "piece", "role", "load", "stage", "part", "L", "a", "b", "sd_L", "sd_a", "sd_b",
-    "share", "pixels", "view", "source", "made_at",
+    "share", "pixels", "view", "source", "photo", "made_at",
 ];
 
 /// A table of readings that [`super::read_csv`] takes back: a row for each, and beside
@@ -44,6 +44,11 @@ pub fn write_csv(trial: &Trial, readings: &[Reading]) -> Result<String, DecideEr
             record.push(pixels.to_string());
             record.push(reading.view.clone());
             record.push(reading.source.to_string());
+            record.push(
+                reading
+                    .photo
+                    .map_or_else(String::new, |id| id.0.to_string()),
+            );
             record.push(reading.made_at.clone());
             table.write_record(&record).map_err(fault)?;
         }

@@ -2,7 +2,10 @@
 //! found, and how often arms that don't differ are shown alike.
 
 use super::{Allotted, Asks, Column, Kind, Margin, Plan, PlanError, Scatter, Sharing, StepKind};
-use crate::Role;
+use crate::{
+    Role,
+    decide::{TAIL_AROUND_FADE, TAIL_OF_FADE},
+};
 use colour::grade::Grade;
 use inference::{
     InferenceError,
@@ -47,7 +50,8 @@ pub struct Promised {
     pub shows_grade_4: f64,
     /// How often two arms that truly don't differ are shown alike.
     pub shows_alike: f64,
-    /// How often a difference is shown though there is none.
+    /// How often a difference is shown though there is none, along the fade or in any
+    /// other direction.
     pub errs: f64,
 }
 
@@ -92,7 +96,11 @@ impl Plan {
     /// # Errors
     /// A plan that is too large to be tried so often.
     pub fn promise_from(&self, runs: u32, seed: u64) -> Result<Promise, PlanError> {
-        self.promised(&Runs::new(runs, seed)).map_err(|error| {
+        let runs = Runs {
+            tail: TAIL_OF_FADE,
+            ..Runs::new(runs, seed)
+        };
+        self.promised(&runs).map_err(|error| {
             PlanError::new(
                 "",
                 format!("What this plan can show can't be worked out: {error}."),
@@ -139,7 +147,7 @@ impl Plan {
             shows_margin_together: share(together.share),
             shows_grade_4: share(grade_4.difference.share),
             shows_alike: share(null.equivalence.map_or(0.0, |rate| rate.share)),
-            errs: share(null.difference.share),
+            errs: share(null.difference.share + TAIL_AROUND_FADE),
         }
     }
 
@@ -181,6 +189,7 @@ impl Trials {
             reading_sd: scatter.reading_sd_de00,
             photos: 1,
             margin: Some(plan.margin.de00()),
+            parts: 3,
         };
         Ok(Self {
             design: Design::of(&layout)?,
@@ -258,7 +267,7 @@ fn layout(plan: &Plan) -> Layout {
             Asks::StepMatters => Contrasts::Against(plan.control()),
             Asks::Lasts | Asks::WhichIsBest | Asks::ShadeLadder => Contrasts::AllPairs,
         },
-        scatter: ScatterOf::AllArms,
+        scatter: ScatterOf::EachPair,
     }
 }
 

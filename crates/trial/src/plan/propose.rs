@@ -4,6 +4,7 @@ use super::{
     Asks, Circumstance, CircumstanceKind, Margin, Plan, PlanError, PlannedArm, Promised, RUNS,
     Scatter, Step, StepKind,
 };
+use crate::decide::TAIL_OF_FADE;
 use inference::simulate::{
     Contrasts, ScatterOf,
     smallest::{Alike, Answer, Limits, Sharing, Size, Strictness, Wish, smallest},
@@ -217,7 +218,7 @@ impl Enquiry {
                 Contrasts::Against(_) => Strictness::Dunnett,
                 Contrasts::AllPairs => Strictness::Holm,
             },
-            scatter: ScatterOf::AllArms,
+            scatter: ScatterOf::EachPair,
             sharing: if self.may_share() {
                 Sharing::AllArms
             } else {
@@ -235,8 +236,12 @@ impl Enquiry {
             keepers: self.keepers() as u32,
             power: USUAL_POWER,
             difference: Some(margin),
-            alike: alike.then_some(Alike { margin, truly: 0.0 }),
-            tail: 0.05,
+            alike: alike.then_some(Alike {
+                margin,
+                truly: 0.0,
+                parts: 3,
+            }),
+            tail: TAIL_OF_FADE,
             equivalence_tail: 0.05,
         };
         let limits = Limits {

@@ -4,6 +4,7 @@ use colour::{Lab, difference::ciede2000};
 use inference::quantile;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use std::collections::BTreeMap;
 use trial::{
     Role,
     decide::{Comparison, Row, Verdict, decide},
@@ -22,8 +23,12 @@ const READING: [f64; 3] = [0.15, 0.1, 0.12];
 pub struct Setting {
     /// Test pieces in each arm.
     pub pieces: [usize; 2],
-    /// One keeper per arm, or each piece against its own start.
-    pub keeper: bool,
+    /// Keepers in each arm; where there are none, each piece is against its own start.
+    pub keepers: usize,
+    /// How the pieces share their loads.
+    pub loads: Loads,
+    /// The arms differ along the way both fade, or in a direction drawn at random.
+    pub along_fade: bool,
     /// Standard deviations of L*, a*, b* of what washing does to a piece.
     pub washing: [f64; 3],
     /// How much more the second arm's pieces scatter by washing.
@@ -31,6 +36,23 @@ pub struct Setting {
     /// True CIEDE2000 of the two arms' changes.
     pub truth_de00: f64,
 }
+
+/// How pieces share their loads, and what loads do.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Loads {
+    /// None is noted, and none does anything.
+    None,
+    /// So many loads, each with pieces of both arms.
+    Shared(usize),
+    /// So many loads for each arm alone.
+    Own(usize),
+}
+
+/// Standard deviations of L*, a*, b* of what a load does to all its pieces.
+const LOADS: [f64; 3] = [0.5, 0.3, 0.3];
+/// Standard deviations of L*, a*, b* of what befalls all colours of a photo. Each
+/// arm has a photo of its own at each stage, where it has keepers.
+const PHOTOS: [f64; 3] = [0.6, 0.4, 0.4];
 
 /// How often each thing came about.
 #[derive(Default)]
@@ -40,6 +62,8 @@ pub struct Count {
     pub small: usize,
     pub alike: usize,
     pub open: usize,
+    /// A difference was shown, however large.
+    pub shown: usize,
     /// The interval held the truth.
     pub covered: usize,
 }
@@ -64,6 +88,7 @@ pub fn count(setting: Setting, trials: usize, seed: u64) -> Count {
             Verdict::Alike => count.alike += 1,
             Verdict::Open => count.open += 1,
         }
+        count.shown += usize::from(found.low > 0.0);
         let held =
             found.low <= setting.truth_de00 + 1e-6 && setting.truth_de00 <= found.high + 1e-6;
         count.covered += usize::from(held);
@@ -74,32 +99,61 @@ pub fn count(setting: Setting, trials: usize, seed: u64) -> Count {
 fn draw(setting: Setting, chance: &mut ChaCha8Rng) -> Comparison {
     let start = [45.0, 32.0, 11.0];
     let first = [3.0, -4.0, -1.0];
-    let second = second_change(start, first, setting.truth_de00, chance);
+    let direction = if setting.along_fade {
+        first
+    } else {
+        noisy([0.0; 3], [1.0; 3], 1.0, chance)
+    };
+    let second = second_change(start, first, setting.truth_de00, direction);
     let mut rows = Vec::new();
+    let mut done: BTreeMap<String, [f64; 3]> = BTreeMap::new();
     for (arm, change, stretch, pieces) in [
         ("first", first, 1.0, setting.pieces[0]),
         ("second", second, setting.second_scatters, setting.pieces[1]),
     ] {
-        let mut put = |name: String, role, stage, lab: [f64; 3], chance: &mut ChaCha8Rng| {
-            rows.push(Row {
-                arm: arm.into(),
-                piece: name,
-                role,
-                load: None,
-                stage,
-                lab: Lab::from(noisy(lab, READING, 1.0, chance)),
-            });
-        };
+        let photos = [0, 5].map(|_| match setting.keepers {
+            0 => [0.0; 3],
+            _ => noisy([0.0; 3], PHOTOS, 1.0, chance),
+        });
+        let mut put =
+            |piece: String, role, load: &Option<String>, stage, lab, chance: &mut ChaCha8Rng| {
+                let seen = plus(
+                    photos[usize::from(stage > 0)],
+                    noisy(lab, READING, 1.0, chance),
+                );
+                rows.push(Row {
+                    arm: arm.into(),
+                    piece,
+                    role,
+                    load: load.clone(),
+                    photo: None,
+                    stated: None,
+                    stage,
+                    lab: Lab::from(seen),
+                });
+            };
         for i in 0..pieces {
+            let load = match setting.loads {
+                Loads::None => None,
+                Loads::Shared(count) => Some(format!("wash {}", i % count)),
+                Loads::Own(count) => Some(format!("{arm} wash {}", i % count)),
+            };
+            let name = format!("{arm} {i}");
             let own = noisy(start, PIECES, 1.0, chance);
-            put(format!("{arm} {i}"), Role::Test, 0, own, chance);
+            put(name.clone(), Role::Test, &load, 0, own, chance);
+            let of_load = load.as_ref().map_or([0.0; 3], |load| {
+                *done
+                    .entry(load.clone())
+                    .or_insert_with(|| noisy([0.0; 3], LOADS, 1.0, chance))
+            });
             let washed = noisy(plus(own, change), setting.washing, stretch, chance);
-            put(format!("{arm} {i}"), Role::Test, 5, washed, chance);
+            put(name, Role::Test, &load, 5, plus(washed, of_load), chance);
         }
-        if setting.keeper {
+        for k in 0..setting.keepers {
+            let name = format!("{arm} keeper {k}");
             let own = noisy(start, PIECES, 1.0, chance);
-            put(format!("{arm} keeper"), Role::Keeper, 0, own, chance);
-            put(format!("{arm} keeper"), Role::Keeper, 5, own, chance);
+            put(name.clone(), Role::Keeper, &None, 0, own, chance);
+            put(name, Role::Keeper, &None, 5, own, chance);
         }
     }
     decide(&rows, MARGIN)
@@ -109,14 +163,13 @@ fn draw(setting: Setting, chance: &mut ChaCha8Rng) -> Comparison {
 }
 
 /// A change of the second arm that lies at exactly the true difference from the
-/// first, in a direction drawn at random.
+/// first, in that direction.
 fn second_change(
     start: [f64; 3],
     first: [f64; 3],
     truth_de00: f64,
-    chance: &mut ChaCha8Rng,
+    direction: [f64; 3],
 ) -> [f64; 3] {
-    let direction = noisy([0.0; 3], [1.0; 3], 1.0, chance);
     let at = |reach: f64| plus(first, direction.map(|v| v * reach));
     let (mut near, mut far) = (0.0, 20.0);
     for _ in 0..60 {

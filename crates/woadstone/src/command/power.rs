@@ -158,6 +158,7 @@ fn drawn(
         reading_sd: 0.0,
         photos: 1,
         margin: None,
+        parts: 1,
     };
     let outcomes = Design::of(&layout)?.simulate(&truth, &Runs::new(RUNS, SEED))?;
     let pair = outcomes

@@ -29,6 +29,7 @@ fn judged(layout: &Layout, changes: &[f64]) -> Vec<(Analysis, Judged)> {
         reading_sd: 0.0,
         photos: 1,
         margin: None,
+        parts: 1,
     };
     let mut drawer = Drawer::of(layout, &truth, 1);
     drawer.changes.copy_from_slice(changes);

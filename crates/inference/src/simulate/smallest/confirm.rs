@@ -36,6 +36,7 @@ pub(super) fn confirmed(wish: &Wish, size: Size, seed: u64) -> Result<Size, Infe
             reading_sd: wish.reading_sd,
             photos: wish.photos,
             margin,
+            parts: wish.alike.map_or(1, |alike| alike.parts),
         };
         let all = design.simulate(&truth, &runs)?;
         let of_pair = |outcome: &Outcome| {

@@ -40,11 +40,7 @@ impl<'a> Promise<'a> {
             (None, Strictness::Holm) => wish.tail / wish.comparisons() as f64,
             (None, _) => wish.tail,
         };
-        let test = |tail| Test {
-            parts: 1.0,
-            df,
-            tail,
-        };
+        let test = |parts, tail| Test { parts, df, tail };
         let error = variance.sqrt();
         let power = |formula| Power {
             formula,
@@ -52,7 +48,8 @@ impl<'a> Promise<'a> {
         };
         let alike = |alike: Alike| {
             let (margin, truly) = (alike.margin / error, alike.truly / error);
-            power(test(wish.equivalence_tail).equivalence(margin, truly))
+            let parts = f64::from(alike.parts);
+            power(test(parts, wish.equivalence_tail).equivalence(margin, truly))
         };
         Some(Size {
             per_arm,
@@ -60,7 +57,7 @@ impl<'a> Promise<'a> {
             loads,
             difference: wish
                 .difference
-                .map(|size| power(test(tail).power(size.abs() / error))),
+                .map(|size| power(test(1.0, tail).power(size.abs() / error))),
             alike: wish.alike.map(alike),
         })
     }

@@ -62,6 +62,7 @@ fn in_one_load_it_is_the_exact_sample_size() {
         alike: Some(Alike {
             margin: 1.5,
             truly: 0.0,
+            parts: 1,
         }),
         ..wish()
     };
@@ -112,6 +113,7 @@ fn both_wishes_hold_and_loads_hold_no_more_than_they_can() {
         alike: Some(Alike {
             margin: 1.3,
             truly: 0.2,
+            parts: 1,
         }),
         ..wish()
     };
@@ -227,6 +229,7 @@ fn what_makes_no_sense_is_refused_in_words() {
             wish.alike = Some(Alike {
                 margin: 1.0,
                 truly: 1.0,
+                parts: 1,
             })
         },
         plenty,

@@ -52,6 +52,8 @@ pub struct Alike {
     pub margin: f64,
     /// How far they truly differ, within the margin.
     pub truly: f64,
+    /// Parts of what is compared, 1 or 3; see [`Truth::parts`](super::super::Truth::parts).
+    pub parts: u32,
 }
 
 /// How several comparisons are held to account.
@@ -161,7 +163,14 @@ impl Wish {
             let range = "a finite number other than 0";
             InferenceError::unless(size.is_finite() && size != 0.0, "difference", size, range)?;
         }
-        if let Some(Alike { margin, truly }) = self.alike {
+        if let Some(Alike {
+            margin,
+            truly,
+            parts,
+        }) = self.alike
+        {
+            let known = matches!(parts, 1 | 3);
+            InferenceError::unless(known, "number of parts", f64::from(parts), "1 or 3")?;
             if !(margin > 0.0 && margin.is_finite()) {
                 return Err(InferenceError::Margin(margin));
             }

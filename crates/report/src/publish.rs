@@ -42,7 +42,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
     let trial = &results.trial;
     let empty = Decision::default();
     let decision = results.decision.as_ref().unwrap_or(&empty);
-    let (latest, earlier) = table::by_recency(table::verdicts(decision, trial.margin_de00));
+    let (latest, earlier) = table::by_recency(table::verdicts(results));
     let page = ReportPage {
         trial,
         margin: words::number(trial.margin_de00),

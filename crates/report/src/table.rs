@@ -3,7 +3,7 @@
 use crate::{chart, swatch, words};
 use colour::Lab;
 use trial::decide::{Comparison, Decision};
-use trial::{EyeGrade, Reading, Trial};
+use trial::{EyeGrade, Reading, Results, Trial};
 
 /// One pair of arms at one stage, ready to read.
 pub struct VerdictRow {
@@ -25,14 +25,20 @@ pub struct VerdictRow {
     pub difference: String,
     /// Why, with figures.
     pub reason: String,
+    /// What limits it, each a sentence or two.
+    pub limits: Vec<String>,
     /// The interval against the margin, SVG.
     pub strip: String,
     /// The verdict's sign, SVG: its shape says what its name says.
     pub sign: String,
 }
 
-/// Every verdict of a decision, the latest stage first.
-pub fn verdicts(decision: &Decision, margin_de00: f64) -> Vec<VerdictRow> {
+/// Every verdict of a trial, the latest stage first.
+pub fn verdicts(results: &Results) -> Vec<VerdictRow> {
+    let margin_de00 = results.trial.margin_de00;
+    let Some(decision) = &results.decision else {
+        return Vec::new();
+    };
     let top = chart::scale_top(&decision.comparisons, margin_de00);
     let mut sorted: Vec<_> = decision.comparisons.iter().collect();
     sorted.sort_by_key(|c| std::cmp::Reverse(c.stage));
@@ -45,13 +51,10 @@ pub fn verdicts(decision: &Decision, margin_de00: f64) -> Vec<VerdictRow> {
             b: c.b.clone(),
             code: c.verdict.as_str(),
             name: words::verdict(c.verdict),
-            sentence: format!(
-                "{}{}",
-                words::sentence(c, margin_de00),
-                moved(decision, c).unwrap_or_default()
-            ),
+            sentence: words::sentence(c, margin_de00),
             difference: words::with_interval(c.de00, c.low, c.high),
-            reason: c.reason.clone(),
+            reason: format!("{}{}", c.reason, moved(decision, c).unwrap_or_default()),
+            limits: results.limits_of(c),
             strip: chart::difference_against_margin(c, margin_de00, top),
             sign: chart::verdict_sign(c.verdict),
         })

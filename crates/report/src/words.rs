@@ -4,6 +4,10 @@ use trial::decide::{Comparison, UNBOUNDED_DE00, Verdict};
 use trial::fade::{GradePassed, Mark, MarkedRound};
 use trial::{PhotoState, Reading, Role, Source};
 
+/// Part of a difference that has to lie along the fade to be called fading further:
+/// within 45 degrees of it.
+const MOSTLY: f64 = 0.7;
+
 /// When a piece was looked at: "before the first round", "after 1 round", "after 5 rounds".
 pub fn stage(stage: u32) -> String {
     match stage {
@@ -43,23 +47,55 @@ pub fn sentence(comparison: &Comparison, margin_de00: f64) -> String {
     let when = stage_heading(comparison.stage);
     let margin = number(margin_de00);
     match comparison.verdict {
-        Verdict::Visible => format!(
-            "{when}, {a} and {b} have changed by clearly different amounts or in different ways: \
-             even the smallest difference that fits the readings is more than the margin of {margin}."
-        ),
-        Verdict::Small => format!(
-            "{when}, {a} and {b} do differ, but a difference as large as the margin of {margin} does \
-             not fit the readings."
-        ),
+        Verdict::Visible => match further(comparison) {
+            Some((more, less)) => format!(
+                "{when}, {more} has clearly faded further than {less}, by more than the margin of {margin} \
+                 that was set as what matters."
+            ),
+            None => format!(
+                "{when}, {a} and {b} have clearly changed in different ways, by more than the margin of \
+                 {margin} that was set as what matters."
+            ),
+        },
+        Verdict::Small => match further(comparison) {
+            Some((more, less)) => format!(
+                "{when}, {more} has faded a little further than {less}, but by less than the margin of {margin}: \
+                 too little to matter."
+            ),
+            None => format!(
+                "{when}, {a} and {b} do differ, but by less than the margin of {margin}: too little to matter."
+            ),
+        },
         Verdict::Alike => format!(
             "{when}, {a} and {b} have lasted alike: no difference is shown, and one as large as the \
              margin of {margin} does not fit the readings."
         ),
+        Verdict::Open if comparison.low > 0.0 => match further(comparison) {
+            Some((more, less)) => format!(
+                "{when}, {more} has faded further than {less}, but whether by as much as the margin of {margin} \
+                 is not settled."
+            ),
+            None => format!(
+                "{when}, {a} and {b} differ, but whether by as much as the margin of {margin} is not settled."
+            ),
+        },
         Verdict::Open => format!(
             "{when}, the readings can't tell {a} from {b}, and can't show them to be alike either. \
              Treat the question as open."
         ),
     }
+}
+
+/// Which arm has faded further and which less far, where that is what they differ in.
+fn further(comparison: &Comparison) -> Option<(&str, &str)> {
+    let along = comparison.along?;
+    // Most of the difference lies along the fade, and chance explains it badly.
+    let mostly = along.de00.abs() > MOSTLY * comparison.de00;
+    let shown = along.low > 0.0 || along.high < 0.0;
+    (mostly && shown).then_some(match along.de00 > 0.0 {
+        true => (comparison.b.as_str(), comparison.a.as_str()),
+        false => (comparison.a.as_str(), comparison.b.as_str()),
+    })
 }
 
 /// An interval in words: "1.2 (95 % interval 0.8 to 1.6)".

@@ -95,10 +95,12 @@ fn decision(trial: &Trial) -> Decision {
             high: 7.0,
             along: None,
             p: 0.01,
+            dealt_anew: None,
             verdict: Verdict::Visible,
             reason: "4 pieces against 4 <pieces>".into(),
         }],
         arms: vec![change(&a, 7.5, 8.0), change(&b, 1.0, UNBOUNDED_DE00)],
+        over_rounds: Vec::new(),
         rests_on: Vec::new(),
     }
 }

@@ -1,6 +1,7 @@
 //! How often verdicts are wrong, over trials drawn at random with a known truth.
 //!
-//! `cargo run --release -p trial --example verdict_error_rates [TRIALS]`
+//! `cargo run --release -p trial --example verdict_error_rates [TRIALS] [TABLE]`, where TABLE
+//! is the number of the one table to make, from 1.
 
 #[path = "../tests/support/simulation.rs"]
 mod simulation;
@@ -19,6 +20,7 @@ fn main() {
         .nth(1)
         .and_then(|text| text.parse().ok())
         .unwrap_or(2000);
+    let only: Option<usize> = std::env::args().nth(2).and_then(|text| text.parse().ok());
     println!(
         "{trials} trials in each row, margin {}; shares in percent.\n",
         simulation::MARGIN
@@ -34,7 +36,7 @@ fn main() {
     };
     let sides = [[2, 2], [3, 3], [4, 4], [5, 5], [6, 6], [8, 8], [3, 6]];
     let even = [[4, 4], [6, 6], [8, 8]];
-    for (words, sides, setting) in [
+    let tables = [
         ("Each piece against its own start", &sides[..], usual),
         (
             "The same, arms differ along the way they fade",
@@ -100,8 +102,11 @@ fn main() {
                 ..usual
             },
         ),
-    ] {
-        table(words, sides, setting, trials);
+    ];
+    for (number, (words, sides, setting)) in (1..).zip(tables) {
+        if only.is_none_or(|only| only == number) {
+            table(words, sides, setting, trials);
+        }
     }
 }
 

@@ -23,6 +23,7 @@ mod error;
 mod eye_grade;
 pub mod fade;
 mod id;
+mod limit;
 mod new_trial;
 mod on_board;
 mod part;

@@ -3,7 +3,9 @@
 use colour::{Lab, difference::ciede2000, grade};
 use trial::{
     Role,
-    decide::{Comparison, Decision, Row, UNBOUNDED_DE00, Verdict, decide},
+    decide::{
+        Comparison, Decision, Repeatability, Row, UNBOUNDED_DE00, Verdict, decide, decide_knowing,
+    },
 };
 
 /// Small steps about 0, even in all directions, for pieces of one arm.
@@ -358,7 +360,17 @@ fn it_is_written_with_the_agreed_names() {
     assert_eq!(
         found,
         [
-            "a", "along", "b", "de00", "high", "low", "p", "reason", "stage", "verdict"
+            "a",
+            "along",
+            "b",
+            "dealt_anew",
+            "de00",
+            "high",
+            "low",
+            "p",
+            "reason",
+            "stage",
+            "verdict"
         ]
     );
     assert_eq!(json["comparisons"][0]["verdict"], "visible");
@@ -412,4 +424,163 @@ proptest::proptest! {
         proptest::prop_assert!((there.low - back.low).abs() < 0.01 * there.high);
         proptest::prop_assert!((there.high - back.high).abs() < 1e-6 * there.high);
     }
+}
+
+/// Two arms over three rounds, the second fading half as much again, pieces with a
+/// rate of their own.
+fn over_three_rounds(loads: [&str; 4]) -> Vec<Row> {
+    let mut rows = Vec::new();
+    for (name, times) in [("soak", 1.0), ("plain", 1.5)] {
+        for (i, load) in loads.iter().enumerate() {
+            let piece = format!("{name}{i}");
+            rows.push(row(name, &piece, Role::Test, load, 0, START));
+            for stage in 1..=3u32 {
+                let rate = times + 0.05 * [1.0, -1.0, 0.5, -0.5][i];
+                let wobble = SPREAD[(i + stage as usize) % 4].map(|v| 0.5 * v);
+                let faded = [2.0, -1.0, 0.5].map(|v| v * rate * f64::from(stage));
+                rows.push(row(
+                    name,
+                    &piece,
+                    Role::Test,
+                    load,
+                    stage,
+                    plus(START, plus(faded, wobble)),
+                ));
+            }
+        }
+    }
+    rows
+}
+
+#[test]
+fn all_rounds_together_tell_how_much_further_an_arm_has_faded() {
+    let decision = decide(&over_three_rounds([""; 4]), 1.0).unwrap();
+    let [pair] = &decision.over_rounds[..] else {
+        panic!("{:?}", decision.over_rounds)
+    };
+    assert_eq!(
+        (pair.a.as_str(), pair.b.as_str(), pair.stage),
+        ("soak", "plain", 3)
+    );
+    let alone = decision.comparisons.last().unwrap().along.unwrap();
+    assert!(
+        (pair.de00 - alone.de00).abs() < 0.1 * alone.de00,
+        "{pair:?} {alone:?}"
+    );
+    assert!(pair.low > 0.0 && pair.low < pair.de00 && pair.de00 < pair.high);
+    assert!(pair.p < 0.001 && pair.p_together == pair.p && pair.df > 3.0);
+    let loads = decide(&over_three_rounds(["w1", "w1", "w2", "w2"]), 1.0).unwrap();
+    assert_eq!(loads.over_rounds.len(), 1);
+}
+
+#[test]
+fn a_single_round_or_arms_without_scatter_have_no_model_of_rounds() {
+    let one = two(
+        arm("soak", [0.0; 3], &[""; 4], 1.0),
+        arm("plain", [8.0, -4.0, 0.0], &[""; 4], 1.0),
+    );
+    assert!(one.over_rounds.is_empty());
+    let mut still = over_three_rounds([""; 4]);
+    still.iter_mut().for_each(|row| row.lab = Lab::from(START));
+    assert!(decide(&still, 1.0).unwrap().over_rounds.is_empty());
+}
+
+#[test]
+fn a_set_up_check_makes_one_keeper_worth_having() {
+    let mut rows = Vec::new();
+    for (name, change) in [("soak", [2.0, 0.0, 0.0]), ("plain", [2.1, 0.0, 0.0])] {
+        for (i, mut r) in arm(name, change, &[""; 6], 0.5).into_iter().enumerate() {
+            // Pieces were dyed far less alike than they are read.
+            let dyed = SPREAD[(i / 2) % 4].map(|v| 4.0 * v);
+            r.lab = Lab::from(plus(r.lab.to_array(), dyed));
+            rows.push(r);
+        }
+        let keeper = format!("{name} keeper");
+        for stage in [0, 5] {
+            rows.push(row(
+                name,
+                &keeper,
+                Role::Keeper,
+                "",
+                stage,
+                plus(START, [0.6, 0.0, 0.0]),
+            ));
+        }
+    }
+    let known = Repeatability {
+        within: [[0.01, 0.0, 0.0], [0.0, 0.01, 0.0], [0.0, 0.0, 0.01]],
+        within_df: 20.0,
+        between: [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
+        between_df: 10.0,
+    };
+    let alone = decide(&rows, 1.0).unwrap();
+    assert_eq!(only(&alone).verdict, Verdict::Open);
+    let checked = decide_knowing(&rows, 1.0, Some(&known)).unwrap();
+    let found = only(&checked);
+    assert_eq!(found.verdict, Verdict::Alike, "{}", found.reason);
+    assert!(found.reason.contains("set-up check"), "{}", found.reason);
+}
+
+#[test]
+fn without_keepers_photos_of_their_own_widen_and_shared_ones_do_not() {
+    let stated = [[0.5, 0.0, 0.0], [0.0, 0.5, 0.0], [0.0, 0.0, 0.5]];
+    let photographed = |photo_of: fn(&Row) -> String| {
+        let mut rows = [
+            arm("soak", [2.0, 0.0, 0.0], &[""; 4], 0.5),
+            arm("plain", [2.1, 0.0, 0.0], &[""; 4], 0.5),
+        ]
+        .concat();
+        for row in &mut rows {
+            row.photo = Some(photo_of(row));
+            row.stated = Some(stated);
+        }
+        decide(&rows, 1.0).unwrap()
+    };
+    let own = photographed(|row| format!("{} {}", row.arm, row.stage));
+    let shared = photographed(|row| row.stage.to_string());
+    assert_eq!(only(&own).verdict, Verdict::Open);
+    assert_eq!(only(&shared).verdict, Verdict::Alike);
+    // The change of one arm still goes from one photo to another.
+    assert!(shared.arms[0].high - shared.arms[0].low > 2.0);
+}
+
+#[test]
+fn a_difference_along_the_fade_is_told_with_its_side() {
+    let decision = two(
+        arm("soak", [4.0, -2.0, 0.5], &[""; 4], 1.0),
+        arm("plain", [5.2, -2.6, 0.6], &[""; 4], 1.0),
+    );
+    let found = only(&decision);
+    let along = found.along.expect("both fade clearly");
+    assert!(along.de00 > 0.0 && along.low > 0.0, "{along:?}");
+    assert!(found.low > 0.0 && found.p < 0.05);
+    assert!(found.reason.contains("plain has gone"), "{}", found.reason);
+    // Across the fade: a difference, but not along it.
+    let decision = two(
+        arm("soak", [4.0, -2.0, 2.0], &[""; 4], 1.0),
+        arm("plain", [4.0, -2.0, -2.0], &[""; 4], 1.0),
+    );
+    let along = only(&decision).along.expect("both fade clearly");
+    assert!(along.low < 0.0 && along.high > 0.0, "{along:?}");
+    assert!(only(&decision).low > 0.0);
+}
+
+#[test]
+fn pieces_dealt_out_anew_bear_a_great_difference_out() {
+    let decision = two(
+        arm("soak", [0.0; 3], &[""; 4], 1.0),
+        arm("plain", [8.0, -4.0, 0.0], &[""; 4], 1.0),
+    );
+    let found = only(&decision);
+    let dealt = found
+        .dealt_anew
+        .expect("eight pieces without shared errors");
+    // The two splits that keep the arms apart, of 8 over 4.
+    assert_eq!((dealt.as_great, dealt.ways), (2, 70));
+    assert!(found.reason.contains("70 ways"), "{}", found.reason);
+    let loads = two(
+        arm("soak", [0.0; 3], &["w1", "w1", "w2", "w2"], 1.0),
+        arm("plain", [8.0, -4.0, 0.0], &["w1", "w1", "w2", "w2"], 1.0),
+    );
+    assert!(only(&loads).dealt_anew.is_none());
 }

@@ -1,7 +1,7 @@
 //! Two arms at one stage.
 
 use super::{
-    Comparison, Repeatability, Verdict,
+    Comparison, DealtAnew, Repeatability, Verdict,
     change::Change,
     design::Contrast,
     reason::{self, Evidence},
@@ -62,6 +62,7 @@ fn compare(
     } else {
         Verdict::Open
     };
+    let dealt_anew = DealtAnew::of(&ruler, &contrast, [a, b]);
     let reason = reason::sentence(&Evidence {
         stage,
         a,
@@ -71,6 +72,7 @@ fn compare(
         verdict,
         contrast: &contrast,
         shown: &shown,
+        dealt_anew,
         checked: known.is_some(),
     });
     let comparison = Comparison {
@@ -81,6 +83,7 @@ fn compare(
         low,
         high,
         along: shown.along,
+        dealt_anew,
         p: (2.0 * shown.chance_of(0.0)).min(1.0),
         verdict,
         reason,

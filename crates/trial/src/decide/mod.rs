@@ -9,11 +9,13 @@
 mod arm_change;
 mod change;
 mod compare;
+mod dealt_anew;
 mod design;
 mod error;
 mod keepers;
 mod known;
 mod of_trial;
+mod over_rounds;
 mod read_csv;
 mod reason;
 mod row;
@@ -23,9 +25,11 @@ mod table;
 mod verdict;
 mod write_csv;
 
+pub use dealt_anew::DealtAnew;
 pub use error::DecideError;
 pub use known::Repeatability;
 pub use of_trial::of_trial;
+pub use over_rounds::OverRounds;
 pub use read_csv::read_csv;
 pub use row::Row;
 pub use shown::Along;
@@ -83,6 +87,7 @@ pub fn decide_knowing(
             .arms
             .extend(arm_change::arm_changes(stage, &changes, known));
     }
+    decision.over_rounds = over_rounds::over_rounds(&table);
     if decision.arms.is_empty() && !table.stages.is_empty() {
         return Err(DecideError::NoChange);
     }

@@ -105,6 +105,13 @@ fn merged(by_kind: Vec<(Source, &str, Decision)>) -> Decision {
             }
             merged.comparisons.push(comparison);
         }
+        // Of the kind that the last stage rests on.
+        merged.over_rounds = decision
+            .over_rounds
+            .iter()
+            .filter(|pair| pair.stage == stage)
+            .cloned()
+            .collect();
     }
     merged
 }

@@ -1,10 +1,10 @@
 //! Why a verdict is what it is, in words.
 
 use super::{
-    UNBOUNDED_DE00, Verdict,
+    DealtAnew, UNBOUNDED_DE00, Verdict,
     change::{Against, Change},
     design::{Contrast, Design},
-    shown::Shown,
+    shown::{Along, Shown},
 };
 use inference::{length::Length, quantile};
 
@@ -21,6 +21,7 @@ pub(super) struct Evidence<'a> {
     pub verdict: Verdict,
     pub contrast: &'a Contrast,
     pub shown: &'a Shown,
+    pub dealt_anew: Option<DealtAnew>,
     /// A set-up check tells how well a reading repeats.
     pub checked: bool,
 }
@@ -54,11 +55,50 @@ pub(super) fn sentence(e: &Evidence) -> String {
         ),
         Verdict::Open => open(e, &seen, &rounds),
     };
+    if let Some(along) = &e.shown.along {
+        text.push(' ');
+        text.push_str(&along_in_words(e, along));
+    }
+    if let Some(dealt_anew) = e.dealt_anew {
+        text.push(' ');
+        text.push_str(&dealt_anew.in_words());
+    }
     for note in notes(e) {
         text.push(' ');
         text.push_str(&note);
     }
     text
+}
+
+/// The difference along the fade as a technician wants it.
+fn along_in_words(e: &Evidence, along: &Along) -> String {
+    let (further, other, sign) = match along.de00 < 0.0 {
+        false => (e.b.arm, e.a.arm, 1.0),
+        true => (e.a.arm, e.b.arm, -1.0),
+    };
+    let ends = [along.low * sign, along.high * sign];
+    format!(
+        "Along the way both fade, {further} has gone {:.2} further than {other} (96 % interval {} to \
+         {}, p {}).",
+        along.de00.abs(),
+        signed(ends[0].min(ends[1])),
+        signed(ends[0].max(ends[1])),
+        p_in_words(along.p),
+    )
+}
+
+/// A number with a typographic minus.
+fn signed(value: f64) -> String {
+    format!("{value:.2}").replace('-', "\u{2212}")
+}
+
+/// A chance as written in reports: "0.03", "below 0.001".
+fn p_in_words(p: f64) -> String {
+    match p {
+        p if p < 0.001 => "below 0.001".to_owned(),
+        p if p < 0.1 => format!("{p:.3}"),
+        p => format!("{p:.2}"),
+    }
 }
 
 /// What weighing all pairs of a stage together adds to a visible difference.

@@ -56,9 +56,15 @@ impl Ruler {
         Error::of_sum(&errors).map(|error| Length::new(self.step, &error))
     }
 
-    /// The length of a step in CIELAB.
-    pub fn reach(&self, step: Vector3<f64>) -> f64 {
-        (self.transform * step).norm()
+    /// A step in CIELAB as one whose length is CIEDE2000.
+    pub fn in_de00(&self, step: Vector3<f64>) -> Vector3<f64> {
+        self.transform * step
+    }
+
+    /// How far a step goes along a way, both in CIELAB; none of no way.
+    pub fn along_way(&self, way: Vector3<f64>, step: Vector3<f64>) -> Option<f64> {
+        let unit = (self.transform * way).try_normalize(NOTHING_DE00)?;
+        Some(unit.dot(&(self.transform * step)))
     }
 
     /// The difference along a way given in CIELAB, with its errors; none of no

@@ -142,5 +142,5 @@ fn way(ruler: &Ruler, length: &Length, arms: [&Change; 2]) -> Option<Vector3<f64
         _ => 0.5,
     };
     let way = a.mean * (1.0 - share) + b.mean * share;
-    (ruler.reach(way) > CLEAR * length.standard_error()).then_some(way)
+    (ruler.in_de00(way).norm() > CLEAR * length.standard_error()).then_some(way)
 }

@@ -1,6 +1,6 @@
 //! What a decision says.
 
-use super::Along;
+use super::{Along, DealtAnew, OverRounds};
 use crate::Source;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -72,6 +72,10 @@ pub struct Comparison {
     /// How often chance alone would show as much where there is no difference, 0 to
     /// 1; below 0.05 exactly where `low` is above 0.
     pub p: f64,
+    /// The same by dealing the pieces out anew, where pieces are the units, none of
+    /// their errors is shared and there are few enough.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub dealt_anew: Option<DealtAnew>,
     /// The verdict.
     pub verdict: Verdict,
     /// Why, with the figures, in words.
@@ -106,6 +110,10 @@ pub struct Decision {
     pub comparisons: Vec<Comparison>,
     /// Every arm at every stage after the start.
     pub arms: Vec<ArmChange>,
+    /// Every pair of arms at the last stage by a model of all rounds; empty where that
+    /// is not to be had.
+    #[serde(default)]
+    pub over_rounds: Vec<OverRounds>,
     /// The readings each stage rests on; empty where a table doesn't tell of sources.
     #[serde(default)]
     pub rests_on: Vec<RestsOn>,

@@ -90,7 +90,7 @@ impl<'a> ShowPage<'a> {
     fn of(results: &'a Results, runs: Vec<RunSummary>) -> Self {
         let trial = &results.trial;
         let decision = results.decision.clone().unwrap_or_default();
-        let (latest, earlier) = table::by_recency(table::verdicts(&decision, trial.margin_de00));
+        let (latest, earlier) = table::by_recency(table::verdicts(results));
         Self {
             assets: Assets::get(),
             trial,

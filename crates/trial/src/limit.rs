@@ -1,0 +1,134 @@
+//! What the plan's weaknesses leave a verdict to say.
+
+use crate::{
+    Results,
+    decide::{Comparison, Verdict},
+    plan::{Finding, FindingCode},
+};
+
+impl Results {
+    /// What limits the verdict on two arms, each a sentence or two: weaknesses that
+    /// were known when the trial was planned and concern one of them.
+    pub fn limits_of(&self, comparison: &Comparison) -> Vec<String> {
+        let findings = self.planned.iter().flat_map(|from| &from.findings);
+        findings
+            .filter(|finding| concerns(finding, comparison))
+            .filter_map(|finding| limit(finding, comparison.verdict))
+            .collect()
+    }
+}
+
+fn concerns(finding: &Finding, comparison: &Comparison) -> bool {
+    let named = |arm: &String| finding.arms.contains(arm);
+    finding.arms.is_empty() || named(&comparison.a) || named(&comparison.b)
+}
+
+/// What a weakness leaves of a verdict; none where it is of no account.
+fn limit(finding: &Finding, verdict: Verdict) -> Option<String> {
+    let differ = matches!(verdict, Verdict::Visible | Verdict::Small);
+    let found = &finding.sentence;
+    let text = match kind(finding.code) {
+        Limits::Cause(what) if differ => format!(
+            "The difference is real, but this trial can't tell whether the treatment made it or \
+             {what}. {found}"
+        ),
+        Limits::Cause(what) if verdict == Verdict::Alike => format!(
+            "That they are alike is sure only of both together: {what} may have hidden what the \
+             treatment did. {found}"
+        ),
+        Limits::Cause(what) => format!("More pieces won't tell the treatment from {what}. {found}"),
+        Limits::Travel if verdict == Verdict::Open => return None,
+        Limits::Travel => format!("Dye that travelled may be part of it. {found}"),
+        Limits::Sharpness if verdict == Verdict::Open => {
+            format!("{found} {}", finding.consequence)
+        }
+        Limits::Sharpness => return None,
+        Limits::Meaning => format!("{found} {}", finding.consequence),
+    };
+    Some(text)
+}
+
+/// How a weakness limits a verdict.
+enum Limits {
+    /// Something else went with the arms and may be the cause.
+    Cause(&'static str),
+    /// Dye may have come from elsewhere.
+    Travel,
+    /// It makes verdicts rarer and none wrong.
+    Sharpness,
+    /// It says what the verdict is about.
+    Meaning,
+}
+
+const fn kind(code: FindingCode) -> Limits {
+    match code {
+        FindingCode::LoadIsArm => Limits::Cause("the load that an arm had to itself"),
+        FindingCode::DayIsArm => Limits::Cause("the day on which it was worked"),
+        FindingCode::PersonIsArm => Limits::Cause("the person who worked it"),
+        FindingCode::PlaceIsArm => Limits::Cause("the place at which it lay for the photo"),
+        FindingCode::Tangled => Limits::Cause("the loads, days and places that went with it"),
+        FindingCode::SoakMissing => Limits::Cause("the soak in warm water that goes with it"),
+        FindingCode::OrderOfUse => Limits::Cause("the order in which the arms used a vessel"),
+        FindingCode::DeepWithPale | FindingCode::WitnessMissing => Limits::Travel,
+        FindingCode::OnePiece
+        | FindingCode::KeeperMissing
+        | FindingCode::StartMissing
+        | FindingCode::Uneven => Limits::Sharpness,
+        FindingCode::DoseDeparture => Limits::Meaning,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn finding(code: FindingCode, arms: &[&str]) -> Finding {
+        Finding {
+            code,
+            sentence: "In the wash arms have one load of their own.".into(),
+            consequence: "So it is.".into(),
+            arms: arms.iter().map(|arm| (*arm).to_owned()).collect(),
+            mends: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn a_difference_that_goes_with_something_else_is_said_to() {
+        let own_wash = finding(FindingCode::LoadIsArm, &["agent"]);
+        let text = limit(&own_wash, Verdict::Visible).expect("it limits");
+        assert!(text.starts_with("The difference is real, but"), "{text}");
+        assert!(text.contains("the treatment made it or the load"), "{text}");
+        let text = limit(&own_wash, Verdict::Alike).expect("it limits");
+        assert!(text.contains("may have hidden"), "{text}");
+    }
+
+    #[test]
+    fn what_makes_verdicts_rarer_limits_only_open_ones() {
+        let few = finding(FindingCode::KeeperMissing, &[]);
+        assert!(limit(&few, Verdict::Visible).is_none());
+        assert!(limit(&few, Verdict::Open).is_some());
+    }
+
+    #[test]
+    fn other_arms_weaknesses_are_not_ones_own() {
+        let pair = Comparison {
+            stage: 1,
+            a: "plain".into(),
+            b: "agent".into(),
+            de00: 1.0,
+            low: 0.5,
+            high: 1.5,
+            along: None,
+            p: 0.01,
+            dealt_anew: None,
+            verdict: Verdict::Small,
+            reason: String::new(),
+        };
+        assert!(concerns(&finding(FindingCode::DayIsArm, &[]), &pair));
+        assert!(concerns(&finding(FindingCode::DayIsArm, &["agent"]), &pair));
+        assert!(!concerns(
+            &finding(FindingCode::DayIsArm, &["other"]),
+            &pair
+        ));
+    }
+}

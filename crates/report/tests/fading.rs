@@ -72,7 +72,7 @@ fn results(stages: &[(u32, f64)]) -> Results {
             });
         }
     }
-    Results::of(trial, Vec::new(), readings, Vec::new())
+    Results::of(trial, Vec::new(), readings, Vec::new(), None)
 }
 
 const FADING: [(u32, f64); 4] = [(0, 1.0), (1, 0.85), (3, 0.74), (5, 0.71)];

@@ -30,6 +30,8 @@ fn row(arm: &str, piece: &str, role: Role, stage: u32, lab: Lab) -> Row {
         piece: piece.into(),
         role,
         load: None,
+        photo: None,
+        stated: None,
         stage,
         lab,
     }

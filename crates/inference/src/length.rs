@@ -7,8 +7,8 @@
 //! which a length as great as seen has become rare, or 0 if it is not rare there.
 //! Such an e, three normal parts over the root of a chi-square, has an
 //! F-distributed square along each direction, so that only directions are summed,
-//! over a fixed even set of points on the sphere. The upper end is the greatest of
-//! Student's bounds along these, which errs to the long side already. Searching it
+//! over a fixed even set of points on the sphere. The upper end is Student's
+//! bound beyond the length seen, which errs to the long side already. Searching it
 //! backwards too would be shorter, but let "below the margin" be said wrongly in
 //! up to 12 % of simulated trials. Far from 0 both ends are Student's interval
 //! along the direction seen.
@@ -97,16 +97,18 @@ impl Length {
 
     /// The true length lies below this with that confidence.
     ///
-    /// Student's one-sided bound along the direction in which it reaches furthest: a
-    /// lucky small length proves nothing, and where vectors scatter mostly one way
-    /// chance may have turned what is seen out of that way.
+    /// Student's one-sided bound along the direction seen: a lucky small length proves
+    /// nothing. Where vectors scatter mostly one way, chance may have turned what is
+    /// seen out of that way: along every other direction the bound of twice the tail
+    /// has to lie below it as well.
     pub fn upper(&self, confidence: f64) -> f64 {
-        let limit = quantile::student(confidence, self.df);
+        let seen = self.observed + quantile::student(confidence, self.df) * self.standard_error;
+        let limit = quantile::student(1.0 - 2.0 * (1.0 - confidence), self.df);
         let mean = self.direction * self.observed;
-        let bounds = sphere()
+        let elsewhere = sphere()
             .zip(&self.errors)
             .map(|(way, error)| mean.dot(&way).abs() + limit * error.norm());
-        bounds.fold(self.observed + limit * self.standard_error, f64::max)
+        elsewhere.fold(seen, f64::max)
     }
 
     /// How often a true length would show a length as great as seen or greater.

@@ -73,11 +73,17 @@ impl Shown {
         };
         let step = way(ruler, &length, arms).and_then(|way| ruler.along(way, &contrast.errors));
         let mut interval = length.interval(1.0 - 2.0 * TAIL);
+        let mut below = length.upper(CONFIDENCE);
         let along = step.map(|step| {
             let reach = quantile::student(1.0 - TAIL_ALONG, step.df) * step.standard_error;
             interval.low = length
                 .lower(1.0 - TAIL_AROUND_FADE)
                 .max(step.de00.abs() - reach);
+            let bound = |confidence| {
+                step.de00.abs() + quantile::student(confidence, step.df) * step.standard_error
+            };
+            interval.high = interval.high.max(bound(1.0 - TAIL));
+            below = below.max(bound(CONFIDENCE));
             Along {
                 de00: step.de00,
                 low: step.de00 - reach,
@@ -89,7 +95,7 @@ impl Shown {
         Self {
             low,
             high,
-            below: length.upper(CONFIDENCE).max(ruler.de00),
+            below: below.max(ruler.de00),
             along,
             step,
             length: Some(length),

@@ -1,26 +1,48 @@
-//! What the plan's weaknesses leave a verdict to say.
+//! What the plan's weaknesses and the run's departures leave a verdict to say.
 
 use crate::{
-    Results,
+    Departed, Results,
     decide::{Comparison, Verdict},
     plan::{Finding, FindingCode},
 };
 
 impl Results {
     /// What limits the verdict on two arms, each a sentence or two: weaknesses that
-    /// were known when the trial was planned and concern one of them.
+    /// were known when the trial was planned, and what was done otherwise than planned,
+    /// where they concern one of the two.
     pub fn limits_of(&self, comparison: &Comparison) -> Vec<String> {
         let findings = self.planned.iter().flat_map(|from| &from.findings);
-        findings
-            .filter(|finding| concerns(finding, comparison))
-            .filter_map(|finding| limit(finding, comparison.verdict))
-            .collect()
+        let known = findings
+            .filter(|finding| concerns(&finding.arms, comparison))
+            .filter_map(|finding| limit(finding, comparison.verdict));
+        let departed = self
+            .departures
+            .iter()
+            .filter(|departed| concerns(&departed.arms, comparison))
+            .map(|departed| departure(departed, comparison));
+        known.chain(departed).collect()
     }
 }
 
-fn concerns(finding: &Finding, comparison: &Comparison) -> bool {
-    let named = |arm: &String| finding.arms.contains(arm);
-    finding.arms.is_empty() || named(&comparison.a) || named(&comparison.b)
+/// Whether what is about these arms, or about all, is about one of the two.
+fn concerns(arms: &[String], comparison: &Comparison) -> bool {
+    arms.is_empty() || arms.contains(&comparison.a) || arms.contains(&comparison.b)
+}
+
+/// What a departure leaves of a verdict: what befell one arm alone may be its cause.
+fn departure(departed: &Departed, comparison: &Comparison) -> String {
+    let sentence = &departed.sentence;
+    let befell = |arm: &String| departed.arms.is_empty() || departed.arms.contains(arm);
+    match (befell(&comparison.a), befell(&comparison.b)) {
+        (true, true) => format!("The verdict holds for what was done: {sentence}"),
+        (of_a, _) => {
+            let arm = if of_a { &comparison.a } else { &comparison.b };
+            format!(
+                "With {arm} alone something was done otherwise than planned, which may be the cause \
+                 as well as the treatment: {sentence}"
+            )
+        }
+    }
 }
 
 /// What a weakness leaves of a verdict; none where it is of no account.

@@ -325,10 +325,17 @@ impl Promised {
         let pair = format!("\"{}\" against \"{}\"", self.second, self.first);
         match self.basis {
             Basis::Confounded | Basis::NoScatter => format!("{pair}: {}.", self.basis.words()),
-            Basis::Pieces | Basis::WithinLoads | Basis::Loads => format!(
-                "{pair}: with {pieces} pieces per arm you'd miss a grade 4 fade {} times in 10.",
-                (10.0 * (1.0 - self.shows_grade_4)).round()
-            ),
+            Basis::Pieces | Basis::WithinLoads | Basis::Loads => {
+                let missed = (10.0 * (1.0 - self.shows_grade_4)).round();
+                let often = match missed as u32 {
+                    0 => "less than once".to_owned(),
+                    1 => "once".to_owned(),
+                    times => format!("{times} times"),
+                };
+                format!(
+                    "{pair}: with {pieces} pieces per arm you'd miss a grade 4 fade {often} in 10."
+                )
+            }
         }
     }
 }

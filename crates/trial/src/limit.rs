@@ -146,11 +146,21 @@ mod tests {
             verdict: Verdict::Small,
             reason: String::new(),
         };
-        assert!(concerns(&finding(FindingCode::DayIsArm, &[]), &pair));
-        assert!(concerns(&finding(FindingCode::DayIsArm, &["agent"]), &pair));
-        assert!(!concerns(
-            &finding(FindingCode::DayIsArm, &["other"]),
-            &pair
-        ));
+        assert!(concerns(&[], &pair));
+        assert!(concerns(&["agent".to_owned()], &pair));
+        assert!(!concerns(&["other".to_owned()], &pair));
+        let departed = |arms: &[&str]| Departed {
+            run: 1,
+            title: "Dye day".into(),
+            arms: arms.iter().map(|arm| (*arm).to_owned()).collect(),
+            sentence: "The bath stood at 60 °C.".into(),
+        };
+        let alone = departure(&departed(&["agent"]), &pair);
+        assert!(alone.contains("With agent alone"), "{alone}");
+        let both = departure(&departed(&[]), &pair);
+        assert!(
+            both.starts_with("The verdict holds for what was done"),
+            "{both}"
+        );
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! The unit is the piece, or the load where loads tell the arms apart. Its
 //! change is a vector in CIELAB: against the keeper of its arm where there is
-//! one, else against its own start. Two arms differ by the CIEDE2000 of their
+//! one, else against its own start; where it is known how well keepers are read,
+//! against its own start less the keepers' drift. Two arms differ by the CIEDE2000 of their
 //! mean changes, taken at the colour they start from, with a 95 % interval
 //! whose lower end is 0 when chance alone explains what is seen.
 

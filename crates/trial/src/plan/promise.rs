@@ -82,8 +82,9 @@ pub struct BySize {
 
 impl Plan {
     /// What the plan can show at its last stage, by so many seeded trials
-    /// ([`RUNS`] as a rule), each judged along the direction in which the colour
-    /// fades at a two-sided level of 5 %.
+    /// ([`RUNS`] as a rule), each judged as the verdict judges: for a difference
+    /// along the direction in which the colour fades, with the part of the 5 in 100
+    /// that the verdict spends on it; for arms that are alike in all directions.
     ///
     /// # Errors
     /// A plan that is too large to be tried so often.

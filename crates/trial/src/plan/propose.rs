@@ -424,8 +424,13 @@ fn sentence(
 ) -> String {
     let tenths = |share: f64| format!("{:.0} times in 100", 100.0 * share);
     let design = format!(
-        "{} test pieces in each arm, {} pieces in all, {} washes a round",
-        size.per_arm, size.pieces, size.loads
+        "{} test pieces in each arm, {} pieces in all, {} a round",
+        size.per_arm,
+        size.pieces,
+        match size.loads {
+            1 => "1 wash".to_owned(),
+            loads => format!("{loads} washes"),
+        }
     );
     let shows = format!("a difference of {margin} is shown {}", tenths(shows_margin));
     match (reached, shows_alike) {

@@ -77,8 +77,7 @@ impl Truth {
     }
 
     pub(super) fn check(&self, layout: &Layout) -> Result<(), InferenceError> {
-        let parts = matches!(self.parts, 1 | 3);
-        InferenceError::unless(parts, "number of parts", f64::from(self.parts), "1 or 3")?;
+        check_parts(self.parts)?;
         let listed = |what, list: &[f64], wanted: usize, range| {
             let given = list.len();
             InferenceError::unless(given == wanted, what, given as f64, range)
@@ -138,4 +137,10 @@ pub(super) fn spread(what: &'static str, sd: f64) -> Result<(), InferenceError> 
         sd,
         "a finite number, 0 at least",
     )
+}
+
+/// Refuses to compare what has other than 1 or 3 parts.
+pub(super) fn check_parts(parts: u32) -> Result<(), InferenceError> {
+    let known = matches!(parts, 1 | 3);
+    InferenceError::unless(known, "number of parts", f64::from(parts), "1 or 3")
 }

@@ -70,10 +70,15 @@ impl<'a> Change<'a> {
             }
             _ => Against::Keepers(kept.len()),
         };
+        let of_keepers = match &against {
+            Against::Start => None,
+            Against::Keepers(_) => mean(&kept),
+            Against::Drift(drifts) => mean(drifts),
+        };
         let before = |piece: &Piece| match &against {
             Against::Start => piece.at(0),
-            Against::Keepers(_) => mean(&kept),
-            Against::Drift(drifts) => Some(piece.at(0)? + mean(drifts)?),
+            Against::Keepers(_) => of_keepers,
+            Against::Drift(_) => Some(piece.at(0)? + of_keepers?),
         };
         let compared: Vec<_> = read
             .iter()

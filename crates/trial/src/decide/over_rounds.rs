@@ -5,16 +5,12 @@
 //! so that the last round is judged by what all rounds tell of chance. It looks along
 //! the way all arms fade, a number; the verdict looks in all directions.
 
-use super::{
-    ruler::Ruler,
-    table::{Piece, Table},
-};
+use super::{ruler::Ruler, table::Table};
 use inference::{
     InferenceError,
     mixed::{Cells, Fit, Place},
     scatter::mean,
 };
-use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -73,7 +69,7 @@ impl Model {
     /// None if no piece has a start, or the arms as a whole don't change.
     fn of(table: &Table, last: u32) -> Option<Self> {
         let tests = || table.arms.iter().flat_map(|arm| &arm.tests);
-        let changes: Vec<_> = tests().filter_map(|piece| change(piece, last)).collect();
+        let changes: Vec<_> = tests().filter_map(|piece| piece.changed(last)).collect();
         let way = mean(&changes)?;
         let starts: Vec<_> = tests().filter_map(|piece| piece.at(0)).collect();
         let start = mean(&starts)?;
@@ -87,7 +83,7 @@ impl Model {
                 for piece in pieces {
                     number += 1;
                     for (at_stage, &stage) in stages.iter().enumerate() {
-                        let Some(change) = change(piece, stage) else {
+                        let Some(change) = piece.changed(stage) else {
                             continue;
                         };
                         let next = loads.len();
@@ -151,8 +147,4 @@ fn less_keepers(mut own: Vec<f64>, kept: &[Option<Vec<f64>>; 2]) -> Vec<f64> {
         }
     }
     own
-}
-
-fn change(piece: &Piece, stage: u32) -> Option<Vector3<f64>> {
-    Some(piece.at(stage)? - piece.at(0)?)
 }

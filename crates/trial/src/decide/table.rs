@@ -52,6 +52,11 @@ impl<'a> Piece<'a> {
         noted.or_else(|| self.looks.values().find_map(|look| look.load))
     }
 
+    /// How much its colour has changed from the start to a stage, if it was read at both.
+    pub fn changed(&self, stage: u32) -> Option<Vector3<f64>> {
+        Some(self.at(stage)? - self.at(0)?)
+    }
+
     /// Covariance that its readings at a stage state, on average, if all state one.
     pub fn stated(&self, stage: u32) -> Option<Matrix3<f64>> {
         let look = self.looks.get(&stage)?;
@@ -68,9 +73,7 @@ impl Arm<'_> {
     /// How each keeper, to which nothing was done, seems to have changed by a stage.
     pub fn drifts(&self, stage: u32) -> Vec<Vector3<f64>> {
         let keepers = self.keepers.iter();
-        keepers
-            .filter_map(|keeper| Some(keeper.at(stage)? - keeper.at(0)?))
-            .collect()
+        keepers.filter_map(|keeper| keeper.changed(stage)).collect()
     }
 }
 

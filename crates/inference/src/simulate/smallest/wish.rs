@@ -2,7 +2,7 @@
 
 use super::super::{
     Contrasts, Rate, ScatterOf,
-    truth::{some_scatter, spread},
+    truth::{check_parts, some_scatter, spread},
 };
 use crate::InferenceError;
 
@@ -169,8 +169,7 @@ impl Wish {
             parts,
         }) = self.alike
         {
-            let known = matches!(parts, 1 | 3);
-            InferenceError::unless(known, "number of parts", f64::from(parts), "1 or 3")?;
+            check_parts(parts)?;
             if !(margin > 0.0 && margin.is_finite()) {
                 return Err(InferenceError::Margin(margin));
             }

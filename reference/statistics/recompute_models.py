@@ -3,7 +3,7 @@
 Hotelling's tests by SciPy and statsmodels' multivariate analysis of variance. Mixed models by statsmodels and, where the design is balanced, by the sums of
 squares of its analysis of variance; for unbalanced designs with loads, by the
 restricted likelihood written out with whole covariance matrices. Curves of decay by
-SciPy's nonlinear least squares.
+SciPy's nonlinear least squares. Results of several trials pooled and a published layout: `pool.py`.
 """
 
 import csv
@@ -23,6 +23,7 @@ from scipy import optimize, stats  # noqa: E402
 from statsmodels.multivariate.manova import MANOVA  # noqa: E402
 from statsmodels.stats import inter_rater  # noqa: E402
 
+from pool import denim, pooled  # noqa: E402
 from printed import Comparison, rows  # noqa: E402
 
 FORMULA = "dE ~ wash * treated"
@@ -349,6 +350,9 @@ SOURCES = {
     "lmm_two_stage": "scipy linregress and ttest_ind",
     "lmm_closed_form": "mean squares, numpy",
     "lmm_sparse": "restricted likelihood with whole matrices, numpy and scipy",
+    "pool_bcg": "statsmodels combine_effects; scipy brentq",
+    "pool_dye": "statsmodels combine_effects; scipy brentq",
+    "denim": "statsmodels anova_lm; scipy dunnett",
 }
 
 
@@ -366,6 +370,9 @@ def recomputed():
         "lmm_two_stage": lmm_two_stage(),
         "lmm_closed_form": lmm_closed_form(),
         "lmm_sparse": unbalanced(),
+        "pool_bcg": pooled("bcg", "yi", "vi"),
+        "pool_dye": pooled("pool", "yi", "vi"),
+        "denim": denim(),
     }
 
 

@@ -16,11 +16,14 @@
 use crate::{Interval, quantile, scatter::Error};
 use nalgebra::{Matrix3, SymmetricEigen, Vector3};
 use statrs::function::beta::beta_reg;
+use std::sync::LazyLock;
 
 /// Directions that are summed; the tails then hold to about 0.0005.
 const DIRECTIONS: usize = 400;
-/// Steps of halving; the ends then hold to 1e-9 of their size.
-const HALVINGS: usize = 40;
+/// The lower end holds to this part of the length seen.
+const NEAR: f64 = 1e-9;
+/// Steps of the search for it at most: those of halving alone.
+const MOST_STEPS: usize = 40;
 /// Weight of an even scatter where few degrees of freedom can't tell directions.
 const EVEN_WEIGHT_DF: f64 = 2.0;
 
@@ -56,7 +59,7 @@ impl Length {
             direction,
             standard_error: (root * direction).norm(),
             df,
-            errors: sphere().map(|w| root * w).collect(),
+            errors: SPHERE.iter().map(|w| root * w).collect(),
             radius: RadiusTable::new(df),
         }
     }
@@ -92,7 +95,7 @@ impl Length {
         if self.as_great(0.0) >= rare {
             return 0.0;
         }
-        halve(0.0, self.observed, |length| self.as_great(length) < rare)
+        crossing(self.observed, |length| self.as_great(length) - rare)
     }
 
     /// The true length lies below this with that confidence.
@@ -105,9 +108,10 @@ impl Length {
         let seen = self.observed + quantile::student(confidence, self.df) * self.standard_error;
         let limit = quantile::student(1.0 - 2.0 * (1.0 - confidence), self.df);
         let mean = self.direction * self.observed;
-        let elsewhere = sphere()
+        let elsewhere = SPHERE
+            .iter()
             .zip(&self.errors)
-            .map(|(way, error)| mean.dot(&way).abs() + limit * error.norm());
+            .map(|(way, error)| mean.dot(way).abs() + limit * error.norm());
         elsewhere.fold(seen, f64::max)
     }
 
@@ -154,25 +158,46 @@ fn root(covariance: &Matrix3<f64>, df: f64) -> (Matrix3<f64>, Vector3<f64>) {
 }
 
 /// Even points on the unit sphere: a spiral by the golden angle.
-fn sphere() -> impl Iterator<Item = Vector3<f64>> {
+static SPHERE: LazyLock<[Vector3<f64>; DIRECTIONS]> = LazyLock::new(|| {
     let golden = std::f64::consts::PI * (3.0 - 5.0_f64.sqrt());
-    (0..DIRECTIONS).map(move |i| {
+    std::array::from_fn(|i| {
         let z = 1.0 - (2 * i + 1) as f64 / DIRECTIONS as f64;
         let ring = (1.0 - z * z).sqrt();
         let turn = golden * i as f64;
         Vector3::new(ring * libm::cos(turn), ring * libm::sin(turn), z)
     })
-}
+});
 
-/// Where `holds` turns from true at `from` (or its side) to false at `to`.
-fn halve(mut from: f64, mut to: f64, holds: impl Fn(f64) -> bool) -> f64 {
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (from + to);
-        if holds(middle) {
-            from = middle;
-        } else {
-            to = middle;
+/// Where `rising` passes 0 between 0, where it lies below, and `most`.
+///
+/// By false position, in which an end that stays put counts half as much each time
+/// (the Illinois rule; Dowell and Jarratt, BIT 11 (1971) 168-174, from memory).
+fn crossing(most: f64, rising: impl Fn(f64) -> f64) -> f64 {
+    let (mut from, mut to) = (0.0, most);
+    let (mut under, mut over) = (rising(from), rising(to));
+    let mut last_under = None;
+    for _ in 0..MOST_STEPS {
+        if to - from < NEAR * most {
+            break;
         }
+        let slanted = to - over * (to - from) / (over - under);
+        // A hair off the end, so that both ends close in.
+        let inside = 0.25 * NEAR * most;
+        let at = slanted.clamp(from + inside, to - inside);
+        let here = rising(at);
+        let is_under = here < 0.0;
+        if is_under {
+            (from, under) = (at, here);
+            if last_under == Some(true) {
+                over *= 0.5;
+            }
+        } else {
+            (to, over) = (at, here);
+            if last_under == Some(false) {
+                under *= 0.5;
+            }
+        }
+        last_under = Some(is_under);
     }
     0.5 * (from + to)
 }

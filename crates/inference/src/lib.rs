@@ -4,7 +4,7 @@
 //! equivalence by two one-sided tests, exact permutation, the length of a mean
 //! vector with an interval that holds when the true length is 0, the parts of a
 //! variance by occasion, mixed models of pieces and loads, mean vectors and their
-//! directions, agreement of judges, several tests at once, the power of a test and the
+//! directions, agreement of judges, several trials pooled, several tests at once, the power of a test and the
 //! pieces it takes, what a design can't tell apart. Out: what the numbers stand for,
 //! files, chance itself (what is drawn at random comes from a seed that is given).
 //! Start with [`mean_difference::welch`], [`mixed::Cells`] and [`length::Length`].
@@ -34,6 +34,7 @@ pub mod mean_difference;
 pub mod mixed;
 pub mod occasion;
 pub mod permutation;
+pub mod pool;
 pub mod power;
 pub mod quantile;
 pub mod sample_size;

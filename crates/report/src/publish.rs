@@ -49,6 +49,11 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
         arms: arms(trial),
         latest,
         earlier,
+        over_rounds: results
+            .decision
+            .as_ref()
+            .map(words::over_rounds)
+            .unwrap_or_default(),
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
         fades: fade::section(trial, results.fades.as_ref()),
@@ -89,6 +94,7 @@ struct ReportPage<'a> {
     arms: Vec<ArmRow>,
     latest: Vec<VerdictRow>,
     earlier: Vec<VerdictRow>,
+    over_rounds: Vec<String>,
     changes: Vec<ChangeRow>,
     plot: String,
     fades: Option<FadeSection>,

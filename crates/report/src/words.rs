@@ -1,6 +1,6 @@
 //! Results in plain words.
 
-use trial::decide::{Comparison, UNBOUNDED_DE00, Verdict};
+use trial::decide::{Comparison, Decision, OverRounds, UNBOUNDED_DE00, Verdict};
 use trial::fade::{GradePassed, Mark, MarkedRound};
 use trial::{PhotoState, Reading, Role, Source};
 
@@ -96,6 +96,34 @@ fn further(comparison: &Comparison) -> Option<(&str, &str)> {
         true => (comparison.b.as_str(), comparison.a.as_str()),
         false => (comparison.a.as_str(), comparison.b.as_str()),
     })
+}
+
+/// What the model of all rounds says of every two arms at the last stage; empty where
+/// there was none to fit.
+pub fn over_rounds(decision: &Decision) -> Vec<String> {
+    decision.over_rounds.iter().map(faded_further).collect()
+}
+
+fn faded_further(pair: &OverRounds) -> String {
+    // Counted from the arm that has faded further, so that the number is above 0.
+    let (ahead, behind, by, low, high) = if pair.de00 < 0.0 {
+        (&pair.a, &pair.b, -pair.de00, -pair.high, -pair.low)
+    } else {
+        (&pair.b, &pair.a, pair.de00, pair.low, pair.high)
+    };
+    let [by, low, high] =
+        [by, low, high].map(|value| format!("{value:.2}").replace('-', "\u{2212}"));
+    let weighed = if pair.p_together <= 0.05 {
+        "This stands when all pairs are weighed together."
+    } else if pair.p <= 0.05 {
+        "It doesn\u{2019}t stand when all pairs are weighed together."
+    } else {
+        "Chance alone may show as much."
+    };
+    format!(
+        "{}, {ahead} has faded {by} further than {behind} (95 % interval {low} to {high}). {weighed}",
+        stage_heading(pair.stage)
+    )
 }
 
 /// An interval in words: "1.2 (95 % interval 0.8 to 1.6)".

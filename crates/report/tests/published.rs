@@ -1,7 +1,7 @@
 //! The published report as a reader gets it.
 
 use report::{Published, PublishedPhoto, publish};
-use trial::decide::{ArmChange, Comparison, Decision, UNBOUNDED_DE00, Verdict};
+use trial::decide::{ArmChange, Comparison, Decision, OverRounds, UNBOUNDED_DE00, Verdict};
 use trial::{
     Arm, ArmId, EyeGrade, EyeGradeId, GreyScale, Judged, Origin, Piece, PieceId, Reading,
     ReadingId, Results, Role, Source, Trial, TrialId,
@@ -100,7 +100,17 @@ fn decision(trial: &Trial) -> Decision {
             reason: "4 pieces against 4 <pieces>".into(),
         }],
         arms: vec![change(&a, 7.5, 8.0), change(&b, 1.0, UNBOUNDED_DE00)],
-        over_rounds: Vec::new(),
+        over_rounds: vec![OverRounds {
+            stage: 4,
+            a: a.clone(),
+            b: b.clone(),
+            de00: -1.25,
+            low: -1.81,
+            high: -0.69,
+            df: 21.0,
+            p: 0.01,
+            p_together: 0.02,
+        }],
         rests_on: Vec::new(),
     }
 }
@@ -211,6 +221,14 @@ fn it_holds_verdict_margin_method_limits_and_numbers() {
     ] {
         assert!(html.contains(part), "{part}");
     }
+}
+
+/// Counted from the arm that faded further, whichever comes first.
+#[test]
+fn all_rounds_together_are_told_from_the_arm_that_faded_further() {
+    let said = "After 4 rounds, plain &#38; simple has faded 1.25 further than alum &#60;i&#62; \
+                (95 % interval 0.69 to 1.81).";
+    assert!(html(false).contains(said));
 }
 
 #[test]

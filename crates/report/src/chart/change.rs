@@ -7,10 +7,12 @@ use std::fmt::Write;
 use trial::Trial;
 use trial::decide::{ArmChange, Decision};
 
-const WIDTH: f64 = 600.0;
+const WIDTH: f64 = 640.0;
 const HEIGHT: f64 = 340.0;
 const LEFT: f64 = 58.0;
 const RIGHT: f64 = 438.0;
+/// Letters of a name in one line beside a line's end: as many wide ones as there is room for.
+const LETTERS: usize = 18;
 const TOP: f64 = 20.0;
 const BOTTOM: f64 = 284.0;
 
@@ -182,7 +184,7 @@ impl Frame {
 /// Writes each name beside its line's end, pushed apart so that none covers another.
 fn write_labels(out: &mut String, mut labels: Vec<(f64, usize, &str)>) {
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let lines: Vec<Vec<String>> = labels.iter().map(|l| wrap(l.2, 18)).collect();
+    let lines: Vec<Vec<String>> = labels.iter().map(|l| wrap(l.2, LETTERS)).collect();
     let mut bottom = f64::NEG_INFINITY;
     let mut places = Vec::new();
     for (label, text) in labels.iter().zip(&lines) {
@@ -214,10 +216,16 @@ fn write_labels(out: &mut String, mut labels: Vec<(f64, usize, &str)>) {
     }
 }
 
-/// Breaks a name at spaces into lines of about `width` letters, three lines at most.
+/// Breaks a name at spaces, and words that are too long within, into lines of `width`
+/// letters at most; three lines at most.
 fn wrap(name: &str, width: usize) -> Vec<String> {
     let mut lines: Vec<String> = vec![String::new()];
-    for word in name.split_whitespace() {
+    let letters: Vec<Vec<char>> = name
+        .split_whitespace()
+        .map(|w| w.chars().collect())
+        .collect();
+    let words = letters.iter().flat_map(|word| word.chunks(width));
+    for word in words.map(|part| part.iter().collect::<String>()) {
         let room = lines.last().map_or(0, |l| l.chars().count());
         if room > 0 && room + 1 + word.chars().count() > width {
             lines.push(String::new());
@@ -226,7 +234,7 @@ fn wrap(name: &str, width: usize) -> Vec<String> {
             if !line.is_empty() {
                 line.push(' ');
             }
-            line.push_str(word);
+            line.push_str(&word);
         }
     }
     if lines.len() > 3 {
@@ -250,6 +258,8 @@ mod tests {
             ["soya milk", "twice and", "then alum"]
         );
         assert_eq!(wrap("a b c d e f g h", 1).len(), 3);
+        let long = wrap("after-treatment-without-rinse", LETTERS);
+        assert_eq!(long, ["after-treatment-wi", "thout-rinse"]);
     }
 
     #[test]

@@ -47,6 +47,8 @@ const pages = {
   "recipe-lot": `${dyed.recipe}?goods=5+kg`,
   "run": dyed.run,
   "run-sheet": `${dyed.run}/sheet`,
+  "rinse": `${demo.origin}/runs/1/rinse`,
+  "rinse-empty": `${dyed.run}/rinse`,
   "trial": demo.address,
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,

@@ -16,3 +16,12 @@ export async function beginRun(page, recipe, title) {
   await page.getByRole("heading", { name: "Clocks" }).waitFor();
   return page.url().split("#")[0];
 }
+
+/** Adds a reading of a water to the run whose page of waters is open. */
+export async function readWater(page, water, volume, step) {
+  await page.getByLabel("Of which water").selectOption(water);
+  await page.getByLabel("How much water").last().fill(volume);
+  await page.getByLabel("Looks like the step").last().fill(step);
+  await page.getByRole("button", { name: "Add the reading" }).click();
+  await page.locator(".notes > li", { hasText: `${volume}, looks like ${step}` }).first().waitFor();
+}

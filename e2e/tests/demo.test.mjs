@@ -64,6 +64,23 @@ describe("the demo trial", () => {
     });
   }
 
+  test("has a recipe, a finished run and readings of its waters, all marked as invented", async () => {
+    const page = await newPage(browser, "desktop");
+    await page.goto(`${bench.origin}/recipes`);
+    assert.ok(await page.getByRole("link", { name: "brick-red napkins (invented)" }).isVisible());
+    await page.getByRole("link", { name: "Napkins for Quillet Harbour, invented" }).click();
+    await page.getByText("This run is over").waitFor();
+    await page.getByRole("link", { name: /^Where the dye went/ }).click();
+    const rows = page.getByRole("region", { name: "Shares of the dye, as a table" }).locator("tbody tr");
+    assert.equal(await rows.count(), 8, "put in, bath, four rinses, washed out, goods");
+    await assertSound(page);
+    await page.goto(`${bench.address}/report`);
+    assert.ok(await page.getByRole("heading", { name: /^Where its dye went/ }).isVisible());
+    assert.ok(await page.getByRole("listitem").filter({ hasText: "left out for Rinsed cold only, as the trial asks" }).isVisible());
+    assertQuiet(page);
+    await page.context().close();
+  });
+
   test("the address printed at the start opens the trial itself", async () => {
     const page = await newPage(browser, "desktop");
     const answer = await page.goto(bench.address);

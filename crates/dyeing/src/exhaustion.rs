@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{LiquorRatio, Mass, Volume, error::DyeingError};
+use crate::{LiquorRatio, Volume, error::DyeingError};
 
 /// The share of dye taken up by the linear partition model.
 ///
@@ -117,59 +117,6 @@ pub fn exhausted_share(
     let range = "0 or more and not above that at the start; check dilutions and blanks";
     DyeingError::unless(fine, "dye at the end", after, "", range)?;
     Ok(1.0 - after / before)
-}
-
-/// A bath or a wash water whose dye was measured.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Water {
-    /// How much of it.
-    pub volume: Volume,
-    /// Dye in it, g/L.
-    pub grams_per_litre: f64,
-}
-
-/// Where the dye went.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Balance {
-    /// Put into the bath.
-    pub applied: Mass,
-    /// Left in the spent bath.
-    pub in_bath: Mass,
-    /// Washed off.
-    pub washed_off: Mass,
-    /// On the cloth.
-    pub fixed: Mass,
-}
-
-impl Balance {
-    /// Of dye that was applied, a spent bath and the waters of rinsing and washing.
-    ///
-    /// # Errors
-    /// Refuses waters that hold more than was applied, and concentrations below 0.
-    pub fn of(applied: Mass, spent: Water, washings: &[Water]) -> Result<Self, DyeingError> {
-        let held = |w: &Water| Mass::from_grams(w.volume.litres() * w.grams_per_litre);
-        let in_bath = held(&spent)?;
-        let washed_off = washings.iter().map(held).sum::<Result<Mass, _>>()?;
-        let fixed_g = applied.grams() - in_bath.grams() - washed_off.grams();
-        if fixed_g < 0.0 {
-            return Err(DyeingError::Recipe(format!(
-                "the waters hold {} of dye, more than the {} applied; check dilutions, blanks and volumes",
-                (in_bath + washed_off).metric(),
-                applied.metric()
-            )));
-        }
-        Ok(Self {
-            applied,
-            in_bath,
-            washed_off,
-            fixed: Mass::from_grams(fixed_g)?,
-        })
-    }
-
-    /// The share of the dye that is on the cloth for good, 0 to 1.
-    pub fn fixed_share(self) -> f64 {
-        self.fixed.grams() / self.applied.grams()
-    }
 }
 
 /// The share of the applied dye that is fixed: share exhausted times share of that fixed.

@@ -1,7 +1,7 @@
 //! The dyer's arithmetic: from a recipe to baths, a run sheet, cautions and a price.
 //!
 //! In: quantities with units, written as people write them; recipes; classes of dye; what
-//! goes wrong; how dye shares itself between cloth and water. Out: colours, clocks, files.
+//! goes wrong; how dye shares itself between cloth and water; where it went, by readings of the waters. Out: colours, clocks, files.
 //! Numbers go in with their unit and come out in metric and in kitchen measures.
 //!
 //! ```
@@ -15,6 +15,7 @@
 //! ```
 
 pub mod absorbance;
+pub mod balance;
 pub mod caution;
 pub mod check;
 pub mod class;

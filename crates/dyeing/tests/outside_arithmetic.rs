@@ -6,7 +6,8 @@
 use dyeing::{
     Celsius, Dose, Kitchen, LiquorRatio, Mass, PercentOwf, PercentWv, Volume,
     absorbance::{self, Calibration},
-    exhaustion::{self, Balance, Partition, Water},
+    balance::{DyeBalance, Start, WrittenReading, WrittenWaters},
+    exhaustion::{self, Partition},
     hydrate::{self, Hydrate},
     rinse,
 };
@@ -93,6 +94,18 @@ fn standards() -> Calibration {
     Calibration::fit(&pairs).unwrap()
 }
 
+/// A bath of so much liquor with so much dye.
+fn bath_of(dye: &str, liquor_ml: f64) -> Start {
+    Start {
+        liquor: ml(liquor_ml),
+        dye: Some(g(dye)),
+        usual_exhaustion_percent: [60.0, 90.0],
+        usual_fixation_percent: [50.0, 80.0],
+        class: "dye".into(),
+        kitchen: dyeing::Kitchen::Metric,
+    }
+}
+
 /// Retained and total liquor, L/kg, as a row of rinses states them; the target comes from its unit.
 fn rinse_count(inputs: &str, unit: &str) -> f64 {
     let numbers: Vec<f64> = inputs
@@ -151,12 +164,18 @@ fn found(row: &Row) -> Vec<f64> {
             6.25 * (1.0 - exhaustion::total_fixation(0.83, 0.85))
         }
         ("fixation", _) => {
-            let water = |litres: f64, grams_per_litre| Water {
-                volume: ml(litres * 1000.0),
-                grams_per_litre,
+            let water = |volume: &str, concentration: &str| WrittenReading {
+                volume: volume.into(),
+                concentration: Some(concentration.into()),
+                ..WrittenReading::default()
             };
-            let balance = Balance::of(g("6.25 g"), water(5.0, 0.2125), &[water(20.0, 0.0389)]);
-            balance.unwrap().fixed.grams()
+            let waters = WrittenWaters {
+                calibration: None,
+                bath: Some(water("5 L", "0.2125 g/L")),
+                rinse: vec![water("20 L", "38.9 mg/L")],
+            };
+            let balance = DyeBalance::of(&bath_of("6.25 g", 5000.0), &waters, 0.001).unwrap();
+            balance.fixed.unwrap().middle * 6.25
         }
         ("partition", _) => {
             let ratio = ratio(row.unit.rsplit(' ').next().unwrap().parse().unwrap());

@@ -1,7 +1,7 @@
 //! How a trial's pieces were dyed, for the report's method.
 
 use crate::chart;
-use dyeing::plan::Line;
+use dyeing::{balance::DyeBalance, plan::Line};
 use trial::Bath;
 
 /// One bath with its amounts, its heat and its price.
@@ -12,6 +12,26 @@ pub(crate) struct BathSection {
     pub(crate) rows: Vec<[String; 4]>,
     pub(crate) curve: String,
     pub(crate) costs: Vec<String>,
+    pub(crate) balances: Vec<BalanceSection>,
+}
+
+/// Where the dye of one run went.
+pub(crate) struct BalanceSection {
+    pub(crate) run: String,
+    pub(crate) plot: String,
+    /// What doesn't fit, then what the readings say.
+    pub(crate) sentences: Vec<String>,
+}
+
+impl BalanceSection {
+    fn of((run, balance): &(String, DyeBalance)) -> Self {
+        let checks = balance.checks.iter().map(|c| c.sentence.clone());
+        Self {
+            run: run.clone(),
+            plot: chart::dye_balance(balance),
+            sentences: checks.chain(balance.sentences.iter().cloned()).collect(),
+        }
+    }
 }
 
 impl BathSection {
@@ -58,6 +78,7 @@ impl BathSection {
             rows,
             curve: chart::temperature_over_time(&plan.programme, &[]),
             costs: costs(bath),
+            balances: bath.balances.iter().map(BalanceSection::of).collect(),
         }
     }
 }

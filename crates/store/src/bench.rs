@@ -34,6 +34,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0008_notice.sql")),
         M::up(include_str!("../migrations/0009_plan.sql")),
         M::up(include_str!("../migrations/0010_recipe.sql")),
+        M::up(include_str!("../migrations/0011_water.sql")),
     ])
 }
 
@@ -260,7 +261,8 @@ mod tests {
                  INSERT INTO recipe_revision VALUES (1, 1, 1, 'c', 'w', 'now');
                  INSERT INTO recipe_aim VALUES (1, 1, 1, NULL, 'now');
                  INSERT INTO run VALUES (1, 1, 1, 't', '{}', 'now');
-                 INSERT INTO run_event VALUES (1, 1, 1, 1, 'started', NULL, NULL, NULL, 1, 1);",
+                 INSERT INTO run_event VALUES (1, 1, 1, 1, 'started', NULL, NULL, NULL, 1, 1);
+                 INSERT INTO water_reading VALUES (1, 1, 1, '{}', NULL, 1);",
             )
             .unwrap();
         for (table, column) in [
@@ -289,6 +291,7 @@ mod tests {
             ("recipe_aim", "made_at"),
             ("run", "sheet"),
             ("run_event", "at_s"),
+            ("water_reading", "content"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

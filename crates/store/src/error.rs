@@ -95,6 +95,9 @@ pub enum StoreError {
         /// What is wrong and how to mend it, in a sentence.
         message: String,
     },
+    /// A reading of a water of which no balance can be made; the place names the water and the entry.
+    #[error("{0}")]
+    Water(dyeing::DyeingError),
     /// Something named by number is not there.
     #[error("There is no {what} with the number {id} on this bench.")]
     Unknown {
@@ -130,6 +133,7 @@ impl StoreError {
             Self::VaultFileDamaged { .. } => "vault_file_damaged",
             Self::Trial(_) => "trial_refused",
             Self::Input { .. } => "input_refused",
+            Self::Water(_) => "water_refused",
             Self::Unknown { .. } => "unknown",
             Self::Stored { .. } => "stored_value",
         }

@@ -3,7 +3,7 @@
 //! In: the database `woadstone.sqlite` with its migrations, the `vault` that
 //! keeps photos by their content, the queue of photos that wait to be read, the
 //! checks of set-ups, plans and recipes with all their revisions, runs with
-//! all that happened in them. Out:
+//! all that happened in them and what was read of their waters. Out:
 //! what a reading means (`trial`), how a photo is read (`photo`), clocks (times
 //! come in as RFC 3339 text). Start with [`Bench`] and [`NewPhoto`].
 //!
@@ -46,6 +46,7 @@ mod studio;
 mod tags;
 mod trials;
 mod vault;
+mod waters;
 mod withdrawals;
 
 pub use bench::Bench;
@@ -63,4 +64,5 @@ pub use runs::{KeptRun, NewEvent, RunSummary};
 pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;
 pub use trials::TrialSummary;
+pub use waters::CLEAR;
 pub use withdrawals::Added;

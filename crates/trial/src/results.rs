@@ -45,6 +45,8 @@ pub struct Bath {
     pub runs: usize,
     /// What follows from it.
     pub plan: dyeing::Plan,
+    /// Where the dye went in those runs whose waters were read: the run's title and its balance.
+    pub balances: Vec<(String, dyeing::balance::DyeBalance)>,
 }
 
 /// What a trial's page, its data and its report all show.

@@ -76,9 +76,9 @@ impl Error {
 
 impl From<store::StoreError> for Error {
     fn from(error: store::StoreError) -> Self {
-        use store::StoreError::{Input, Trial};
+        use store::StoreError::{Input, Trial, Water};
         match error {
-            Input { .. } | Trial(_) => Self::Malformed(error.to_string()),
+            Input { .. } | Trial(_) | Water(_) => Self::Malformed(error.to_string()),
             _ => Self::Bench(error.to_string()),
         }
     }

@@ -50,6 +50,11 @@ pub(crate) fn of(app: App) -> Router {
             get(pages::run::show::page).post(pages::run::note::act),
         )
         .route("/runs/{id}/sheet", get(pages::run::print::page))
+        .route(
+            "/runs/{id}/rinse",
+            get(pages::rinse::show::page).post(pages::rinse::note::act),
+        )
+        .route("/runs/{id}/rinse.json", get(pages::rinse::show::data))
         .route("/trials/{slug}", get(pages::trial::show::page))
         .route("/board", get(pages::board::print::page))
         .route("/trials/{slug}/board", get(pages::board::choose::page))

@@ -145,6 +145,17 @@ pub struct BathArgs {
     /// Work it out for another dry weight of goods, as in "2.5 kg", and say what won't scale.
     #[arg(long, value_name = "WEIGHT")]
     pub goods: Option<dyeing::Mass>,
+    /// Tell where the dye went, from readings of the spent bath and the rinses; docs/rinses.md describes the file.
+    #[arg(long, value_name = "RINSES.toml")]
+    pub rinses: Option<PathBuf>,
+    /// A rinse is clear when it holds less than this share of the dye, percent.
+    #[arg(
+        long,
+        value_name = "PERCENT",
+        default_value_t = 0.1,
+        requires = "rinses"
+    )]
+    pub clear_below: f64,
     /// Print JSON.
     #[arg(long)]
     pub json: bool,

@@ -203,3 +203,84 @@ fn files_that_are_no_recipe_are_refused_in_words() {
     );
     assert!(said(&bath(&nameless, &[]).stderr).contains("the dye has no name"));
 }
+
+/// A file of `docs/rinses` with the napkins.
+fn rinsed(readings: &Path, more: &[&str]) -> Output {
+    let docs = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs");
+    let path = docs.join(readings);
+    let mut arguments = vec!["--rinses", path.to_str().unwrap()];
+    arguments.extend(more);
+    bath(&docs.join("recipes/napkins.toml"), &arguments)
+}
+
+#[test]
+fn readings_of_rinses_tell_where_the_dye_went() {
+    for name in ["napkins", "photometer"] {
+        let file = PathBuf::from(format!("rinses/{name}.toml"));
+        let text = said(&rinsed(&file, &[]).stdout);
+        for part in [
+            "Where the dye went (share",
+            "put in         3.25 g",
+            "spent bath     1",
+            "rinse 3 ",
+            "% usual for a warm reactive dye at this liquor ratio",
+            "would bring a rinse below 0.1 % of the dye",
+            "note: 500 ml of the liquor is missing",
+        ] {
+            assert!(text.contains(part), "{name}: \"{part}\" is not in: {text}");
+        }
+        let done = rinsed(&file, &["--json"]);
+        let both: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();
+        let middle = |what: &str| both["balance"][what]["middle"].as_f64().unwrap();
+        let whole = middle("in_bath") + middle("washed_out") + middle("fixed");
+        assert!((whole - 1.0).abs() < 1e-12);
+        assert_eq!(both["balance"]["waters"].as_array().unwrap().len(), 4);
+        assert_eq!(both["plan"]["name"], "green napkins");
+        let clear = said(&rinsed(&file, &["--clear-below", "20"]).stdout);
+        assert!(
+            clear.contains("less than 20 % of the dye: it was clear"),
+            "{clear}"
+        );
+    }
+}
+
+#[test]
+fn readings_that_make_no_sense_are_refused_in_words() {
+    let home = tempfile::tempdir().unwrap();
+    let file = home.path().join("rinses.toml");
+    for (toml, parts) in [
+        (
+            "[[rinse]]\nvolume = \"-5 L\"\nlooks_like = \"1:50\"",
+            ["rinse 1, volume: \"-5 L\"", "can't be below 0\n-5 L\n^"],
+        ),
+        (
+            "[[rinse]]\nvolume = \"5\"\nlooks_like = \"1:50\"",
+            ["rinses.toml: rinse 1, volume", "unit"],
+        ),
+        (
+            "[calibration]\nstandards = [\"0 mg/L = 0\", \"5 mg/L = 0.1\", \"9 mg/L = 0.2\"]\n[bath]\nvolume = \"5 L\"\nabsorbance = 0.4",
+            ["spent bath, absorbance", "dilute the sample"],
+        ),
+        (
+            "[[rinse]]\nvolume = \"5 L\"\nlooks_like = \"2:1\"",
+            ["rinse 1, looks like", "1:1 is undiluted"],
+        ),
+        ("[[rinse]", ["line 1 of the readings", "can't be used"]),
+    ] {
+        std::fs::write(&file, toml).unwrap();
+        let done = rinsed(&file, &[]);
+        assert_eq!(done.status.code(), Some(3), "{toml}");
+        let sentence = said(&done.stderr);
+        for part in parts {
+            assert!(sentence.contains(part), "\"{part}\" is not in: {sentence}");
+        }
+    }
+    let jars = PathBuf::from("rinses/napkins.toml");
+    let share = rinsed(&jars, &["--clear-below", "200"]);
+    assert!(said(&share.stderr).contains("above 0 and below 1"));
+    let alone = bath(&examples()[0], &["--clear-below", "1"]);
+    assert!(
+        !alone.status.success(),
+        "nothing to be clear without readings"
+    );
+}

@@ -143,6 +143,15 @@ fn killing_the_program_loses_no_clock_and_no_note() {
     first.post(&red, "step=1&tap=dry+spots+were+left");
     first.post(&red, "do=remark&words=hard+water+today");
     first.post(&red, "step=2&do=stop");
+    let waters = format!("{red}/rinse");
+    first.post(&waters, "do=read&water=bath&volume=2.2+L&looks_like=1:8");
+    first.post(&waters, "do=read&water=rinse&volume=2+L&looks_like=1:50");
+    first.post(
+        &waters,
+        "do=read&of=2&water=rinse&volume=2+L&looks_like=1:64",
+    );
+    let read = first.run(&waters);
+    assert_eq!(read["events"].as_array().unwrap().len(), 3);
     let before = [first.run(&red), first.run(&blue)];
     assert_eq!(before[0]["events"].as_array().unwrap().len(), 6);
 
@@ -170,6 +179,8 @@ fn killing_the_program_loses_no_clock_and_no_note() {
     let again = Served::start(home.path());
     let after = [again.run(&red), again.run(&blue)];
     assert_eq!(after[0], before[0]);
+    assert_eq!(again.run(&waters), read, "readings of waters are all there");
+    assert_eq!(read["counts"][1]["what"]["rinse"]["looks_like"], "1:64");
     let noted = after[1]["events"].as_array().unwrap();
     let more = noted.len() - 1 - answered;
     assert!(

@@ -3,6 +3,7 @@
 mod read;
 mod written;
 
+pub(crate) use written::from_toml;
 pub use written::{
     Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot, WrittenProcess,
     WrittenWater,

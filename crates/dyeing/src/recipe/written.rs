@@ -210,7 +210,7 @@ impl Written {
     /// # Errors
     /// Names the line that isn't TOML, or the entry that is missing or unknown.
     pub fn from_toml(text: &str) -> Result<Self, DyeingError> {
-        toml::from_str(text).map_err(|e| not_toml(text, &e))
+        from_toml(text, "the recipe")
     }
 
     /// The entries as TOML; reading it again gives the same.
@@ -231,13 +231,16 @@ impl Written {
     }
 }
 
-fn not_toml(text: &str, error: &toml::de::Error) -> DyeingError {
-    let start = error.span().map_or(0, |span| span.start).min(text.len());
-    let line = text.as_bytes()[..start]
-        .iter()
-        .filter(|b| **b == b'\n')
-        .count()
-        + 1;
-    let why = error.message();
-    DyeingError::Recipe(format!("line {line} of the recipe can't be used: {why}"))
+/// Reads a file of entries; `what` names it in the sentence on a line that can't be used.
+pub(crate) fn from_toml<T: serde::de::DeserializeOwned>(
+    text: &str,
+    what: &str,
+) -> Result<T, DyeingError> {
+    toml::from_str(text).map_err(|error| {
+        let start = error.span().map_or(0, |span| span.start).min(text.len());
+        let before = &text.as_bytes()[..start];
+        let line = before.iter().filter(|b| **b == b'\n').count() + 1;
+        let why = error.message();
+        DyeingError::Recipe(format!("line {line} of {what} can't be used: {why}"))
+    })
 }

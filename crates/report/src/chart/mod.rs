@@ -3,6 +3,7 @@
 //! Colours are presentation attributes that a page's stylesheet may override by the classes
 //! `series-1` to `series-6`, `axis`, `grid`, `mark`.
 
+mod balance;
 mod change;
 mod fade;
 mod margin;
@@ -10,6 +11,7 @@ mod power;
 mod programme;
 mod sign;
 
+pub use balance::dye_balance;
 pub use change::change_by_round;
 pub use fade::{lowest_share, strength_by_round};
 pub use margin::{difference_against_margin, scale_top};

@@ -15,3 +15,4 @@ mod queue;
 mod recipes;
 mod setup_checks;
 mod trials;
+mod waters;

@@ -8,6 +8,7 @@ pub(crate) mod photo;
 pub(crate) mod plan;
 pub(crate) mod recipe;
 pub(crate) mod report;
+pub(crate) mod rinse;
 pub(crate) mod run;
 pub(crate) mod setup;
 pub(crate) mod trial;

@@ -14,5 +14,6 @@ mod parts;
 mod photos;
 mod plans;
 mod recipes;
+mod rinse;
 mod setup;
 mod trials;

@@ -1,9 +1,12 @@
-//! `woadstone bath RECIPE.toml [--goods "2.5 kg"] [--json]`.
+//! `woadstone bath RECIPE.toml [--goods "2.5 kg"] [--rinses FILE] [--json]`.
 
-use std::fmt::Write;
+mod balance;
+
+use std::{fmt::Write, path::Path};
 
 use dyeing::{
-    Plan, Recipe,
+    DyeingError, Plan, Recipe,
+    balance::Start,
     check::{Check, Level},
     plan::Line,
     scale,
@@ -18,34 +21,49 @@ use crate::{
 
 /// Prints what follows from a recipe.
 pub fn run(args: &BathArgs) -> Outcome {
-    let bytes = file(&args.recipe)?;
-    let place = args.recipe.display();
-    let text = String::from_utf8(bytes)
-        .map_err(|_| Stop::refused(format!("{place} is not text in UTF-8")))?;
-    let refused = |e: dyeing::DyeingError| {
-        let pointed = e.pointed().map_or(String::new(), |p| format!("\n{p}"));
-        Stop::refused(format!("{place}: {e}{pointed}"))
-    };
-    let recipe = Recipe::read(&text).map_err(refused)?;
-    let sample = Plan::of(&recipe).map_err(refused)?;
-    let Some(goods) = args.goods else {
-        return if args.json {
-            print_json(&sample)
-        } else {
-            print(&table(&sample, &[]))
-        };
-    };
-    let lot = recipe
-        .scaled_to(goods)
-        .and_then(|r| Plan::of(&r))
-        .map_err(refused)?;
-    let heater_kw = recipe.pot.and_then(|p| p.heater_kw);
-    let scaling = scale::checks(&sample, &lot, heater_kw);
-    if args.json {
-        print_json(&json!({ "plan": lot, "scaling": scaling }))
-    } else {
-        print(&table(&lot, &scaling))
+    let refused = |e| refused(&args.recipe, e);
+    let mut recipe = Recipe::read(&text(&args.recipe)?).map_err(refused)?;
+    let mut plan = Plan::of(&recipe).map_err(refused)?;
+    let mut scaling = Vec::new();
+    if let Some(goods) = args.goods {
+        recipe = recipe.scaled_to(goods).map_err(refused)?;
+        let lot = Plan::of(&recipe).map_err(refused)?;
+        let heater_kw = recipe.pot.and_then(|p| p.heater_kw);
+        scaling = scale::checks(&plan, &lot, heater_kw);
+        plan = lot;
     }
+    let balance = match &args.rinses {
+        Some(path) => Some(balance::of(
+            path,
+            &Start::of(&recipe, &plan),
+            args.clear_below,
+        )?),
+        None => None,
+    };
+    if !args.json {
+        let balance = balance.as_ref().map_or(String::new(), balance::table);
+        return print(&format!("{}{balance}", table(&plan, &scaling)));
+    }
+    match (args.goods, balance) {
+        (None, None) => print_json(&plan),
+        (None, Some(balance)) => print_json(&json!({ "plan": plan, "balance": balance })),
+        (Some(_), None) => print_json(&json!({ "plan": plan, "scaling": scaling })),
+        (Some(_), Some(balance)) => {
+            print_json(&json!({ "plan": plan, "scaling": scaling, "balance": balance }))
+        }
+    }
+}
+
+/// The text of a file that a person named.
+fn text(path: &Path) -> Result<String, Stop> {
+    String::from_utf8(file(path)?)
+        .map_err(|_| Stop::refused(format!("{} is not text in UTF-8", path.display())))
+}
+
+/// What is wrong with a file, with a mark below the character at fault.
+fn refused(path: &Path, error: DyeingError) -> Stop {
+    let pointed = error.pointed().map_or(String::new(), |p| format!("\n{p}"));
+    Stop::refused(format!("{}: {error}{pointed}", path.display()))
 }
 
 /// The plan as text for a terminal.
@@ -91,6 +109,11 @@ fn checks(text: &mut String, title: &str, checks: &[Check]) {
         return;
     }
     let _ = writeln!(text, "\n{title}");
+    told(text, checks);
+}
+
+/// A line for each check.
+fn told(text: &mut String, checks: &[Check]) {
     for check in checks {
         let level = match check.level {
             Level::Wrong => "wrong",

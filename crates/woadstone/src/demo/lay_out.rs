@@ -4,7 +4,7 @@ use anyhow::Context;
 use store::{Bench, NewPhoto};
 use trial::{PhotoArea, PhotoState, Trial};
 
-use super::{picture, scenario};
+use super::{dyeing, picture, scenario};
 
 /// What has just happened, for whoever watches.
 pub enum Step<'a> {
@@ -46,6 +46,7 @@ pub fn lay_out(
                 .context("the demo trial was entered and then not found")?
         }
     };
+    dyeing::lay_out(bench, now)?;
     let taken = bench.photos(trial.id)?;
     for stage in scenario::STAGES {
         for arm in &scenario::ARMS {

@@ -1,5 +1,6 @@
 //! The invented demo trial: its story, its photographs, and laying it out on a bench.
 
+mod dyeing;
 mod lay_out;
 mod picture;
 mod scenario;

@@ -79,7 +79,7 @@ pub fn lay_out(bench: &mut Bench, now: &str) -> anyhow::Result<()> {
     Ok(())
 }
 
-/// Every step as planned, but for two departures and a remark.
+/// Every step as planned, but for a bath that was too cool, a wash that one arm went without, and a remark.
 fn events(steps: &[Step], begun_s: i64) -> Vec<NewEvent> {
     let mut events = Vec::new();
     let at = |minutes: f64| begun_s + (60.0 * minutes).round() as i64;
@@ -93,10 +93,9 @@ fn events(steps: &[Step], begun_s: i64) -> Vec<NewEvent> {
             });
         };
         note(0.0, What::Started);
-        if step.text.contains("soda") && step.text.contains("slowly") {
-            if let Ok(cool) = Celsius::new(53.0) {
-                note(1.0, What::Temperature(cool));
-            }
+        let is_fixing = step.text.contains("soda") && step.text.contains("slowly");
+        if is_fixing && let Ok(cool) = Celsius::new(53.0) {
+            note(1.0, What::Temperature(cool));
         }
         if step.kind == StepKind::Wash {
             let words = "left out for Rinsed cold only, as the trial asks";

@@ -57,6 +57,20 @@ impl Bench {
         Ok(baths)
     }
 
+    /// Slugs of the recipes for a trial and of those that its runs followed.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn recipes_of_trial(&self, trial: TrialId) -> Result<Vec<String>, StoreError> {
+        let mut slugs = self.recipes_for_trial(trial)?;
+        for (followed, ..) in self.revisions_run(trial)? {
+            if !slugs.contains(&followed) {
+                slugs.push(followed);
+            }
+        }
+        Ok(slugs)
+    }
+
     /// Recipe, revision, number and title of each run of a trial, oldest first.
     fn revisions_run(&self, trial: TrialId) -> Result<Vec<RevisionRun>, StoreError> {
         let read = || -> rusqlite::Result<Vec<RevisionRun>> {

@@ -47,6 +47,7 @@ mod tags;
 mod trials;
 mod vault;
 mod waters;
+mod way;
 mod withdrawals;
 
 pub use bench::Bench;
@@ -65,4 +66,5 @@ pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;
 pub use trials::TrialSummary;
 pub use waters::CLEAR;
+pub use way::PartOfTrial;
 pub use withdrawals::Added;

@@ -38,6 +38,7 @@ pub mod setup;
 mod source;
 pub mod stain;
 mod trial;
+pub mod way;
 
 pub use self::photo::{Note, Photo, PhotoArea, PhotoState};
 pub use doubt::Doubt;

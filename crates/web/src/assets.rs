@@ -13,10 +13,11 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 15] = [
+const STYLES: [&str; 16] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
+    "css/components/way.css",
     "css/components/section.css",
     "css/components/button.css",
     "css/components/form.css",

@@ -16,6 +16,7 @@ mod previews;
 mod routes;
 mod token;
 mod upload;
+mod way;
 
 pub use app::{Demo, SharedBench};
 pub use routes::router;

@@ -2,7 +2,7 @@
 
 use crate::app::{App, Demo, SharedBench};
 use crate::error::Error;
-use crate::{assets, error, guard, pages, upload};
+use crate::{assets, error, guard, pages, upload, way};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state};
@@ -136,6 +136,7 @@ pub(crate) fn of(app: App) -> Router {
                 "This address takes no such request. Start again from the list of trials.",
             )
         })
+        .layer(from_fn_with_state(app.clone(), way::show))
         .layer(from_fn_with_state(app.clone(), guard::watch))
         .layer(from_fn(error::dress))
         .with_state(app)

@@ -17,3 +17,4 @@ mod recipes;
 mod rinse;
 mod setup;
 mod trials;
+mod way;

@@ -3,7 +3,7 @@
 use crate::desk::Desk;
 use axum::http::StatusCode;
 
-const QUESTION: [(&str, &str); 19] = [
+pub const QUESTION: [(&str, &str); 19] = [
     ("question", "Does agent F keep <it> red?"),
     ("title", "Agent F on red"),
     ("asks", "step_matters"),

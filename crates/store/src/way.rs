@@ -1,0 +1,92 @@
+//! How far a trial is on its way, counted without reading it whole.
+
+use crate::{Bench, StoreError};
+use rusqlite::{OptionalExtension, ToSql};
+use trial::{Trial, way::Progress};
+
+/// Something that may be part of a trial.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PartOfTrial<'a> {
+    /// The plan of that slug.
+    Plan(&'a str),
+    /// The recipe of that slug.
+    Recipe(&'a str),
+    /// The run of that number.
+    Run(i64),
+}
+
+/// The newest trial started from plan ?1.
+const BY_PLAN: &str = "SELECT trial.slug FROM planned_trial
+    JOIN plan_revision ON plan_revision.id = revision_id
+    JOIN plan ON plan.id = plan_revision.plan_id
+    JOIN trial ON trial.id = planned_trial.trial_id
+    WHERE plan.slug = ?1 ORDER BY trial.id DESC LIMIT 1";
+/// The trial that recipe ?1 is for, or the newest one started from the plan that it is for.
+const BY_RECIPE: &str = "SELECT trial.slug FROM recipe_aim
+    JOIN recipe ON recipe.id = recipe_aim.recipe_id
+    LEFT JOIN plan_revision ON plan_revision.plan_id = recipe_aim.plan_id
+    LEFT JOIN planned_trial ON planned_trial.revision_id = plan_revision.id
+    JOIN trial ON trial.id = coalesce(recipe_aim.trial_id, planned_trial.trial_id)
+    WHERE recipe.slug = ?1 AND recipe_aim.id =
+        (SELECT max(id) FROM recipe_aim WHERE recipe_id = recipe.id)
+    ORDER BY trial.id DESC LIMIT 1";
+const BY_RUN: &str = "SELECT slug FROM run JOIN trial ON trial.id = trial_id WHERE run.id = ?1";
+
+impl Bench {
+    /// Slug of the trial that something is part of; of several the newest.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn trial_of(&self, part: PartOfTrial<'_>) -> Result<Option<String>, StoreError> {
+        let (query, of): (_, &dyn ToSql) = match &part {
+            PartOfTrial::Plan(slug) => (BY_PLAN, slug),
+            PartOfTrial::Recipe(slug) => (BY_RECIPE, slug),
+            PartOfTrial::Run(id) => (BY_RUN, id),
+        };
+        self.database
+            .prepare_cached(query)
+            .and_then(|mut query| query.query_row([of], |row| row.get(0)).optional())
+            .map_err(StoreError::database("find what trial this is part of"))
+    }
+
+    /// What the bench holds of a trial, counted.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn progress(&self, trial: &Trial) -> Result<Progress, StoreError> {
+        let runs = self.runs_of_trial(trial.id)?;
+        let count = || -> rusqlite::Result<Progress> {
+            let number = |query: &str| -> rusqlite::Result<u32> {
+                self.database
+                    .prepare_cached(query)?
+                    .query_row([trial.id.0], |row| row.get(0))
+            };
+            let looked = self
+                .database
+                .prepare_cached(
+                    "SELECT reading.stage, count(DISTINCT piece.arm_id)
+                     FROM piece JOIN reading ON reading.piece_id = piece.id
+                     WHERE piece.trial_id = ?1 AND reading.id NOT IN
+                        (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
+                     GROUP BY reading.stage ORDER BY reading.stage",
+                )?
+                .query_map([trial.id.0], |row| Ok((row.get(0)?, row.get(1)?)))?
+                .collect::<rusqlite::Result<_>>()?;
+            Ok(Progress {
+                rounds: trial.rounds,
+                planned: number("SELECT count(*) FROM planned_trial WHERE trial_id = ?1")? > 0,
+                recipes: 0,
+                runs: runs.len() as u32,
+                runs_over: runs.iter().filter(|run| run.finished).count() as u32,
+                unmarked: number(
+                    "SELECT count(*) FROM photo WHERE trial_id = ?1
+                     AND NOT EXISTS (SELECT 1 FROM marking WHERE photo_id = photo.id)",
+                )?,
+                looked,
+            })
+        };
+        let mut progress = count().map_err(StoreError::database("see how far a trial is"))?;
+        progress.recipes = self.recipes_of_trial(trial.id)?.len() as u32;
+        Ok(progress)
+    }
+}

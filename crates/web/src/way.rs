@@ -1,0 +1,220 @@
+//! The way through a trial, shown on every page that is part of one.
+//!
+//! Pages don't know of it: their frame leaves a place open, and [`show`] fills it by the
+//! address that was asked for.
+
+use crate::app::App;
+use crate::error::Error;
+use askama::Template;
+use axum::body::{Body, to_bytes};
+use axum::extract::{Request, State};
+use axum::http::{HeaderValue, header};
+use axum::middleware::Next;
+use axum::response::Response;
+use store::{Bench, PartOfTrial, RunSummary};
+use trial::Trial;
+use trial::way::{PLACES, Place, Progress, State as Far, Step};
+
+/// What a page's frame has where the way goes.
+const OPEN: &str = "<!--way-->";
+/// No page is longer; one that is goes without.
+const MOST_BYTES: usize = 64 << 20;
+
+#[derive(Template)]
+#[template(path = "_way.html")]
+struct Way {
+    title: Option<String>,
+    stops: Vec<Stop>,
+    next: Option<(String, String)>,
+}
+
+struct Stop {
+    name: &'static str,
+    /// For the style sheet.
+    class: &'static str,
+    /// The state in words.
+    state: &'static str,
+    said: String,
+    address: Option<String>,
+    here: bool,
+}
+
+/// Fills in the way where a page has left it open.
+pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -> Response {
+    let path = request.uri().path().to_owned();
+    let response = next.run(request).await;
+    let page = response
+        .headers()
+        .get(header::CONTENT_TYPE)
+        .is_some_and(|kind| kind.as_bytes().starts_with(b"text/html"));
+    if !page {
+        return response;
+    }
+    let (mut head, body) = response.into_parts();
+    let Ok(bytes) = to_bytes(body, MOST_BYTES).await else {
+        tracing::error!(path, "a page is too long");
+        return Response::from_parts(head, Body::empty());
+    };
+    let html = String::from_utf8_lossy(&bytes);
+    let Some((before, after)) = html.split_once(OPEN) else {
+        return Response::from_parts(head, Body::from(bytes));
+    };
+    let way = match app.at_bench(move |bench| of(bench, &path)).await {
+        Ok(way) => way,
+        // The page itself is there; it goes without.
+        Err(error) => {
+            tracing::error!(?error, "the way of a trial could not be shown");
+            String::new()
+        }
+    };
+    let whole = [before, &way, after].concat();
+    if let Ok(length) = HeaderValue::from_str(&whole.len().to_string()) {
+        head.headers.insert(header::CONTENT_LENGTH, length);
+    }
+    Response::from_parts(head, Body::from(whole))
+}
+
+/// The way for the page at that path; empty where it is part of no trial.
+fn of(bench: &mut Bench, path: &str) -> Result<String, Error> {
+    let mut parts = path.split('/').skip(1);
+    let (kind, name, more) = (parts.next(), parts.next(), parts.next());
+    let (trial, here) = match (kind, name) {
+        (Some("ask"), _) | (Some("trials"), Some("new")) => return before(Place::Ask),
+        (Some("trials"), Some(slug)) => (Some(slug.to_owned()), of_page(more)),
+        (Some("plans"), Some(slug)) => match bench.trial_of(PartOfTrial::Plan(slug))? {
+            Some(trial) => (Some(trial), Some(Place::Plan)),
+            None => return before(Place::Plan),
+        },
+        (Some("recipes"), Some(slug)) => (
+            bench.trial_of(PartOfTrial::Recipe(slug))?,
+            Some(Place::Baths),
+        ),
+        (Some("runs"), Some(id)) => {
+            let id = id.parse().unwrap_or_default();
+            (bench.trial_of(PartOfTrial::Run(id))?, Some(Place::Run))
+        }
+        _ => (None, None),
+    };
+    let Some(trial) = trial.map(|slug| bench.trial(&slug)).transpose()?.flatten() else {
+        return Ok(String::new());
+    };
+    let steps = bench.progress(&trial)?.way();
+    let links = Links::of(bench, &trial)?;
+    let next = steps.iter().find(|step| step.state == Far::Next);
+    let next = next.map(|step| (links.to(step.place), step.said.clone()));
+    let stops = steps.iter();
+    let way = Way {
+        stops: stops
+            .map(|step| Stop::of(step, Some(links.to(step.place)), here))
+            .collect(),
+        // Pages below a trial's address say its title themselves.
+        title: (kind != Some("trials")).then_some(trial.title),
+        next,
+    };
+    Ok(way.render()?)
+}
+
+/// The way of a trial that isn't there yet.
+fn before(here: Place) -> Result<String, Error> {
+    let steps = Progress::default().way();
+    let stops = PLACES.iter().zip(&steps).map(|(place, step)| {
+        let (state, said) = match place.cmp(&here) {
+            std::cmp::Ordering::Less => (Far::Done, String::new()),
+            std::cmp::Ordering::Equal => (Far::Next, String::new()),
+            std::cmp::Ordering::Greater => (Far::Later, String::new()),
+        };
+        let step = Step {
+            state,
+            said,
+            ..step.clone()
+        };
+        Stop::of(&step, None, Some(here))
+    });
+    let way = Way {
+        title: None,
+        stops: stops.collect(),
+        next: None,
+    };
+    Ok(way.render()?)
+}
+
+/// The place that a page of a trial belongs to, by the third part of its path.
+fn of_page(part: Option<&str>) -> Option<Place> {
+    match part? {
+        "photos" | "elsewhere" | "board" | "tags" | "eyes" => Some(Place::Look),
+        "boards" | "packing" | "blind" => Some(Place::Plan),
+        "compare" => Some(Place::Decide),
+        _ => None,
+    }
+}
+
+impl Stop {
+    fn of(step: &Step, address: Option<String>, here: Option<Place>) -> Self {
+        let (class, state) = match step.state {
+            Far::Done => ("done", "done"),
+            Far::Next => ("next", "next"),
+            Far::Later => ("later", "later"),
+            Far::LeftOut => ("without", "left out"),
+        };
+        Self {
+            name: match step.place {
+                Place::Ask => "Ask",
+                Place::Plan => "Plan",
+                Place::Baths => "Baths",
+                Place::Run => "Run",
+                Place::Look => "Look",
+                Place::Decide => "Decide",
+                Place::Publish => "Publish",
+            },
+            class,
+            state,
+            said: step.said.clone(),
+            address,
+            here: here == Some(step.place),
+        }
+    }
+}
+
+/// Where each place of a trial is.
+struct Links {
+    trial: String,
+    plan: Option<String>,
+    recipes: Vec<String>,
+    run: Option<i64>,
+}
+
+impl Links {
+    fn of(bench: &Bench, trial: &Trial) -> Result<Self, Error> {
+        let runs = bench.runs_of_trial(trial.id)?;
+        let run = |runs: &[RunSummary]| match runs {
+            [only] => Some(only.id),
+            _ => runs.iter().find(|run| !run.finished).map(|run| run.id),
+        };
+        Ok(Self {
+            trial: format!("/trials/{}", trial.slug),
+            plan: bench.plan_of_trial(trial.id)?.map(|from| from.slug),
+            recipes: bench.recipes_of_trial(trial.id)?,
+            run: run(&runs),
+        })
+    }
+
+    fn to(&self, place: Place) -> String {
+        let Self { trial, .. } = self;
+        match (place, &self.plan, &self.recipes[..], self.run) {
+            (Place::Plan, Some(plan), ..) => format!("/plans/{plan}"),
+            (Place::Plan, None, ..) => format!("{trial}#arms"),
+            (Place::Baths, _, [only], _) => format!("/recipes/{only}"),
+            (Place::Baths, _, [], _) => {
+                let slug = trial.trim_start_matches("/trials/");
+                format!("/recipes/new?trial={slug}")
+            }
+            (Place::Run, .., Some(run)) => format!("/runs/{run}"),
+            (Place::Run, _, [only], None) => format!("/recipes/{only}"),
+            (Place::Baths | Place::Run, ..) => format!("{trial}#baths"),
+            (Place::Ask, ..) => trial.clone(),
+            (Place::Look, ..) => format!("{trial}/photos/new"),
+            (Place::Decide, ..) => format!("{trial}#verdict"),
+            (Place::Publish, ..) => format!("{trial}/report"),
+        }
+    }
+}

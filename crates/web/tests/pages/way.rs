@@ -1,0 +1,93 @@
+//! The way through a trial, on every page that is part of one.
+
+use crate::desk::Desk;
+
+/// The way on a page: of each place its class, its name's first letter being enough.
+fn way(page: &str) -> Vec<String> {
+    let Some((_, nav)) = page.split_once("<nav class=\"way\"") else {
+        return Vec::new();
+    };
+    let nav = nav.split_once("</nav>").expect("it is closed").0;
+    let stops = nav.split("<li class=\"").skip(1);
+    stops
+        .map(|stop| {
+            let class = stop.split('"').next().expect("a class");
+            let name = stop.split("class=\"place\">").nth(1).expect("a name");
+            format!("{} {class}", name.split('<').next().expect("its end"))
+        })
+        .collect()
+}
+
+#[tokio::test]
+async fn pages_of_a_trial_show_what_is_done_and_what_is_next() {
+    let desk = Desk::new().await;
+    let trial = desk.trial();
+    let page = desk.get(&format!("/trials/{}", trial.slug)).await;
+    let fresh = [
+        "Ask done",
+        "Plan without",
+        "Baths next",
+        "Run later",
+        "Look later",
+        "Decide later",
+        "Publish later",
+    ];
+    assert_eq!(way(&page.text), fresh);
+    assert!(
+        page.text
+            .contains(&format!("/recipes/new?trial={}", trial.slug))
+    );
+    let adding = desk
+        .get(&format!("/trials/{}/photos/new", trial.slug))
+        .await;
+    assert_eq!(way(&adding.text)[4], "Look later here");
+    let elsewhere = desk.get(&format!("/trials/{}/elsewhere", trial.slug)).await;
+    assert_eq!(way(&elsewhere.text)[4], "Look later here");
+    assert_eq!(
+        page.headers["content-length"].to_str().unwrap(),
+        page.text.len().to_string()
+    );
+}
+
+#[tokio::test]
+async fn pages_of_no_trial_show_none_and_a_question_shows_the_way_ahead() {
+    let desk = Desk::new().await;
+    desk.trial();
+    for path in [
+        "/",
+        "/charts",
+        "/setup",
+        "/recipes",
+        "/nothing",
+        "/trials/nothing",
+    ] {
+        assert!(way(&desk.get(path).await.text).is_empty(), "{path}");
+    }
+    for path in ["/ask", "/trials/new"] {
+        assert_eq!(
+            way(&desk.get(path).await.text)[0],
+            "Ask next here",
+            "{path}"
+        );
+    }
+    // No mark of the frame is left behind, and data stays as it is.
+    assert!(!desk.get("/").await.text.contains("<!--way-->"));
+}
+
+#[tokio::test]
+async fn a_plan_and_its_recipe_lead_to_the_trial_started_from_it() {
+    let desk = Desk::new().await;
+    desk.post_form("/ask", &crate::plans::QUESTION).await;
+    let plan = "/plans/agent-f-on-red";
+    let before = way(&desk.get(plan).await.text);
+    assert_eq!(before[..3], ["Ask done", "Plan next here", "Baths later"]);
+    let started = desk
+        .post_form(&format!("{plan}/start"), &[("revision", "1")])
+        .await;
+    let trial = started.location().to_owned();
+    let page = desk.get(plan).await;
+    assert_eq!(way(&page.text)[1..3], ["Plan done here", "Baths next"]);
+    assert!(page.text.contains(&format!("{trial}/photos/new")));
+    let place = desk.get(&format!("{trial}/packing")).await;
+    assert_eq!(way(&place.text)[1], "Plan done here");
+}

@@ -50,6 +50,7 @@ const pages = {
   "rinse": `${demo.origin}/runs/1/rinse`,
   "rinse-empty": `${dyed.run}/rinse`,
   "trial": demo.address,
+  "photos": `${demo.address}/photos`,
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
   "report": `${demo.address}/report`,

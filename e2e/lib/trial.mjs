@@ -38,8 +38,8 @@ export async function send(page, trial, name, { stage, chart }) {
   await page.goto(`${trial}/photos/new`);
   await page.getByLabel("Rounds the pieces have been through").fill(String(stage));
   if (chart) await page.getByLabel("Chart on the photo").selectOption({ label: chart });
-  await page.getByLabel("Photo", { exact: true }).setInputFiles(path.join(pictures, `${name}.jpg`));
-  await page.getByRole("button", { name: "Add the photo" }).click();
+  await page.getByLabel("Photos", { exact: true }).setInputFiles(path.join(pictures, `${name}.jpg`));
+  await page.getByRole("button", { name: "Add the photos" }).click();
 }
 
 /** Sends a rendered photo and has a piece read where it lies. */

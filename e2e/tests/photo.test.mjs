@@ -35,8 +35,8 @@ describe("a photo of a new stage", () => {
   const send = async (page, at, stage) => {
     await page.goto(`${trial}/photos/new`);
     await page.getByLabel("Rounds the pieces have been through").fill(String(stage));
-    await page.getByLabel("Photo", { exact: true }).setInputFiles(at);
-    await page.getByRole("button", { name: "Add the photo" }).click();
+    await page.getByLabel("Photos", { exact: true }).setInputFiles(at);
+    await page.getByRole("button", { name: "Add the photos" }).click();
   };
 
   for (const [index, size] of Object.keys(SIZES).entries()) {
@@ -53,8 +53,8 @@ describe("a photo of a new stage", () => {
       });
       await page.getByLabel("Rounds the pieces have been through").fill(String(stage));
       const photo = await file(`round-${stage}.jpg`, withComment(known.bytes, `round ${stage}`));
-      await page.getByLabel("Photo", { exact: true }).setInputFiles(photo);
-      await page.getByRole("button", { name: "Add the photo" }).click();
+      await page.getByLabel("Photos", { exact: true }).setInputFiles(photo);
+      await page.getByRole("button", { name: "Add the photos" }).click();
 
       await page.getByRole("heading", { name: "Where the pieces lie" }).waitFor();
       assert.match(await page.evaluate(() => sessionStorage.getItem("progress")), /Sen[dt]/);
@@ -104,7 +104,60 @@ describe("a photo of a new stage", () => {
     const placed = await field.inputValue();
     assert.match(placed, /^[\d.]+,[\d.]+( [\d.]+,[\d.]+){3}$/);
     await page.keyboard.press("Shift+ArrowRight");
-    assert.notEqual(await field.inputValue(), placed);
+    const moved = await field.inputValue();
+    assert.notEqual(moved, placed);
+    // On to the first corner: it moves alone, and the loupe shows it at full size.
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("ArrowDown");
+    const stretched = await field.inputValue();
+    assert.deepEqual(stretched.split(" ").slice(1), moved.split(" ").slice(1));
+    assert.notEqual(stretched, moved);
+    await page.locator("[data-loupe] image").first().waitFor({ state: "attached" });
+    assert.ok(await page.locator("[data-loupe]").isVisible());
+    await assertSound(page);
+    // Back, change by change.
+    await page.keyboard.press("Control+z");
+    assert.equal(await field.inputValue(), moved);
+    await page.getByRole("button", { name: "Undo the last change" }).click();
+    assert.equal(await field.inputValue(), placed);
+    assertQuiet(page);
+    await page.context().close();
+  });
+
+  test("marks are drawn and stretched by a finger, and the page stays where it is", async () => {
+    const page = await newPage(browser, "phone");
+    await send(page, await file("finger.jpg", withComment(known.bytes, "finger")), 12);
+    await page.getByRole("heading", { name: "Where the pieces lie" }).waitFor();
+    const sheet = page.locator("[data-sheet] svg").first();
+    await sheet.scrollIntoViewIfNeeded();
+    const touch = await page.context().newCDPSession(page);
+    const stroke = async (...points) => {
+      const at = ([x, y]) => [{ x, y, radiusX: 4, radiusY: 4 }];
+      await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: at(points[0]) });
+      for (const point of points.slice(1)) await touch.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: at(point) });
+      const glass = await page.locator("[data-loupe]").isVisible();
+      await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+      return glass;
+    };
+    const box = await sheet.boundingBox();
+    const on = (x, y) => [box.x + x * box.width, box.y + y * box.height];
+    const scrolled = await page.evaluate(() => scrollY);
+    assert.ok(await stroke(on(0.2, 0.2), on(0.3, 0.4), on(0.5, 0.6)), "the loupe shows while a finger draws");
+    const field = page.locator("input[data-code]").first();
+    const drawn = await field.inputValue();
+    assert.match(drawn, /^[\d.]+,[\d.]+( [\d.]+,[\d.]+){3}$/);
+    await page.locator("[data-list] label").first().click();
+    const reach = await page.locator("[data-corner='2']").boundingBox();
+    assert.ok(reach.width >= 48 && reach.height >= 48, `a corner can be hit over ${reach.width} px`);
+    await sheet.scrollIntoViewIfNeeded();
+    const again = await page.locator("[data-corner='2']").boundingBox();
+    const corner = [again.x + again.width / 2, again.y + again.height / 2];
+    await stroke(corner, [corner[0] + 10, corner[1] + 6], [corner[0] + 20, corner[1] + 12]);
+    const stretched = await field.inputValue();
+    assert.notEqual(stretched, drawn);
+    assert.deepEqual(stretched.split(" ").slice(0, 2), drawn.split(" ").slice(0, 2));
+    assert.ok(Math.abs((await page.evaluate(() => scrollY)) - scrolled) < box.height, "drawing does not scroll away");
+    assert.equal(await page.locator("[data-loupe]").isVisible(), false);
     assertQuiet(page);
     await page.context().close();
   });

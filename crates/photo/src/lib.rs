@@ -21,6 +21,7 @@ mod decode;
 mod flag;
 mod interval;
 mod light;
+mod map;
 mod matrix;
 mod median;
 mod mixture;
@@ -30,10 +31,12 @@ mod read;
 mod reference;
 mod refusal;
 mod request;
+mod retake;
 mod survey;
 
 pub use flag::{Flag, FlagCode};
-pub use preview::preview;
+pub use map::{LightGrid, PatchPlace, PhotoMap, Spot, Trouble};
+pub use preview::{Tiles, preview, tiles};
 pub use read::{
     AreaReading, ChartFit, Difference, GreyComparison, GreyRequest, Parts, PhotoReading,
     SeenColour, Split, SplitPart, compare_by_grey, covariance_of_difference,

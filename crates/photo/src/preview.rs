@@ -27,9 +27,56 @@ pub fn preview(bytes: &[u8], longest_px: u32) -> Result<Vec<u8>, Refusal> {
     } else {
         picture
     };
-    let mut pixels = small.into_rgb8();
+    encoded(small.into_rgb8(), icc.as_ref())
+}
+
+/// A photo at full size in squares, for a magnifying glass that needs few of them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tiles {
+    /// Squares from left to right.
+    pub columns: u32,
+    /// Squares from top to bottom.
+    pub rows: u32,
+    /// Upright sRGB JPEGs, row by row; those at the right and lower edge are smaller.
+    pub jpegs: Vec<Vec<u8>>,
+}
+
+impl Tiles {
+    /// Side of a square, pixels.
+    pub const SIDE_PX: u32 = 512;
+}
+
+/// Cuts the upright photo into squares.
+///
+/// # Errors
+/// As for [`preview`].
+pub fn tiles(bytes: &[u8]) -> Result<Tiles, Refusal> {
+    let upright = decode::decode(bytes)?;
+    let (width, height) = (upright.width as u32, upright.height as u32);
+    let side = Tiles::SIDE_PX;
+    let (columns, rows) = (width.div_ceil(side), height.div_ceil(side));
+    let cut = |tile: u32| {
+        let (left, top) = (tile % columns * side, tile / columns * side);
+        let pixels =
+            ImageBuffer::from_fn(side.min(width - left), side.min(height - top), |x, y| {
+                Rgb(upright.at((left + x) as usize, (top + y) as usize))
+            });
+        encoded(pixels, upright.profile.icc.as_ref())
+    };
+    Ok(Tiles {
+        columns,
+        rows,
+        jpegs: (0..columns * rows).map(cut).collect::<Result<_, _>>()?,
+    })
+}
+
+/// Pixels as an sRGB JPEG.
+fn encoded(
+    mut pixels: ImageBuffer<Rgb<u8>, Vec<u8>>,
+    icc: Option<&ColorProfile>,
+) -> Result<Vec<u8>, Refusal> {
     if let Some(icc) = icc {
-        to_srgb(&icc, &mut pixels);
+        to_srgb(icc, &mut pixels);
     }
     let mut jpeg = Vec::new();
     JpegEncoder::new_with_quality(&mut jpeg, 82)

@@ -7,20 +7,23 @@ mod joint;
 mod piece;
 mod shine;
 mod split;
+mod spots;
 
 use colour::{Lab, View};
 
 use crate::{
     Flag, FlagCode, Point, Refusal, Request,
     board::{self, BoardSeen},
-    decode, interval,
+    decode::{self, Upright},
+    interval,
+    map::{self, LightGrid, PhotoMap},
     matrix::Matrix3,
     survey::{Prepared, Setting, prepare},
 };
 pub use across::{SeenColour, covariance_of_errors_across, de00_interval};
 pub use grey::{GreyComparison, GreyRequest, compare_by_grey};
 pub use joint::{Parts, covariance_of_difference};
-use piece::Piece;
+use piece::{Cloth, Piece};
 use split::Divided;
 pub use split::{Split, SplitPart};
 
@@ -48,6 +51,8 @@ pub struct PhotoReading {
     pub joint: Vec<Vec<[[f64; 3]; 3]>>,
     /// The board that the pieces lie on, if they lie on one.
     pub board: Option<BoardSeen>,
+    /// Where on the photo lies what was found.
+    pub map: PhotoMap,
 }
 
 /// The chart and how well it is fitted.
@@ -149,6 +154,13 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         }
     }
     let of_parts = split::differences(&pieces, &divided, &prepared);
+    let map = map_of(
+        &photo,
+        request,
+        &prepared,
+        (&pieces, &divided),
+        board.as_ref(),
+    );
     let (readings, joint) = together(pieces, divided, &prepared, photo_to_photo);
     let mut differences = differences(&readings, &joint);
     differences.extend(of_parts);
@@ -168,7 +180,36 @@ pub fn read(bytes: &[u8], request: &Request) -> Result<PhotoReading, Refusal> {
         readings,
         joint,
         board,
+        map,
     })
+}
+
+/// Where on the photo lies what was found.
+fn map_of(
+    photo: &Upright,
+    request: &Request,
+    prepared: &Prepared,
+    (pieces, divided): (&[Piece], &[Option<Divided>]),
+    board: Option<&BoardSeen>,
+) -> PhotoMap {
+    let sight = &prepared.correction.sight;
+    let [columns, rows] = map::columns_and_rows(&request.chart);
+    let misses = prepared.correction.misses();
+    let spots = pieces.iter().zip(divided).flat_map(|(piece, divided)| {
+        let mask = piece.mask.as_ref();
+        let told = piece.flags.iter().any(|flag| spots::has_a_place(flag.code));
+        let cloth = mask.filter(|_| told).map(|mask| match divided {
+            Some(divided) => divided.cloth(mask),
+            None => Cloth::even(mask),
+        });
+        cloth.map_or_else(Vec::new, |cloth| spots::of(photo, &piece.id, cloth, sight))
+    });
+    PhotoMap {
+        patches: map::patches(prepared.corners, columns, rows, &misses),
+        light: LightGrid::of(&sight.light, photo.width, photo.height),
+        spots: spots.collect(),
+        board: board.map(|board| board.corners.map(map::place)),
+    }
 }
 
 fn uneven_light(prepared: &Prepared, pieces: &[Piece]) -> Option<Flag> {

@@ -11,6 +11,7 @@ pub mod board;
 pub mod chart;
 mod error;
 pub mod fade;
+pub mod iso_lines;
 pub mod label;
 mod limits;
 pub mod margin_pair;

@@ -192,6 +192,23 @@ pub fn day(time: &str) -> &str {
     time.split('T').next().unwrap_or(time)
 }
 
+/// A number of pieces.
+pub fn pieces(count: usize) -> String {
+    match count {
+        1 => "1 piece".to_owned(),
+        n => format!("{n} pieces"),
+    }
+}
+
+/// Day and time of an RFC 3339 time, to the minute.
+pub fn moment(time: &str) -> String {
+    let clock = time.split('T').nth(1).and_then(|clock| clock.get(..5));
+    match clock {
+        Some(clock) => format!("{}, {clock} UTC", day(time)),
+        None => time.to_owned(),
+    }
+}
+
 /// What a piece is for.
 pub fn role(role: Role) -> &'static str {
     match role {
@@ -230,7 +247,8 @@ pub fn source(reading: &Reading) -> String {
 pub fn photo_state(state: &PhotoState) -> &'static str {
     match state {
         PhotoState::Unmarked => "areas not marked yet",
-        PhotoState::Waiting => "being read",
+        PhotoState::Waiting => "waits to be read",
+        PhotoState::TakenOut => "not read: taken out of the queue",
         PhotoState::Read { .. } => "read",
         PhotoState::Refused { .. } => "could not be read",
     }
@@ -239,6 +257,12 @@ pub fn photo_state(state: &PhotoState) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_moment_is_told_to_the_minute() {
+        assert_eq!(moment("2030-04-01T09:05:59Z"), "2030-04-01, 09:05 UTC");
+        assert_eq!(moment("in spring"), "in spring");
+    }
 
     #[test]
     fn stages_read_as_english() {

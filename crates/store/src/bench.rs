@@ -35,6 +35,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0009_plan.sql")),
         M::up(include_str!("../migrations/0010_recipe.sql")),
         M::up(include_str!("../migrations/0011_water.sql")),
+        M::up(include_str!("../migrations/0012_photo_map.sql")),
     ])
 }
 
@@ -243,6 +244,7 @@ mod tests {
                  INSERT INTO area VALUES (1, 0, 1, '[]');
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
                  INSERT INTO doubt VALUES (1, '{}');
+                 INSERT INTO photo_map VALUES (1, '{}');
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
                  INSERT INTO part VALUES (1, 'pale', 1, 1, 1, '{}', 0.5, 1);
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
@@ -273,6 +275,7 @@ mod tests {
             ("area", "polygon_px"),
             ("outcome", "made_at"),
             ("doubt", "together"),
+            ("photo_map", "places"),
             ("reading", "cielab_l"),
             ("part", "cielab_l"),
             ("setup_check", "result"),

@@ -1,7 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
-use photo::Parts;
+use photo::{Parts, PhotoMap};
 use trial::{Doubt, Note, Reflectance, setup::SetupCheck};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
@@ -24,6 +24,14 @@ pub(crate) fn doubt_text(doubt: &Doubt) -> String {
 
 pub(crate) fn doubt(text: &str) -> Result<Doubt, StoreError> {
     serde_json::from_str(text).map_err(odd("covariance of a photo's readings"))
+}
+
+pub(crate) fn photo_map_text(map: &PhotoMap) -> String {
+    serde_json::json!(map).to_string()
+}
+
+pub(crate) fn photo_map(text: &str) -> Result<PhotoMap, StoreError> {
+    serde_json::from_str(text).map_err(odd("map of a photo"))
 }
 
 pub(crate) fn causes_text(causes: &Parts) -> String {

@@ -1,7 +1,7 @@
 //! What came of reading a photo, ready to be recorded.
 
 use crate::parts;
-use photo::{Flag, PhotoReading, Refusal};
+use photo::{Flag, PhotoMap, PhotoReading, Refusal};
 use trial::{Doubt, Note, PhotoArea, PhotoState, PieceId, SplitReading};
 
 /// What came of reading a photo: its new state and the readings of its pieces.
@@ -10,6 +10,7 @@ pub struct Outcome {
     pub(crate) state: PhotoState,
     pub(crate) colours: Vec<Colour>,
     pub(crate) doubt: Option<Doubt>,
+    pub(crate) map: Option<PhotoMap>,
 }
 
 /// The colour of one piece as read.
@@ -34,6 +35,7 @@ impl Outcome {
             },
             colours: Vec::new(),
             doubt: None,
+            map: None,
         }
     }
 
@@ -94,6 +96,7 @@ impl Outcome {
         };
         Self {
             doubt: Some(doubt),
+            map: Some(reading.map),
             state: PhotoState::Read {
                 model: reading.chart.model,
                 loo_de00_median: reading.chart.loo_de00_median,

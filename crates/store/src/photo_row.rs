@@ -9,7 +9,8 @@ pub(crate) const SELECT: &str = "
     SELECT photo.id, photo.trial_id, photo.stage, photo.name, photo.sha256, photo.file_bytes,
         photo.width_px, photo.height_px, photo.corners_px, photo.added_at, photo.chart_id,
         marking.id AS marking_id, outcome.model, outcome.loo_de00_median, outcome.notes,
-        outcome.refusal_code, outcome.refusal_message
+        outcome.refusal_code, outcome.refusal_message,
+        EXISTS (SELECT 1 FROM waiting WHERE waiting.marking_id = marking.id) AS waits
     FROM photo
     LEFT JOIN marking ON marking.id = (SELECT max(id) FROM marking WHERE photo_id = photo.id)
     LEFT JOIN outcome ON outcome.marking_id = marking.id";
@@ -45,7 +46,8 @@ pub(crate) fn row(row: &Row<'_>) -> rusqlite::Result<PhotoRow> {
             areas: Vec::new(),
             state: match (marking, &notes) {
                 (None, _) => PhotoState::Unmarked,
-                (Some(_), None) => PhotoState::Waiting,
+                (Some(_), None) if row.get("waits")? => PhotoState::Waiting,
+                (Some(_), None) => PhotoState::TakenOut,
                 (Some(_), Some(_)) => told(row)?,
             },
             added_at: row.get("added_at")?,
@@ -56,7 +58,8 @@ pub(crate) fn row(row: &Row<'_>) -> rusqlite::Result<PhotoRow> {
     })
 }
 
-fn told(row: &Row<'_>) -> rusqlite::Result<PhotoState> {
+/// What came of reading a photo, its notes still to be filled in.
+pub(crate) fn told(row: &Row<'_>) -> rusqlite::Result<PhotoState> {
     let refusal: Option<String> = row.get("refusal_code")?;
     Ok(match refusal {
         Some(code) => PhotoState::Refused {

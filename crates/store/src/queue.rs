@@ -1,6 +1,8 @@
 //! The queue: photos that wait to be read, oldest first.
 
-use crate::{Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts};
+use crate::{
+    Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts, photo_maps,
+};
 use photo::{Area, ChartReference, PhotoReading, Refusal, Request};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -166,6 +168,7 @@ impl Bench {
             }
             insert_state(&change, waiting, &outcome, now)?;
             insert_doubt(&change, waiting, &outcome)?;
+            photo_maps::insert(&change, waiting.marking, &outcome)?;
             for colour in &outcome.colours {
                 insert_colour(&change, waiting, colour, now)?;
             }
@@ -215,7 +218,7 @@ fn insert_state(
             json::notes_text(flags),
         ),
         // An outcome is made of a reader's answer and is never one of these.
-        PhotoState::Unmarked | PhotoState::Waiting => return Ok(()),
+        PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => return Ok(()),
     };
     change.execute(
         "INSERT INTO outcome

@@ -92,6 +92,20 @@ impl Bench {
         )
     }
 
+    /// What was read by one act of marking, in the order the pieces were marked.
+    pub(crate) fn readings_of_marking(&self, marking: i64) -> Result<Vec<Reading>, StoreError> {
+        self.readings(
+            &format!(
+                "SELECT {COLUMNS}, {}
+                 FROM reading {BESIDE} {}
+                 WHERE reading.marking_id = ?1 ORDER BY reading.id",
+                parts::COLUMNS,
+                parts::BESIDE
+            ),
+            marking,
+        )
+    }
+
     fn readings(&self, query: &str, of: i64) -> Result<Vec<Reading>, StoreError> {
         let read = || -> rusqlite::Result<Vec<Stored>> {
             self.database

@@ -118,7 +118,8 @@ fn sync_folder(folder: &Path) -> io::Result<()> {
     Ok(())
 }
 
-fn sha256(bytes: &[u8]) -> String {
+/// SHA-256 of some bytes, lower-case hexadecimal.
+pub(crate) fn sha256(bytes: &[u8]) -> String {
     Sha256::digest(bytes)
         .iter()
         .fold(String::with_capacity(64), |mut text, byte| {

@@ -53,6 +53,8 @@ pub enum PhotoState {
     Unmarked,
     /// Marked, and waiting to be read.
     Waiting,
+    /// Marked, and taken out of the queue before it was read.
+    TakenOut,
     /// Read.
     Read {
         /// The colour correction that was used.

@@ -2,6 +2,8 @@
 
 use crate::error::Error;
 use crate::previews::Previews;
+use crate::progress::Progress;
+use crate::tiles::TileStore;
 use crate::token::Token;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
@@ -24,6 +26,8 @@ pub(crate) struct App {
     pub(crate) token: Arc<Token>,
     pub(crate) port: u16,
     pub(crate) previews: Arc<Previews>,
+    pub(crate) tiles: Arc<TileStore>,
+    pub(crate) progress: Arc<Progress>,
 }
 
 impl App {
@@ -33,7 +37,9 @@ impl App {
             demo,
             token: Arc::new(Token::random()),
             port,
-            previews: Arc::new(Previews::default()),
+            previews: Arc::default(),
+            tiles: Arc::default(),
+            progress: Arc::default(),
         }
     }
 
@@ -52,7 +58,11 @@ impl App {
     }
 
     /// Reads every waiting photo, oldest first. The bench is free for pages while one is read.
+    ///
+    /// Only one reads at a time; whoever comes later finds what is left.
     pub(crate) async fn read_waiting(self) {
+        let progress = Arc::clone(&self.progress);
+        let _turn = progress.reader.lock().await;
         loop {
             match self.read_one().await {
                 Ok(true) => {}
@@ -70,15 +80,27 @@ impl App {
         let Some(waiting) = self.at_bench(|bench| Ok(bench.next_waiting()?)).await? else {
             return Ok(false);
         };
-        let (waiting, outcome) = blocking(move || {
+        self.progress.set_reading(Some(waiting.photo().id));
+        let read = blocking(move || {
             let outcome = waiting.read(&photo::read);
             (waiting, outcome)
         })
-        .await?;
-        // Two readers may take the same photo; the bench records the first and lets the other go.
-        self.at_bench(move |bench| Ok(bench.record(&waiting, outcome, &now())?))
-            .await?;
-        Ok(true)
+        .await;
+        let recorded = match read {
+            // One that was taken out or marked anew meanwhile is let go by the bench.
+            Ok((waiting, outcome)) => {
+                self.at_bench(move |bench| Ok(bench.record(&waiting, outcome, &now())?))
+                    .await
+            }
+            Err(error) => Err(error),
+        };
+        self.progress.set_reading(None);
+        recorded.map(|_| true)
+    }
+
+    /// Starts the reading of waiting photos in the background.
+    pub(crate) fn start_reading(&self) {
+        tokio::spawn(self.clone().read_waiting());
     }
 
     /// Starts the reading of waiting photos and waits for it, but not for ever.

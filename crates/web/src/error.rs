@@ -20,6 +20,8 @@ pub(crate) enum Error {
     Malformed(String),
     /// More bytes than are taken.
     TooLarge(String),
+    /// More asked at once than can be served.
+    Busy(&'static str),
     /// A photo that can't be read, where no form can show why.
     Refused { code: String, message: String },
     /// What the bench says it can't do, a sentence for the person.
@@ -33,6 +35,14 @@ impl Error {
         Self::Broken(format!("{cause:?}"))
     }
 
+    /// A photo that can't be read.
+    pub(crate) fn refused(refusal: photo::Refusal) -> Self {
+        Self::Refused {
+            code: refusal.code.as_str().to_owned(),
+            message: refusal.message,
+        }
+    }
+
     fn fault(self) -> Fault {
         let (status, code, sentence) = match self {
             Self::NotFound(sentence) => (StatusCode::NOT_FOUND, "not_found", sentence.to_owned()),
@@ -42,6 +52,11 @@ impl Error {
                 "stale_form",
                 "This page is from before Woadstone was last started, so nothing was changed. Go back, reload the page and send it again."
                     .to_owned(),
+            ),
+            Self::Busy(sentence) => (
+                StatusCode::SERVICE_UNAVAILABLE,
+                "busy",
+                sentence.to_owned(),
             ),
             Self::Malformed(sentence) => (StatusCode::BAD_REQUEST, "malformed", sentence),
             Self::TooLarge(sentence) => (StatusCode::PAYLOAD_TOO_LARGE, "too_large", sentence),

@@ -13,7 +13,9 @@ mod form;
 mod guard;
 mod pages;
 mod previews;
+mod progress;
 mod routes;
+mod tiles;
 mod token;
 mod upload;
 mod way;
@@ -41,13 +43,15 @@ pub struct Config {
 pub async fn serve(config: Config) -> std::io::Result<()> {
     let port = config.listener.local_addr()?.port();
     let app = app::App::new(config.bench, config.demo, port);
-    tokio::spawn(app.clone().read_waiting());
+    app.start_reading();
+    let progress = std::sync::Arc::clone(&app.progress);
     axum::serve(config.listener, routes::of(app))
-        .with_graceful_shutdown(async {
+        .with_graceful_shutdown(async move {
             if let Err(error) = tokio::signal::ctrl_c().await {
                 tracing::warn!(%error, "no interrupt will be noticed");
                 std::future::pending::<()>().await;
             }
+            progress.end();
         })
         .await
 }

@@ -31,19 +31,12 @@ impl Previews {
         if let Some(kept) = self.kept(hash, longest_px) {
             return Ok(kept);
         }
-        let jpeg = Bytes::from(photo::preview(photo, longest_px).map_err(refused)?);
+        let jpeg = Bytes::from(photo::preview(photo, longest_px).map_err(Error::refused)?);
         let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if kept.len() >= MOST_KEPT {
             kept.clear();
         }
         kept.insert((hash.to_owned(), longest_px), jpeg.clone());
         Ok(jpeg)
-    }
-}
-
-fn refused(refusal: photo::Refusal) -> Error {
-    Error::Refused {
-        code: refusal.code.as_str().to_owned(),
-        message: refusal.message,
     }
 }

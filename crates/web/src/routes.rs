@@ -73,14 +73,28 @@ pub(crate) fn of(app: App) -> Router {
         .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
         .route(
             "/trials/{slug}/photos",
-            post(pages::photo::add::act).layer(DefaultBodyLimit::max(
-                upload::MOST_BYTES + upload::FORM_BYTES,
-            )),
+            get(pages::photo::list::page)
+                .post(pages::photo::add::act)
+                .layer(DefaultBodyLimit::max(
+                    upload::PHOTO.together_bytes + upload::FORM_BYTES,
+                )),
+        )
+        .route(
+            "/trials/{slug}/photos/events",
+            get(pages::photo::events::stream),
         )
         .route("/trials/{slug}/photos/{id}", get(pages::photo::show::page))
         .route(
             "/trials/{slug}/photos/{id}/areas",
             post(pages::photo::mark::act),
+        )
+        .route(
+            "/trials/{slug}/photos/{id}/again",
+            post(pages::photo::again::act),
+        )
+        .route(
+            "/trials/{slug}/photos/{id}/cancel",
+            post(pages::photo::cancel::act),
         )
         .route("/trials/{slug}/elsewhere", get(pages::elsewhere::new::page))
         .route(
@@ -106,6 +120,10 @@ pub(crate) fn of(app: App) -> Router {
         .route(
             "/photos/{id}/preview.jpg",
             get(pages::photo::preview::picture),
+        )
+        .route(
+            "/photos/{id}/tiles/{column}/{row}",
+            get(pages::photo::tile::picture),
         )
         .route(
             "/setup",

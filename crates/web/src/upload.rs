@@ -26,21 +26,25 @@ pub(crate) struct Kind {
     field: &'static str,
     most_bytes: usize,
     /// Of all files of the form together, bytes.
-    together_bytes: usize,
+    pub(crate) together_bytes: usize,
+    /// Whether a file that is too large spoils no other one of the form.
+    each_for_itself: bool,
     /// The sentence for a file that is too large.
     pub(crate) too_large: &'static str,
 }
 
-/// A photo.
+/// Photos, each of which stands for itself.
 pub(crate) const PHOTO: Kind = Kind {
     field: "photo",
     most_bytes: MOST_BYTES,
-    together_bytes: MOST_BYTES,
+    together_bytes: 4 * MOST_BYTES,
+    each_for_itself: true,
     too_large: "This file is larger than 80 MB. Send the photo as the phone saved it, a JPEG, not a film or a raw file.",
 };
 
 /// The photos of a set-up.
 pub(crate) const PHOTOS: Kind = Kind {
+    each_for_itself: false,
     together_bytes: crate::pages::setup::MOST_BYTES,
     ..PHOTO
 };
@@ -53,6 +57,7 @@ pub(crate) const TABLE: Kind = Kind {
     field: "table",
     most_bytes: MOST_TABLE_BYTES,
     together_bytes: MOST_TABLE_BYTES,
+    each_for_itself: false,
     too_large: "This file is larger than 1 MB. Export only the readings of this trial, as CSV or CGATS text.",
 };
 
@@ -64,8 +69,20 @@ pub(crate) const CHART: Kind = Kind {
     field: "chart",
     most_bytes: MOST_CHART_BYTES,
     together_bytes: MOST_CHART_BYTES,
+    each_for_itself: false,
     too_large: "This file is larger than 1 MB. Send only the values of the chart\u{2019}s patches, as CSV or CGATS text.",
 };
+
+impl Kind {
+    /// The sentence for a form that is too large.
+    const fn together_too_large(&self) -> &'static str {
+        if self.each_for_itself {
+            "More than 320 MB came at once. Send fewer photos at a time, each a JPEG of at most 80 MB."
+        } else {
+            self.too_large
+        }
+    }
+}
 
 /// An upload form that carries this process's token.
 #[derive(Default)]
@@ -73,6 +90,8 @@ pub(crate) struct Upload {
     fields: Vec<(String, String)>,
     /// Name and content of each file that was chosen.
     pub(crate) files: Vec<(String, Vec<u8>)>,
+    /// Names of the files that were too large, where each stands for itself.
+    pub(crate) oversized: Vec<String>,
 }
 
 impl Upload {
@@ -92,7 +111,7 @@ impl Upload {
     ) -> Result<Self, Error> {
         if announced(headers) > (kind.together_bytes + FORM_BYTES) as u64 {
             discard(request).await;
-            return Err(Error::TooLarge(kind.too_large.to_owned()));
+            return Err(Error::TooLarge(kind.together_too_large().to_owned()));
         }
         let mut form = Multipart::from_request(request, app)
             .await
@@ -111,7 +130,13 @@ impl Upload {
                     return Err(Error::Stale);
                 }
                 let name = file_name(field.file_name().unwrap_or(""));
-                let bytes = content(field, kind.most_bytes, kind).await?;
+                let bytes = match content(field, kind.most_bytes, kind).await {
+                    Err(Error::TooLarge(_)) if kind.each_for_itself => {
+                        upload.oversized.push(name);
+                        continue;
+                    }
+                    content => content?,
+                };
                 if !(name.is_empty() && bytes.is_empty()) {
                     upload.files.push((name, bytes));
                 }
@@ -145,11 +170,18 @@ async fn text(field: Field<'_>, kind: &Kind) -> Result<String, Error> {
 
 async fn content(mut field: Field<'_>, most: usize, kind: &Kind) -> Result<Vec<u8>, Error> {
     let mut bytes = Vec::new();
+    let mut is_too_large = false;
     while let Some(chunk) = field.chunk().await.map_err(|e| malformed(&e, kind))? {
-        if bytes.len() + chunk.len() > most {
-            return Err(Error::TooLarge(kind.too_large.to_owned()));
+        is_too_large |= bytes.len() + chunk.len() > most;
+        if is_too_large {
+            // The rest runs into nothing: what comes after it may be sound.
+            bytes = Vec::new();
+        } else {
+            bytes.extend_from_slice(&chunk);
         }
-        bytes.extend_from_slice(&chunk);
+    }
+    if is_too_large {
+        return Err(Error::TooLarge(kind.too_large.to_owned()));
     }
     Ok(bytes)
 }
@@ -178,7 +210,7 @@ async fn discard(request: Request) {
 
 fn malformed(error: &MultipartError, kind: &Kind) -> Error {
     if error.status() == StatusCode::PAYLOAD_TOO_LARGE {
-        Error::TooLarge(kind.too_large.to_owned())
+        Error::TooLarge(kind.together_too_large().to_owned())
     } else {
         broken_off()
     }
@@ -198,7 +230,7 @@ impl Upload {
         let owned = |(name, value): &(&str, &str)| ((*name).to_owned(), (*value).to_owned());
         Self {
             fields: fields.iter().map(owned).collect(),
-            files: Vec::new(),
+            ..Self::default()
         }
     }
 }

@@ -21,7 +21,7 @@ const FEWEST_PIXELS: usize = 50;
 /// Fewest pixels that make a good one.
 const FEW_PIXELS: usize = 400;
 /// Light above this multiple of the area's middle one shines.
-const GLARE: f64 = 3.0;
+pub(super) const GLARE: f64 = 3.0;
 /// Cells along the longer side, for the scatter of their means.
 const CELLS: usize = 12;
 
@@ -271,7 +271,7 @@ fn mean_covariance(means: &[(f64, [f64; 3])], mean: [f64; 3]) -> Matrix3 {
 }
 
 /// The middle (median) green light of an area.
-fn middle_green(photo: &Upright, mask: &Mask, linear: &[[f64; 256]; 3]) -> f64 {
+pub(super) fn middle_green(photo: &Upright, mask: &Mask, linear: &[[f64; 256]; 3]) -> f64 {
     let mut counts = [0u32; 256];
     mask.each_of(mask.step(ENOUGH_FOR_MEDIAN), |x, y| {
         counts[photo.at(x, y)[1] as usize] += 1

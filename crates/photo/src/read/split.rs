@@ -112,6 +112,12 @@ impl Divided {
         let [pale, deep] = &self.masks;
         piece.read_in_parts(photo, sight, pale, deep);
     }
+
+    /// The area's pixels, pale and deep ones told apart.
+    pub fn cloth<'a>(&'a self, whole: &'a Mask) -> Cloth<'a> {
+        let [pale, deep] = &self.masks;
+        Cloth { whole, pale, deep }
+    }
 }
 
 /// The cells of an area; none where all are plainly of one colour.

@@ -2,7 +2,8 @@
 
 use colour::{Lab, View};
 use photo::{
-    AreaReading, ChartFit, Flag, FlagCode, Parts, PhotoReading, Refusal, RefusalCode, Request,
+    AreaReading, ChartFit, Flag, FlagCode, LightGrid, Parts, PatchPlace, PhotoMap, PhotoReading,
+    Refusal, RefusalCode, Request, Spot, Trouble,
 };
 use rusqlite::Connection;
 use std::path::{Path, PathBuf};
@@ -138,6 +139,28 @@ pub fn rinses() -> NewTrial {
     }
 }
 
+/// A map with one thing of each kind.
+pub fn map() -> PhotoMap {
+    PhotoMap {
+        patches: vec![PatchPlace {
+            corners: CORNERS,
+            is_used: true,
+        }],
+        light: LightGrid {
+            columns: 2,
+            rows: 1,
+            values: vec![0.9, 1.1],
+        },
+        spots: vec![Spot {
+            area: "1".into(),
+            trouble: Trouble::Shining,
+            corners: [[1.0, 2.0], [3.0, 4.0]],
+            share: 0.25,
+        }],
+        board: None,
+    }
+}
+
 /// Reads every area of every photo as the same colour of that lightness.
 pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal> {
     move |_, request| {
@@ -145,6 +168,7 @@ pub fn sees(l: f64) -> impl Fn(&[u8], &Request) -> Result<PhotoReading, Refusal>
             width: 640,
             height: 480,
             board: None,
+            map: map(),
             flags: vec![flag(FlagCode::ProfileMissing)],
             chart: ChartFit {
                 corners: request.corners.unwrap_or(CORNERS),

@@ -13,6 +13,7 @@ mod photos;
 mod plans;
 mod queue;
 mod recipes;
+mod requeue;
 mod setup_checks;
 mod trials;
 mod waters;

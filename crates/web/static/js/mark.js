@@ -1,59 +1,70 @@
 // Draws and moves areas on the photo. The text fields stay the truth: every change is written to them.
 import { corners, write, box, shifted, withCorner } from "./polygon.js";
-import { draw } from "./overlay.js";
+import { draw, focus } from "./overlay.js";
+import { fill, show } from "./chooser.js";
+import { Loupe } from "./loupe.js";
 
-for (const form of document.querySelectorAll("form[data-mark]")) new Marking(form).start();
+const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
-function Marking(form) {
+for (const form of document.querySelectorAll("form[data-mark]")) start(form);
+
+function start(form) {
   const sheet = form.querySelector("[data-sheet]");
   const svg = sheet.querySelector("svg");
   const layer = svg.querySelector("[data-areas]");
   const list = form.querySelector("[data-list]");
   const said = form.querySelector("[data-said]");
+  const undoing = form.querySelector("[data-undo]");
   const size = { width: Number(svg.dataset.width), height: Number(svg.dataset.height) };
   const pieces = [...form.querySelectorAll("input[data-code]")].map((field) => ({
     field, code: field.dataset.code, about: field.dataset.about,
   }));
+  if (!pieces.length) return;
+  const loupe = new Loupe(sheet.querySelector("[data-loupe]"), size);
+  const past = [];
   let chosen = pieces.find((p) => !p.field.value) ?? pieces[0];
   let drag = null;
 
   const say = (text) => { said.textContent = text; };
   const polygon = (piece) => corners(piece.field.value);
-
-  const set = (piece, points) => {
-    piece.field.value = write(points);
-    redraw();
-  };
-
-  const choose = (piece) => {
-    chosen = piece;
-    redraw();
-  };
+  const isMarked = (piece) => polygon(piece).length > 2;
+  const isLeft = ([x]) => x < size.width / 2;
 
   function redraw() {
-    draw(layer, pieces, chosen, Number(svg.dataset.letters), (piece) => choose(piece));
-    for (const item of list.querySelectorAll("label")) {
-      const piece = pieces[Number(item.dataset.index)];
-      item.querySelector("input").checked = piece === chosen;
-      item.querySelector(".state").textContent = polygon(piece).length > 2 ? "✓ marked" : "to mark";
-    }
+    const pixel = 1 / (svg.getScreenCTM()?.a || 1);
+    draw(layer, pieces, chosen, { letters: Number(svg.dataset.letters), pixel, onFocus: choose });
+    show(list, pieces, chosen, isMarked);
   }
-
-  function fillList() {
-    pieces.forEach((piece, index) => {
-      const item = document.createElement("li");
-      const label = document.createElement("label");
-      label.dataset.index = index;
-      const radio = Object.assign(document.createElement("input"), { type: "radio", name: "chosen-piece", value: piece.code });
-      radio.addEventListener("change", () => choose(piece));
-      const words = document.createElement("span");
-      const about = Object.assign(document.createElement("small"), { textContent: piece.about });
-      words.append(piece.code, about);
-      const state = Object.assign(document.createElement("span"), { className: "state" });
-      label.append(radio, words, state);
-      item.append(label);
-      list.append(item);
-    });
+  function choose(piece) {
+    chosen = piece;
+    redraw();
+  }
+  function set(piece, points) {
+    piece.field.value = write(points);
+    redraw();
+  }
+  // Notes how a piece was before a change, for undoing it.
+  function remember(piece, text) {
+    if (piece.field.value === text) return;
+    past.push({ piece, text });
+    undoing.disabled = false;
+  }
+  function change(piece, points) {
+    const before = piece.field.value;
+    set(piece, points);
+    remember(piece, before);
+  }
+  function undo() {
+    const last = past.pop();
+    undoing.disabled = !past.length;
+    if (!last) return;
+    last.piece.field.value = last.text;
+    choose(last.piece);
+    say(`The last change of ${last.piece.code} is undone.`);
+  }
+  function remove(piece) {
+    change(piece, []);
+    say(`The box of ${piece.code} is removed.`);
   }
 
   const at = (event) => {
@@ -62,81 +73,111 @@ function Marking(form) {
   };
 
   svg.addEventListener("pointerdown", (event) => {
-    if (event.button !== 0 || !chosen) return;
+    // A second finger zooms; it draws nothing.
+    if (event.button !== 0 || !event.isPrimary) return;
     const group = event.target.closest("[data-piece]");
     const start = at(event);
-    if (group) {
-      choose(pieces[Number(group.dataset.piece)]);
-      const corner = event.target.dataset.corner;
-      drag = { kind: corner === undefined ? "move" : "corner", corner: Number(corner), start, from: polygon(chosen) };
-    } else {
-      drag = { kind: "draw", start, from: polygon(chosen) };
-    }
+    const corner = event.target.dataset.corner;
+    if (group) choose(pieces[Number(group.dataset.piece)]);
+    const kind = !group ? "draw" : corner === undefined ? "move" : "corner";
+    drag = { kind, corner: Number(corner), start, from: polygon(chosen), text: chosen.field.value };
     svg.setPointerCapture(event.pointerId);
     event.preventDefault();
   });
 
   svg.addEventListener("pointermove", (event) => {
-    if (!drag) return;
+    if (!drag || !event.isPrimary) return;
     const now = at(event);
     const by = [now[0] - drag.start[0], now[1] - drag.start[1]];
+    let seen = now;
     if (drag.kind === "draw") set(chosen, box(drag.start, now));
     else if (drag.kind === "move") set(chosen, shifted(drag.from, by, size));
-    else set(chosen, withCorner(drag.from, drag.corner, now));
+    else {
+      // The corner stays as far from the finger as it was taken hold of.
+      const [x, y] = drag.from[drag.corner];
+      seen = [Math.min(Math.max(x + by[0], 0), size.width), Math.min(Math.max(y + by[1], 0), size.height)];
+      set(chosen, withCorner(drag.from, drag.corner, seen));
+    }
+    loupe.show(seen, polygon(chosen), isLeft(now));
   });
 
-  const end = (event) => {
-    if (!drag) return;
+  svg.addEventListener("pointerup", (event) => {
+    if (!drag || !event.isPrimary) return;
     const now = at(event);
     const small = Math.hypot(now[0] - drag.start[0], now[1] - drag.start[1]) < size.width / 150;
     const was = drag;
     drag = null;
+    loupe.hide();
     if (was.kind === "draw" && small) {
-      set(chosen, was.from);
+      chosen.field.value = was.text;
+      redraw();
       return;
     }
+    remember(chosen, was.text);
     if (was.kind !== "draw") return;
     say(`${chosen.code} is marked.`);
-    const next = pieces.find((p) => polygon(p).length < 3);
+    const next = pieces.find((p) => !isMarked(p));
     if (next) choose(next);
-  };
-  svg.addEventListener("pointerup", end);
-  svg.addEventListener("pointercancel", () => { if (drag) set(chosen, drag.from); drag = null; });
+  });
+  svg.addEventListener("pointercancel", () => {
+    if (drag) set(chosen, drag.from);
+    drag = null;
+    loupe.hide();
+  });
 
   svg.addEventListener("keydown", (event) => {
-    const steps = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
     const group = event.target.closest("[data-piece]");
     if (!group) return;
     const piece = pieces[Number(group.dataset.piece)];
-    if (steps[event.key]) {
+    const { corner } = event.target.dataset;
+    if (ARROWS[event.key]) {
       const far = (event.shiftKey ? 10 : 1) * Math.max(1, size.width / 1000);
-      set(piece, shifted(polygon(piece), steps[event.key].map((v) => v * far), size));
-      layer.querySelector(`[data-piece="${group.dataset.piece}"]`)?.focus();
-    } else if (event.key === "Delete" || event.key === "Backspace") {
-      remove(piece);
-    } else return;
+      const by = ARROWS[event.key].map((v) => v * far);
+      const points = polygon(piece);
+      const moved = corner === undefined ? shifted(points, by, size)
+        : withCorner(points, Number(corner), shifted([points[corner]], by, size)[0]);
+      change(piece, moved);
+      focus(layer, group.dataset.piece, corner);
+      look();
+    } else if (event.key === "Delete" || event.key === "Backspace") remove(piece);
+    else return;
+    event.preventDefault();
+  });
+  form.addEventListener("keydown", (event) => {
+    if (event.key !== "z" || !(event.ctrlKey || event.metaKey) || event.target.matches("input:not([type=radio])")) return;
+    undo();
     event.preventDefault();
   });
 
-  function remove(piece) {
-    set(piece, []);
-    say(`The box of ${piece.code} is removed.`);
+  // On the keyboard the loupe is over the corner that has the focus.
+  function look() {
+    const { corner } = document.activeElement.dataset;
+    if (drag) return;
+    if (corner === undefined || !layer.contains(document.activeElement)) return loupe.hide();
+    const point = polygon(chosen)[corner];
+    loupe.show(point, polygon(chosen), isLeft(point));
   }
+  layer.addEventListener("focusin", look);
+  layer.addEventListener("focusout", () => { if (!drag) loupe.hide(); });
 
-  this.start = () => {
-    if (!pieces.length) return;
-    fillList();
-    sheet.dataset.live = "";
-    form.querySelector("[data-chooser]").hidden = false;
-    if (!form.querySelector("[data-typed] [aria-invalid]")) form.querySelector("[data-typed]").open = false;
-    form.querySelector("[data-place]").addEventListener("click", () => {
-      const [w, h] = [size.width, size.height];
-      set(chosen, box([w * 0.45, h * 0.45], [w * 0.55, h * 0.55]));
-      layer.querySelector(".chosen")?.focus();
-      say(`A box for ${chosen.code} lies in the middle of the photo; move it with the arrow keys.`);
-    });
-    form.querySelector("[data-remove]").addEventListener("click", () => remove(chosen));
-    for (const piece of pieces) piece.field.addEventListener("input", redraw);
-    redraw();
-  };
+  fill(list, pieces, choose);
+  sheet.dataset.live = "";
+  form.querySelector("[data-chooser]").hidden = false;
+  if (!form.querySelector("[data-typed] [aria-invalid]")) form.querySelector("[data-typed]").open = false;
+  form.querySelector("[data-place]").addEventListener("click", () => {
+    const [w, h] = [size.width, size.height];
+    change(chosen, box([w * 0.45, h * 0.45], [w * 0.55, h * 0.55]));
+    focus(layer, pieces.indexOf(chosen));
+    say(`A box for ${chosen.code} lies in the middle of the photo; move it with the arrow keys.`);
+  });
+  form.querySelector("[data-remove]").addEventListener("click", () => remove(chosen));
+  undoing.addEventListener("click", undo);
+  for (const piece of pieces) {
+    let before = piece.field.value;
+    piece.field.addEventListener("focus", () => { before = piece.field.value; });
+    piece.field.addEventListener("change", () => remember(piece, before));
+    piece.field.addEventListener("input", redraw);
+  }
+  addEventListener("resize", redraw);
+  redraw();
 }

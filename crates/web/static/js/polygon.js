@@ -28,3 +28,7 @@ export function shifted(points, [dx, dy], { width, height }) {
 export function withCorner(points, index, to) {
   return points.map((p, i) => (i === index ? to : p));
 }
+
+export function middle(points) {
+  return [0, 1].map((i) => points.reduce((sum, p) => sum + p[i], 0) / points.length);
+}

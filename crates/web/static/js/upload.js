@@ -1,71 +1,121 @@
-// Sends the upload form with a progress bar. Without this the form is sent by the browser itself.
+// Sends each chosen photo by itself, with progress, two at a time. Without this the browser sends the form.
+import { Sending } from "./sending.js";
 
-for (const form of document.querySelectorAll("form[data-upload]")) {
-  const bar = form.querySelector("progress");
-  const box = form.querySelector("[data-upload-progress]");
+const AT_ONCE = 2;
+
+for (const form of document.querySelectorAll("form[data-upload]")) start(form);
+
+function start(form) {
+  const box = form.querySelector("[data-sending]");
+  const list = form.querySelector("[data-files]");
+  const bar = box.querySelector("progress");
   const status = form.querySelector("[data-upload-status]");
   const problem = form.querySelector("[data-upload-problem]");
-  const button = form.querySelector("button.main");
-  const file = form.querySelector("input[type=file]");
+  const inputs = [...form.querySelectorAll("input[type=file]")];
+  let all = [];
+  let underWay = false;
 
-  const fail = (sentence) => {
-    box.hidden = true;
-    button.disabled = false;
+  const of = (...states) => all.filter((one) => states.includes(one.state));
+  const say = (sentence) => { if (status.textContent !== sentence) status.textContent = sentence; };
+
+  function choose(files) {
+    for (const file of files) {
+      const same = all.some(({ file: f, state }) => state !== "left-out" && f.name === file.name && f.size === file.size && f.lastModified === file.lastModified);
+      if (same) {
+        say(`${file.name} is chosen already; it is sent once.`);
+        continue;
+      }
+      const one = new Sending(file, form, ended);
+      all.push(one);
+      list.append(one.row);
+    }
+    show();
+  }
+
+  function show() {
+    const left = all.filter((one) => one.state !== "left-out");
+    box.hidden = !left.length;
+    box.querySelector("h2").textContent = left.length === 1 ? "1 photo" : `${left.length} photos`;
+    bar.value = left.reduce((sum, one) => sum + one.share, 0) / Math.max(1, left.length);
+    if (underWay) say(left.length === 1 ? "Sending the photo …" : `${of("kept").length} of ${left.length} sent`);
+  }
+
+  function fail(sentence, at) {
     problem.textContent = sentence;
     problem.hidden = false;
-    file.setAttribute("aria-invalid", "true");
+    at?.setAttribute("aria-invalid", "true");
     problem.scrollIntoView({ block: "center" });
-  };
+  }
 
-  const say = (sentence) => {
-    if (status.textContent !== sentence) status.textContent = sentence;
-  };
+  function next() {
+    while (of("sending").length < AT_ONCE && of("chosen").length) of("chosen")[0].send();
+    show();
+  }
+
+  function ended() {
+    if (!underWay) {
+      show();
+      return;
+    }
+    next();
+    if (of("sending", "chosen").length) return;
+    underWay = false;
+    const [kept, refused, stopped] = [of("kept"), of("refused"), of("stopped")];
+    if (kept.length && !refused.length && !stopped.length) {
+      location.assign(kept.length === 1 ? kept[0].url : form.dataset.list);
+      return;
+    }
+    const codes = refused.map((one) => one.refused.code);
+    // Where the chart is the trouble, the field for its corners may help.
+    if (codes.some((code) => code.includes("chart") || code.includes("corners"))) form.querySelector("[data-upload-corners]").open = true;
+    say(`${kept.length} taken in, ${refused.length} refused, ${stopped.length} stopped.`);
+    if (refused.length === 1 && !kept.length) fail(refused[0].refused.message, inputs[0]);
+    else if (refused.length) fail(`${refused.length} of ${refused.length + kept.length + stopped.length} photos were not taken. Why, and what to do, stands at each of them above. The others are kept.`, inputs[0]);
+  }
+
+  for (const input of inputs) {
+    input.addEventListener("change", () => {
+      choose(input.files);
+      // What is chosen next is added.
+      input.value = "";
+    });
+  }
+  list.addEventListener("resend", () => {
+    underWay = true;
+    problem.hidden = true;
+  });
+
+  const drop = form.querySelector(".drop");
+  for (const kind of ["dragenter", "dragover"]) form.addEventListener(kind, (event) => { event.preventDefault(); drop.classList.add("over"); });
+  for (const kind of ["dragleave", "drop"]) form.addEventListener(kind, () => drop.classList.remove("over"));
+  form.addEventListener("drop", (event) => {
+    event.preventDefault();
+    choose(event.dataTransfer.files);
+  });
 
   form.addEventListener("submit", (event) => {
     event.preventDefault();
+    if (underWay) return;
     problem.hidden = true;
-    file.removeAttribute("aria-invalid");
-    const most = Number(form.dataset.mostBytes);
-    if (file.files[0]?.size > most) {
-      fail(`This file is larger than ${Math.floor(most / 1048576)} MB. Send the photo as the phone saved it.`);
+    inputs[0].removeAttribute("aria-invalid");
+    if (!of("chosen").length) {
+      fail("Choose a photo to add.", inputs[0]);
       return;
     }
-    const request = new XMLHttpRequest();
-    request.open("POST", form.action);
-    request.setRequestHeader("Accept", "application/json");
-    request.setRequestHeader("X-Woadstone-Token", form.elements.token.value);
-    request.responseType = "json";
-    request.upload.addEventListener("progress", (sent) => {
-      if (!sent.lengthComputable) return;
-      bar.value = sent.loaded / sent.total;
-      const tenths = Math.floor((sent.loaded / sent.total) * 10) * 10;
-      say(tenths < 100 ? `${tenths} % sent` : "Sent. Looking for the chart …");
-    });
-    request.addEventListener("load", () => {
-      if (request.status === 201 && request.response?.url) {
-        location.assign(request.response.url);
-      } else {
-        // Where the chart is the trouble, the field for its corners may help.
-        const code = request.response?.refused?.code ?? "";
-        if (code.includes("chart") || code.includes("corners")) {
-          form.querySelector("[data-upload-corners]").open = true;
-        }
-        fail(request.response?.refused?.message ?? "The photo was not taken, and no reason came back. Send it again.");
-      }
-    });
-    request.addEventListener("error", () => {
-      fail("Woadstone could not be reached. See whether it is still running, then send the photo again.");
-    });
-    box.hidden = false;
-    bar.value = 0;
-    button.disabled = true;
-    say("Sending …");
-    request.send(new FormData(form));
+    if (form.elements.corners.value.trim() && of("chosen").length > 1) {
+      fail("Corners are those of one photo. Send that photo by itself, and the others without corners.", form.elements.corners);
+      return;
+    }
+    underWay = true;
+    next();
   });
 
-  // Coming back to the page by the browser's Back must not leave the button dead.
-  addEventListener("pageshow", () => {
-    button.disabled = false;
-    box.hidden = true;
+  // Coming back to the page by the browser's Back must not show photos that were sent.
+  addEventListener("pageshow", (event) => {
+    if (!event.persisted) return;
+    all = [];
+    underWay = false;
+    list.replaceChildren();
+    show();
   });
 }

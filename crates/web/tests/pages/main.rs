@@ -5,6 +5,7 @@
     reason = "a test that can't go on should stop where it stands"
 )]
 
+mod batches;
 mod boards;
 mod charts;
 mod desk;
@@ -13,6 +14,7 @@ mod guard;
 mod parts;
 mod photos;
 mod plans;
+mod progress;
 mod recipes;
 mod rinse;
 mod setup;

@@ -59,7 +59,9 @@ fn tell(step: &Step<'_>) {
                 ..
             } => format!("{name} read ({model}, chart missed by {loo_de00_median:.2})\n"),
             PhotoState::Refused { message, .. } => format!("{name} refused: {message}\n"),
-            PhotoState::Unmarked | PhotoState::Waiting => format!("{name} waits\n"),
+            PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => {
+                format!("{name} waits\n")
+            }
         },
     };
     let _ = print(&line);

@@ -1,9 +1,10 @@
-//! `POST /trials/{slug}/photos`: takes a photo in, or says why not and keeps nothing of it.
+//! `POST /trials/{slug}/photos`: takes photos in, each for itself; of one that can't be read it says
+//! why and keeps nothing.
 
-use super::new::NewPage;
-use crate::app::{App, blocking, now};
-use crate::areas;
-use crate::error::{Error, refusal_json, wants_json};
+use super::new::{NewPage, Typed};
+use super::taken::{Refused, Said, Taken, oversized};
+use crate::app::{App, now};
+use crate::error::{Error, wants_json};
 use crate::form::Problems;
 use crate::pages::chart;
 use crate::upload::{self, Upload};
@@ -12,25 +13,23 @@ use axum::Json;
 use axum::extract::{Path, Request, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
-use photo::{ChartReference, FlagCode, RefusalCode, Survey};
-use store::KeptChart;
-use trial::{ChartId, Trial, on_board};
+use photo::FlagCode;
+use trial::{ChartId, PhotoId, Trial, on_board};
 
-/// A form that was not taken: the answer's status, a short code, the field, the sentence.
-struct Refused {
-    status: StatusCode,
-    code: &'static str,
-    field: &'static str,
-    message: String,
+/// What became of a photo that can be read.
+struct Kept {
+    photo: PhotoId,
+    /// Whether the very same file was here before.
+    already: bool,
+    /// Whether its pieces were told by a board's tags, so that it is read at once.
+    marked: bool,
 }
 
-/// What the form gave, all of it in order.
-struct Taken {
-    stage: u32,
-    name: String,
-    bytes: Vec<u8>,
-    chart: Option<ChartId>,
-    survey: Survey,
+/// What came of a form's files, by their names.
+#[derive(Default)]
+struct Done {
+    kept: Vec<(String, Kept)>,
+    refused: Vec<(String, Refused)>,
 }
 
 pub(crate) async fn act(
@@ -46,156 +45,184 @@ pub(crate) async fn act(
             Ok((trial, bench.charts()?))
         })
         .await?;
-    let (mut stage, mut corners) = ("0".to_owned(), String::new());
-    let mut chart = String::new();
-    let taken = match Upload::receive(&app, &headers, request, &upload::PHOTO).await {
-        Ok(upload) => {
-            (stage, corners) = (upload.text("stage"), upload.text("corners"));
-            chart = upload.text("chart");
-            take(upload, charts).await?
+    let mut typed = Typed::default();
+    let mut done = Done::default();
+    match Upload::receive(&app, &headers, request, &upload::PHOTO).await {
+        Ok(form) => {
+            typed = Typed::of(&form);
+            match Said::of(&form, charts) {
+                Ok(said) => done = take(&app, &trial, &said, form).await?,
+                Err(refused) => done.refused.push((String::new(), refused)),
+            }
         }
-        Err(Error::TooLarge(message)) => Err(Refused {
-            status: StatusCode::PAYLOAD_TOO_LARGE,
-            code: "too_large",
-            field: "photo",
-            message,
-        }),
+        Err(Error::TooLarge(message)) => {
+            let refused = Refused::too_large(message);
+            done.refused.push((String::new(), refused));
+        }
         Err(error) => return Err(error),
-    };
-    match taken {
-        Ok(taken) => store(&app, trial, taken, json).await,
-        Err(refused) if json => Ok(refusal_json(refused.status, refused.code, &refused.message)),
-        Err(refused) => {
-            let mut problems = Problems::default();
-            problems.add(refused.field, refused.message);
-            let chosen = chart.parse().ok().map(ChartId);
-            let charts = app
-                .at_bench(move |bench| Ok(chart::choices(bench, chosen)?))
-                .await?;
-            let page = NewPage::of(&app, &trial, &stage, &corners, &charts, &problems);
-            Ok((refused.status, Html(page.render()?)).into_response())
+    }
+    if done.kept.iter().any(|(_, kept)| kept.marked) {
+        // A script goes on to a page that tells when they are read.
+        match json {
+            true => app.start_reading(),
+            false => app.read_waiting_a_while().await,
         }
     }
+    if json {
+        return Ok(done.told(&trial));
+    }
+    if done.refused.is_empty() {
+        return Ok(Redirect::to(&done.next_page(&trial)).into_response());
+    }
+    again(&app, &trial, &typed, done).await
 }
 
-/// Checks the form and looks at the photo before anything is stored.
-async fn take(upload: Upload, charts: Vec<KeptChart>) -> Result<Result<Taken, Refused>, Error> {
-    let wrong = |field, message: String| Refused {
-        status: StatusCode::UNPROCESSABLE_ENTITY,
-        code: "form",
-        field,
-        message,
+/// Looks at each file and keeps those that can be read.
+async fn take(app: &App, trial: &Trial, said: &Said, form: Upload) -> Result<Done, Error> {
+    let mut done = Done {
+        refused: oversized(&form).collect(),
+        ..Done::default()
     };
-    let Some(stage) = upload.text("stage").parse().ok().filter(|s| *s <= 10_000) else {
-        return Ok(Err(wrong(
-            "stage",
-            "Give the number of rounds the pieces have been through as a whole number; 0 is before the first.".to_owned(),
-        )));
-    };
-    let corners = match areas::parse_chart(&upload.text("corners")) {
-        Ok(corners) => corners,
-        Err(message) => return Ok(Err(wrong("corners", message))),
-    };
-    let (chart, reference) = match upload.text("chart").as_str() {
-        "" => (None, ChartReference::published()),
-        id => match charts.into_iter().find(|kept| kept.id.to_string() == id) {
-            Some(kept) => (Some(kept.id), kept.reference),
-            None => {
-                let message = "Choose one of the charts that are kept here.".to_owned();
-                return Ok(Err(wrong("chart", message)));
-            }
-        },
-    };
-    let Some((name, bytes)) = upload.files.into_iter().next() else {
-        return Ok(Err(wrong("photo", "Choose a photo to add.".to_owned())));
-    };
-    let (bytes, looked) = blocking(move || {
-        let looked = photo::survey_by(&bytes, corners, &reference);
-        (bytes, looked)
-    })
-    .await?;
-    Ok(match looked {
-        Ok(survey) => Ok(Taken {
-            stage,
-            name,
-            bytes,
-            chart,
-            survey,
-        }),
-        Err(refusal) => Err(Refused {
-            status: if refusal.code == RefusalCode::TooLarge {
-                StatusCode::PAYLOAD_TOO_LARGE
-            } else {
-                StatusCode::UNPROCESSABLE_ENTITY
-            },
-            code: refusal.code.as_str(),
-            field: if refusal.code == RefusalCode::BadCorners {
-                "corners"
-            } else {
-                "photo"
-            },
-            message: refusal.message,
-        }),
-    })
+    for (name, bytes) in form.files {
+        match said.look(name.clone(), bytes).await? {
+            Ok(taken) => done.kept.push((name, keep(app, trial, said, taken).await?)),
+            Err(refused) => done.refused.push((name, refused)),
+        }
+    }
+    app.progress.changed();
+    Ok(done)
 }
 
-async fn store(app: &App, trial: Trial, taken: Taken, json: bool) -> Result<Response, Error> {
+async fn keep(app: &App, trial: &Trial, said: &Said, taken: Taken) -> Result<Kept, Error> {
     let told = taken
         .survey
         .board
         .as_ref()
-        .map(|board| on_board(&trial, taken.stage, board))
+        .map(|board| on_board(trial, taken.stage, board))
         .unwrap_or_default();
     let mut notices = told.notices;
     let unread = taken.survey.flags.iter();
     let unread = unread.filter(|flag| flag.code == FlagCode::BoardUnread);
     notices.extend(unread.map(|flag| flag.message.clone()));
     let (id, areas) = (trial.id, told.areas);
-    let marked = !areas.is_empty();
-    let photo = app
-        .at_bench(move |bench| {
-            let photo = bench.add_photo(
-                store::NewPhoto {
-                    trial: id,
-                    stage: taken.stage,
-                    name: &taken.name,
-                    bytes: &taken.bytes,
-                    width: taken.survey.width,
-                    height: taken.survey.height,
-                    corners: Some(taken.survey.corners),
-                    chart: taken.chart,
-                    notices: &notices,
-                },
-                &now(),
-            )?;
-            if marked {
-                bench.mark_areas(photo, areas, &now())?;
-            }
-            Ok(photo)
+    let (chart, has_corners) = (said.chart, said.has_corners());
+    app.at_bench(move |bench| {
+        let new = store::NewPhoto {
+            trial: id,
+            stage: taken.stage,
+            name: &taken.name,
+            bytes: &taken.bytes,
+            width: taken.survey.width,
+            height: taken.survey.height,
+            corners: Some(taken.survey.corners),
+            chart,
+            notices: &notices,
+        };
+        // With corners it may be another try at a photo whose chart was found wrongly.
+        if !has_corners && let Some(photo) = bench.same_photo(&new)? {
+            return Ok(Kept {
+                photo,
+                already: true,
+                marked: false,
+            });
+        }
+        let photo = bench.add_photo(new, &now())?;
+        let marked = !areas.is_empty();
+        if marked {
+            bench.mark_areas(photo, areas, &now())?;
+        }
+        Ok(Kept {
+            photo,
+            already: false,
+            marked,
         })
-        .await?;
-    if marked {
-        app.read_waiting_a_while().await;
-    }
-    let url = format!("/trials/{}/photos/{photo}", trial.slug);
-    if json {
-        let body = Json(serde_json::json!({ "url": url }));
-        return Ok((StatusCode::CREATED, [(header::LOCATION, url)], body).into_response());
-    }
-    Ok(Redirect::to(&url).into_response())
+    })
+    .await
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
+impl Kept {
+    fn url(&self, trial: &Trial) -> String {
+        let already = if self.already { "?already" } else { "" };
+        format!("/trials/{}/photos/{}{already}", trial.slug, self.photo)
+    }
+}
 
-    #[tokio::test]
-    async fn a_form_without_a_file_asks_for_one() {
-        let upload = Upload::with(&[("stage", "0")]);
-        let refused = take(upload, Vec::new()).await.unwrap().err().unwrap();
-        assert_eq!(
-            (refused.field, refused.message.as_str()),
-            ("photo", "Choose a photo to add.")
+impl Done {
+    /// The photo, or the list where there are several.
+    fn next_page(&self, trial: &Trial) -> String {
+        match self.kept.as_slice() {
+            [(_, one)] => one.url(trial),
+            _ => format!("/trials/{}/photos", trial.slug),
+        }
+    }
+
+    /// The answer to a script: of one file by itself, of several as a list.
+    fn told(&self, trial: &Trial) -> Response {
+        let kept =
+            |kept: &Kept| serde_json::json!({ "url": kept.url(trial), "already": kept.already });
+        let refused = |refused: &Refused| {
+            let Refused {
+                code,
+                message,
+                retake,
+                ..
+            } = refused;
+            serde_json::json!({ "refused": { "code": code, "message": message, "retake": retake } })
+        };
+        match (self.kept.as_slice(), self.refused.as_slice()) {
+            ([(_, one)], []) => {
+                let status = match one.already {
+                    true => StatusCode::OK,
+                    false => StatusCode::CREATED,
+                };
+                let place = [(header::LOCATION, one.url(trial))];
+                (status, place, Json(kept(one))).into_response()
+            }
+            ([], [(_, one)]) => (one.status, Json(refused(one))).into_response(),
+            _ => {
+                let named = |name: &str, mut told: serde_json::Value| {
+                    told["name"] = name.into();
+                    told
+                };
+                let all = self.kept.iter().map(|(name, one)| named(name, kept(one)));
+                let all = all.chain(self.refused.iter().map(|(n, one)| named(n, refused(one))));
+                let photos: Vec<_> = all.collect();
+                Json(serde_json::json!({ "photos": photos })).into_response()
+            }
+        }
+    }
+}
+
+/// The form once more, with what was typed and what is wrong.
+async fn again(app: &App, trial: &Trial, typed: &Typed, done: Done) -> Result<Response, Error> {
+    let mut problems = Problems::default();
+    let several = done.kept.len() + done.refused.len() > 1;
+    for (name, refused) in &done.refused {
+        let message = &refused.message;
+        problems.add(
+            refused.field,
+            match several && !name.is_empty() {
+                true => format!("{name}: {message}"),
+                false => message.clone(),
+            },
         );
     }
+    let mut retake: Vec<&str> = Vec::new();
+    for step in done.refused.iter().flat_map(|(_, refused)| refused.retake) {
+        if !retake.contains(step) {
+            retake.push(step);
+        }
+    }
+    let chosen = typed.chart.parse().ok().map(ChartId);
+    let charts = app
+        .at_bench(move |bench| Ok(chart::choices(bench, chosen)?))
+        .await?;
+    let page = NewPage {
+        retake,
+        kept: done.kept.len(),
+        ..NewPage::of(app, trial, typed, &charts, &problems)
+    };
+    let status = done.refused.first().map(|(_, refused)| refused.status);
+    let status = status.unwrap_or(StatusCode::UNPROCESSABLE_ENTITY);
+    Ok((status, Html(page.render()?)).into_response())
 }

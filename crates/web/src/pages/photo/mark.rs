@@ -33,6 +33,7 @@ pub(crate) async fn act(
     };
     app.at_bench(move |bench| Ok(bench.mark_areas(photo.id, marked, &now())?))
         .await?;
+    app.progress.changed();
     app.read_waiting_a_while().await;
     Ok(Redirect::to(&format!("/trials/{}/photos/{id}", trial.slug)).into_response())
 }

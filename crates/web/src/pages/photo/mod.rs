@@ -1,12 +1,21 @@
-//! Photos: a new one, one of them, where the pieces lie on it.
+//! Photos: new ones, all of a trial, one of them, where the pieces lie on it.
 
 pub(crate) mod add;
+pub(crate) mod again;
+pub(crate) mod cancel;
+pub(crate) mod events;
+mod layers;
+pub(crate) mod list;
 pub(crate) mod mark;
 pub(crate) mod new;
 pub(crate) mod preview;
 pub(crate) mod show;
+mod taken;
+pub(crate) mod tile;
 
 use crate::error::Error;
+use crate::form::Signed;
+use axum::response::Redirect;
 use store::Bench;
 use trial::{Photo, PhotoId, Trial};
 
@@ -20,4 +29,28 @@ pub(crate) fn find(bench: &mut Bench, slug: &str, id: i64) -> Result<(Trial, Pho
             "This trial has no such photo. Its page lists those it has.",
         ))?;
     Ok((trial, photo))
+}
+
+/// The page that a button was pressed on, and to which the answer leads back.
+#[derive(Clone, Copy)]
+pub(crate) enum Return {
+    Photo,
+    List,
+}
+
+impl Return {
+    pub(crate) fn of(form: &Signed) -> Self {
+        match form.text("back").as_str() {
+            "list" => Self::List,
+            _ => Self::Photo,
+        }
+    }
+
+    pub(crate) fn to(self, trial: &Trial, photo: i64) -> Redirect {
+        let slug = &trial.slug;
+        Redirect::to(&match self {
+            Self::Photo => format!("/trials/{slug}/photos/{photo}"),
+            Self::List => format!("/trials/{slug}/photos#photo-{photo}"),
+        })
+    }
 }

@@ -1,11 +1,11 @@
-//! `GET /trials/{slug}/photos/new`: the form for a photo.
+//! `GET /trials/{slug}/photos/new`: the form for photos.
 
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::chart::{self, Choice};
-use crate::upload::MOST_BYTES;
+use crate::upload::{MOST_BYTES, Upload};
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Html;
@@ -17,19 +17,42 @@ pub(crate) struct NewPage<'a> {
     pub(crate) assets: &'static Assets,
     pub(crate) token: &'a str,
     pub(crate) trial: &'a Trial,
-    pub(crate) stage: &'a str,
-    pub(crate) corners: &'a str,
+    pub(crate) typed: &'a Typed,
     pub(crate) charts: &'a [Choice],
     pub(crate) problems: &'a Problems,
     pub(crate) most_bytes: usize,
+    /// How to take refused photos again, step by step.
+    pub(crate) retake: Vec<&'static str>,
+    /// How many photos of the form were kept though others were refused.
+    pub(crate) kept: usize,
+}
+
+/// What a person typed into the form, or what it opens with.
+#[derive(Default)]
+pub(crate) struct Typed {
+    stage: String,
+    /// Whether a stage printed on a board goes before the one typed.
+    by_board: bool,
+    corners: String,
+    pub(crate) chart: String,
+}
+
+impl Typed {
+    pub(crate) fn of(form: &Upload) -> Self {
+        Self {
+            stage: form.text("stage"),
+            by_board: !form.text("by-board").is_empty(),
+            corners: form.text("corners"),
+            chart: form.text("chart"),
+        }
+    }
 }
 
 impl<'a> NewPage<'a> {
     pub(crate) fn of(
         app: &'a App,
         trial: &'a Trial,
-        stage: &'a str,
-        corners: &'a str,
+        typed: &'a Typed,
         charts: &'a [Choice],
         problems: &'a Problems,
     ) -> Self {
@@ -37,11 +60,12 @@ impl<'a> NewPage<'a> {
             assets: Assets::get(),
             token: app.token.as_str(),
             trial,
-            stage,
-            corners,
+            typed,
             charts,
             problems,
             most_bytes: MOST_BYTES,
+            retake: Vec::new(),
+            kept: 0,
         }
     }
 }
@@ -62,6 +86,11 @@ pub(crate) async fn page(
         })
         .await?;
     let problems = Problems::default();
-    let page = NewPage::of(&app, &trial, &stage, "", &charts, &problems);
+    let typed = Typed {
+        stage,
+        by_board: true,
+        ..Typed::default()
+    };
+    let page = NewPage::of(&app, &trial, &typed, &charts, &problems);
     Ok(Html(page.render()?))
 }

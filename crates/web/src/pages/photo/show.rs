@@ -1,17 +1,20 @@
 //! `GET /trials/{slug}/photos/{id}`: the photo, where the pieces lie on it, what was read.
 
+use super::layers::Layers;
 use crate::app::App;
 use crate::areas;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::progress::Status;
 use askama::Template;
-use axum::extract::{Path, State};
+use axum::extract::{Path, RawQuery, State};
 use axum::response::Html;
+use photo::{PhotoMap, RefusalCode};
 use report::parts::{self, PartTable};
 use report::table::{self, ReadingRow};
 use report::words;
-use store::{Bench, StoreError};
+use store::{Bench, PastOutcome, StoreError};
 use trial::{Note, PartAtStage, Photo, PhotoState, Reading, Trial, parts_by_stage};
 
 #[derive(Template)]
@@ -33,6 +36,13 @@ pub(crate) struct ShowPage<'a> {
     flags: &'a [Note],
     notices: Vec<String>,
     fit: Option<String>,
+    /// How to take a refused photo again, step by step.
+    retake: &'static [&'static str],
+    layers: Option<Layers>,
+    earlier: Vec<Earlier>,
+    status: Status,
+    /// Whether this very file was sent once more.
+    already: bool,
     waiting: bool,
     /// Size of letters on the photo, in its own pixels.
     letters: f64,
@@ -45,6 +55,8 @@ pub(crate) struct Seen {
     notices: Vec<String>,
     /// The name of the person's own chart on it.
     chart: Option<String>,
+    map: Option<PhotoMap>,
+    outcomes: Vec<PastOutcome>,
 }
 
 impl Seen {
@@ -62,8 +74,19 @@ impl Seen {
             parts,
             notices: bench.notices(photo.id)?,
             chart: chart.map(|kept| kept.name),
+            map: bench.photo_map(photo.id)?,
+            outcomes: bench.outcomes(photo.id)?,
         })
     }
+}
+
+/// What came of the photo another time.
+struct Earlier {
+    at: String,
+    /// What came of it, in a sentence.
+    what: String,
+    counts: bool,
+    readings: Vec<ReadingRow>,
 }
 
 struct AreaField {
@@ -79,6 +102,7 @@ struct AreaField {
 pub(crate) async fn page(
     State(app): State<App>,
     Path((slug, id)): Path<(String, i64)>,
+    RawQuery(query): RawQuery,
 ) -> Result<Html<String>, Error> {
     let (trial, photo, seen) = app
         .at_bench(move |bench| {
@@ -96,7 +120,10 @@ pub(crate) async fn page(
             .unwrap_or_default()
     };
     let problems = Problems::default();
-    let page = ShowPage::of(&app, &trial, &photo, seen, stored, &problems);
+    let page = ShowPage {
+        already: query.as_deref() == Some("already"),
+        ..ShowPage::of(&app, &trial, &photo, seen, stored, &problems)
+    };
     Ok(Html(page.render()?))
 }
 
@@ -128,7 +155,9 @@ impl<'a> ShowPage<'a> {
                     words::number(*loo_de00_median)
                 )),
             ),
-            PhotoState::Unmarked | PhotoState::Waiting => (None, &[][..], None),
+            PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => {
+                (None, &[][..], None)
+            }
         };
         Self {
             assets: Assets::get(),
@@ -146,10 +175,41 @@ impl<'a> ShowPage<'a> {
             notices: seen.notices,
             flags,
             fit,
+            retake: retake(&photo.state),
+            layers: seen.map.map(|map| Layers::of(trial, photo, &map)),
+            earlier: earlier(trial, seen.outcomes),
+            status: app.progress.of(photo),
+            already: false,
             waiting: photo.state == PhotoState::Waiting,
             letters: f64::from(photo.width.max(photo.height)) / 50.0,
         }
     }
+}
+
+fn retake(state: &PhotoState) -> &'static [&'static str] {
+    match state {
+        PhotoState::Refused { code, .. } => {
+            RefusalCode::named(code).map_or(&[][..], RefusalCode::retake)
+        }
+        _ => &[],
+    }
+}
+
+/// What came of the photo the times before the newest one.
+fn earlier(trial: &Trial, outcomes: Vec<PastOutcome>) -> Vec<Earlier> {
+    outcomes
+        .into_iter()
+        .skip(1)
+        .map(|outcome| Earlier {
+            what: match &outcome.state {
+                PhotoState::Refused { message, .. } => format!("Refused. {message}"),
+                _ => format!("{} read.", words::pieces(outcome.readings.len())),
+            },
+            at: words::moment(&outcome.at),
+            counts: outcome.counts,
+            readings: table::readings(trial, &outcome.readings),
+        })
+        .collect()
 }
 
 fn fields(trial: &Trial, photo: &Photo, typed: impl Fn(i64) -> String) -> Vec<AreaField> {

@@ -1,0 +1,30 @@
+//! Whether a photo is on the bench already.
+
+use crate::{Bench, NewPhoto, StoreError, vault::sha256};
+use rusqlite::{OptionalExtension, params};
+use trial::PhotoId;
+
+impl Bench {
+    /// The photo of the same trial, stage and chart with the very same file, if there is one.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn same_photo(&self, new: &NewPhoto<'_>) -> Result<Option<PhotoId>, StoreError> {
+        self.database
+            .prepare_cached(
+                "SELECT id FROM photo
+                 WHERE sha256 = ?1 AND trial_id = ?2 AND stage = ?3 AND chart_id IS ?4
+                 ORDER BY id LIMIT 1",
+            )
+            .and_then(|mut query| {
+                let chart = new.chart.map(|chart| chart.0);
+                query
+                    .query_row(
+                        params![sha256(new.bytes), new.trial.0, new.stage, chart],
+                        |row| Ok(PhotoId(row.get(0)?)),
+                    )
+                    .optional()
+            })
+            .map_err(StoreError::database("look for the same photo"))
+    }
+}

@@ -1,0 +1,26 @@
+//! `POST /trials/{slug}/photos/{id}/again`: has a photo read once more where its pieces are marked.
+
+use super::Return;
+use crate::app::{App, now};
+use crate::error::Error;
+use crate::form::Signed;
+use axum::extract::{Path, State};
+use axum::response::Redirect;
+
+pub(crate) async fn act(
+    State(app): State<App>,
+    Path((slug, id)): Path<(String, i64)>,
+    form: Signed,
+) -> Result<Redirect, Error> {
+    let back = Return::of(&form);
+    let trial = app
+        .at_bench(move |bench| {
+            let (trial, photo) = super::find(bench, &slug, id)?;
+            bench.read_again(photo.id, &now())?;
+            Ok(trial)
+        })
+        .await?;
+    app.progress.changed();
+    app.start_reading();
+    Ok(back.to(&trial, id))
+}

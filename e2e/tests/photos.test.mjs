@@ -121,11 +121,11 @@ describe("several photos at once", () => {
     await page.goto(`${trial}/photos/${last.id}`);
     const light = page.locator("[data-layer=light]");
     assert.equal(await light.isVisible(), false);
-    await page.getByLabel("Light").check();
+    await page.getByRole("checkbox", { name: "Light" }).check();
     assert.ok(await light.isVisible());
-    await page.getByLabel("Patches").check();
+    await page.getByRole("checkbox", { name: "Patches" }).check();
     assert.equal(await page.locator("[data-layer=patches] .patch").count(), 24);
-    await page.getByLabel("Areas").uncheck();
+    await page.getByRole("checkbox", { name: "Areas" }).uncheck();
     assert.equal(await page.locator("[data-layer=areas]").isVisible(), false);
     await page.context().close();
   });

@@ -2,7 +2,7 @@
 import { corners, middle } from "./polygon.js";
 
 // Half the side of what a finger can hit, pixels on the screen.
-const REACH = 24;
+const REACH = 25;
 
 const shape = (name, attributes) => {
   const element = document.createElementNS("http://www.w3.org/2000/svg", name);

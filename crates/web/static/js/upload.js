@@ -68,6 +68,7 @@ function start(form) {
     const codes = refused.map((one) => one.refused.code);
     // Where the chart is the trouble, the field for its corners may help.
     if (codes.some((code) => code.includes("chart") || code.includes("corners"))) form.querySelector("[data-upload-corners]").open = true;
+    form.querySelector("[data-upload-kept]").hidden = !kept.length;
     say(`${kept.length} taken in, ${refused.length} refused, ${stopped.length} stopped.`);
     if (refused.length === 1 && !kept.length) fail(refused[0].refused.message, inputs[0]);
     else if (refused.length) fail(`${refused.length} of ${refused.length + kept.length + stopped.length} photos were not taken. Why, and what to do, stands at each of them above. The others are kept.`, inputs[0]);

@@ -140,7 +140,7 @@ fn shades(grid: &LightGrid, size: [f64; 2]) -> Vec<Shade> {
             width,
             height,
             is_darker: strength < 0.0,
-            opacity: ((strength.abs() * 1.2).min(0.6) * 100.0).round() / 100.0,
+            opacity: ((strength.abs() * 2.5).min(0.6) * 100.0).round() / 100.0,
         });
     }
     shades

@@ -21,7 +21,8 @@ describe("a chart of one's own", () => {
     test(`is kept, chosen and read by (${size})`, async () => {
       const page = await newPage(browser, size);
       await page.goto(`${bench.origin}/`);
-      await page.getByRole("navigation", { name: "Main" }).getByRole("link", { name: "Charts" }).click();
+      await page.getByRole("navigation", { name: "Main" }).getByRole("link", { name: "Studio" }).click();
+      await page.getByRole("link", { name: "Charts" }).click();
       await page.getByRole("heading", { name: "Your charts" }).waitFor();
       await assertSound(page);
       const name = `Studio chart, ${size}`;

@@ -36,6 +36,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0010_recipe.sql")),
         M::up(include_str!("../migrations/0011_water.sql")),
         M::up(include_str!("../migrations/0012_photo_map.sql")),
+        M::up(include_str!("../migrations/0013_bin.sql")),
     ])
 }
 

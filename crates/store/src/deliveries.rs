@@ -1,5 +1,6 @@
 //! Readings from elsewhere, as they are added.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, json, marking::counted};
 use rusqlite::{Connection, params};
 use trial::{NewReading, TrialId};
@@ -166,5 +167,11 @@ fn insert(
         name => format!("from {name}"),
     };
     let detail = format!("{} {from}", counted(delivery.readings.len(), "reading"));
-    journal::note(change, now, "readings added", &detail)
+    journal::note_about(
+        change,
+        About::Trial(trial.0),
+        now,
+        "readings added",
+        &detail,
+    )
 }

@@ -1,5 +1,6 @@
 //! Grades judged by eye.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal};
 use rusqlite::{Connection, Row, params};
 use trial::{EyeGrade, EyeGradeId, GreyScale, Judged, PieceId, Trial, TrialId};
@@ -69,7 +70,13 @@ fn insert(change: &Connection, judged: &Judged, now: &str) -> rusqlite::Result<E
         "{} {} of piece number {}, by {}",
         judged.scale, judged.grade, judged.piece, judged.by
     );
-    journal::note(change, now, "grade by eye added", &detail)?;
+    journal::note_about(
+        change,
+        About::Piece(judged.piece.0),
+        now,
+        "grade by eye added",
+        &detail,
+    )?;
     Ok(id)
 }
 

@@ -19,6 +19,7 @@
 
 mod baths;
 mod bench;
+mod bin;
 mod charts;
 mod deliveries;
 mod error;
@@ -55,6 +56,7 @@ mod way;
 mod withdrawals;
 
 pub use bench::Bench;
+pub use bin::{Binned, Thing};
 pub use charts::KeptChart;
 pub use deliveries::Delivery;
 pub use error::StoreError;

@@ -1,5 +1,6 @@
 //! Marking where the pieces lie on a photo.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, json};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
@@ -111,7 +112,7 @@ fn insert(
         params![marking, photo.0],
     )?;
     let detail = format!("{} on photo {photo}", counted(areas.len(), "piece"));
-    journal::note(change, now, "areas marked", &detail)
+    journal::note_about(change, About::Photo(photo.0), now, "areas marked", &detail)
 }
 
 /// A number with its noun, in the plural where it should be.

@@ -1,5 +1,6 @@
 //! Photos of trials.
 
+use crate::journal::About;
 use crate::{
     Bench, StoreError, journal, json, notices,
     photo_row::{PhotoRow, SELECT, row},
@@ -78,7 +79,11 @@ impl Bench {
     /// # Errors
     /// The database can't be read.
     pub fn photos(&self, trial: TrialId) -> Result<Vec<Photo>, StoreError> {
-        let query = format!("{SELECT} WHERE photo.trial_id = ?1 ORDER BY photo.id");
+        let query = format!(
+            "{SELECT} WHERE photo.trial_id = ?1
+                AND photo.id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')
+             ORDER BY photo.id"
+        );
         // One look for both queries: marks made in between would come without their areas.
         let _look = self
             .database
@@ -270,6 +275,12 @@ fn insert(
         new.stage,
         new.bytes.len()
     );
-    journal::note(change, now, "photo added", &detail)?;
+    journal::note_about(
+        change,
+        About::Trial(new.trial.0),
+        now,
+        "photo added",
+        &detail,
+    )?;
     Ok(id)
 }

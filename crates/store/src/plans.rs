@@ -1,5 +1,7 @@
 //! Plans on the bench: every revision is kept, the newest counts.
 
+use crate::Thing;
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, slug, trials};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
@@ -37,6 +39,8 @@ pub struct KeptPlan {
     pub trials: Vec<(String, String)>,
     /// Slugs of the recipes for it, oldest first.
     pub recipes: Vec<String>,
+    /// Whether it lies in the bin.
+    pub binned: bool,
 }
 
 /// One revision of a plan.
@@ -130,6 +134,7 @@ impl Bench {
                             ON other.id = revision_id WHERE other.plan_id = plan.id)
                      FROM plan JOIN plan_revision ON plan_id = plan.id
                      WHERE number = (SELECT max(number) FROM plan_revision WHERE plan_id = plan.id)
+                        AND plan.id NOT IN (SELECT thing FROM binned WHERE kind = 'plan')
                      ORDER BY plan.id DESC",
                 )?
                 .query_map([], |row| {
@@ -180,6 +185,7 @@ impl Bench {
             revisions: self.revisions(id).map_err(StoreError::database(READ))?,
             trials: self.started(id).map_err(StoreError::database(READ))?,
             recipes: self.recipes_for_plan(slug)?,
+            binned: self.is_binned(Thing::Plan(slug))?,
         }))
     }
 
@@ -301,7 +307,15 @@ impl Bench {
                 "INSERT OR IGNORE INTO blind_opening (trial_id, opened_at) VALUES (?1, ?2)",
                 params![trial.0, now],
             )
-            .and_then(|_| journal::note(&change, now, "blind codes opened", &from.slug))
+            .and_then(|_| {
+                journal::note_about(
+                    &change,
+                    About::Trial(trial.0),
+                    now,
+                    "blind codes opened",
+                    &from.slug,
+                )
+            })
             .map_err(StoreError::database(OPEN))?;
         change.commit().map_err(StoreError::database(OPEN))
     }

@@ -1,5 +1,6 @@
 //! The queue: photos that wait to be read, oldest first.
 
+use crate::journal::About;
 use crate::{
     Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts, photo_maps,
 };
@@ -237,12 +238,18 @@ fn insert_state(
     match refusal {
         Some((code, message)) => {
             let detail = format!("photo {}, {code}: {message}", photo.id);
-            journal::note(change, now, "photo refused", &detail)
+            journal::note_about(
+                change,
+                About::Photo(photo.id.0),
+                now,
+                "photo refused",
+                &detail,
+            )
         }
         None => {
             let pieces = counted(outcome.colours.len(), "piece");
             let detail = format!("{pieces} of {} on photo {}", photo.areas.len(), photo.id);
-            journal::note(change, now, "photo read", &detail)
+            journal::note_about(change, About::Photo(photo.id.0), now, "photo read", &detail)
         }
     }
 }

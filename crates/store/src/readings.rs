@@ -34,6 +34,7 @@ impl Bench {
                     JOIN marking ON marking.photo_id = photo.id
                     JOIN outcome ON outcome.marking_id = marking.id
                     WHERE photo.trial_id = ?1 AND outcome.refusal_code IS NULL
+                        AND photo.id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')
                     GROUP BY photo.id
                  )
                  SELECT {COLUMNS}, {}

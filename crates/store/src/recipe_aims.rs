@@ -1,5 +1,6 @@
 //! What a recipe is for: a plan, a trial, or neither.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, recipes};
 use rusqlite::{OptionalExtension, params};
 use trial::TrialId;
@@ -64,7 +65,16 @@ impl Bench {
                  VALUES (?1, ?2, ?3, ?4)",
                 params![id, plan_id, trial_id, now],
             )
-            .and_then(|_| journal::note(&change, now, "recipe is for", &format!("{recipe}: {aim}")))
+            .and_then(|_| {
+                let about = trial_id.map_or(About::Bench, About::Trial);
+                journal::note_about(
+                    &change,
+                    about,
+                    now,
+                    "recipe is for",
+                    &format!("{recipe}: {aim}"),
+                )
+            })
             .map_err(StoreError::database(AIM))?;
         change.commit().map_err(StoreError::database(AIM))
     }

@@ -1,5 +1,6 @@
 //! Recipes on the bench: every revision is kept as it was written, the newest counts.
 
+use crate::Thing;
 use crate::{Bench, RecipeAim, StoreError, journal, runs::RunSummary, slug};
 use dyeing::{DyeingError, Plan, Recipe};
 use rusqlite::{Connection, OptionalExtension, params};
@@ -41,6 +42,8 @@ pub struct KeptRecipe {
     pub aim: RecipeAim,
     /// Runs begun by any of its revisions, newest first.
     pub runs: Vec<RunSummary>,
+    /// Whether it lies in the bin.
+    pub binned: bool,
 }
 
 /// One revision of a recipe.
@@ -124,6 +127,7 @@ impl Bench {
                      FROM recipe JOIN recipe_revision ON recipe_id = recipe.id
                      WHERE number = (SELECT max(number) FROM recipe_revision
                                      WHERE recipe_id = recipe.id)
+                        AND recipe.id NOT IN (SELECT thing FROM binned WHERE kind = 'recipe')
                      ORDER BY recipe.id DESC",
                 )?
                 .query_map([], |row| {
@@ -189,6 +193,7 @@ impl Bench {
                 .map_err(StoreError::database(READ))?,
             aim: self.aim_of(id)?,
             runs: self.runs_of_recipe(id)?,
+            binned: self.is_binned(Thing::Recipe(slug))?,
         }))
     }
 

@@ -1,5 +1,6 @@
 //! Taking a waiting photo out of the queue, and having a photo read once more.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal};
 use trial::PhotoId;
 
@@ -21,7 +22,13 @@ impl Bench {
                 return Ok(false);
             }
             let detail = format!("photo {photo}; it and its marks stay");
-            journal::note(&change, now, "photo taken out of the queue", &detail)?;
+            journal::note_about(
+                &change,
+                About::Photo(photo.0),
+                now,
+                "photo taken out of the queue",
+                &detail,
+            )?;
             Ok(true)
         };
         let taken = taken().map_err(StoreError::database(TAKE_OUT))?;

@@ -1,5 +1,6 @@
 //! Runs: a recipe's run sheet while it is followed. Events are added, never changed.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, run_events};
 use dyeing::{
     Plan,
@@ -111,7 +112,8 @@ impl Bench {
             .and_then(|_| {
                 let id = change.last_insert_rowid();
                 let detail = format!("\"{title}\" by {recipe}, revision {number}");
-                journal::note(&change, now, "run begun", &detail).map(|()| id)
+                let about = trial_id.map_or(About::Bench, About::Trial);
+                journal::note_about(&change, about, now, "run begun", &detail).map(|()| id)
             })
             .map_err(StoreError::database(BEGIN))
             .and_then(|id| {

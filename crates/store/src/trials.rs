@@ -1,5 +1,6 @@
 //! Trials on the bench.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal, slug, tags};
 use photo::board::Code;
 use rusqlite::{Connection, OptionalExtension, Row, params};
@@ -58,7 +59,8 @@ impl Bench {
                         (SELECT count(*) FROM arm WHERE trial_id = trial.id),
                         (SELECT count(*) FROM piece WHERE trial_id = trial.id),
                         (SELECT count(DISTINCT stage) FROM photo WHERE trial_id = trial.id)
-                     FROM trial ORDER BY id DESC",
+                     FROM trial WHERE id NOT IN (SELECT thing FROM binned WHERE kind = 'trial')
+                     ORDER BY id DESC",
                 )?
                 .query_map([], summary)?
                 .collect()
@@ -160,7 +162,7 @@ pub(crate) fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite
         new.title,
         new.arms.len()
     );
-    journal::note(change, now, "trial entered", &detail)?;
+    journal::note_about(change, About::Trial(trial), now, "trial entered", &detail)?;
     Ok(TrialId(trial))
 }
 

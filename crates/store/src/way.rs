@@ -66,8 +66,12 @@ impl Bench {
                 .prepare_cached(
                     "SELECT reading.stage, count(DISTINCT piece.arm_id)
                      FROM piece JOIN reading ON reading.piece_id = piece.id
-                     WHERE piece.trial_id = ?1 AND reading.id NOT IN
-                        (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
+                     LEFT JOIN marking ON marking.id = reading.marking_id
+                     WHERE piece.trial_id = ?1
+                        AND reading.id NOT IN
+                            (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
+                        AND coalesce(marking.photo_id, 0) NOT IN
+                            (SELECT thing FROM binned WHERE kind = 'photo')
                      GROUP BY reading.stage ORDER BY reading.stage",
                 )?
                 .query_map([trial.id.0], |row| Ok((row.get(0)?, row.get(1)?)))?
@@ -80,7 +84,8 @@ impl Bench {
                 runs_over: runs.iter().filter(|run| run.finished).count() as u32,
                 unmarked: number(
                     "SELECT count(*) FROM photo WHERE trial_id = ?1
-                     AND NOT EXISTS (SELECT 1 FROM marking WHERE photo_id = photo.id)",
+                     AND NOT EXISTS (SELECT 1 FROM marking WHERE photo_id = photo.id)
+                     AND id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')",
                 )?,
                 looked,
             })

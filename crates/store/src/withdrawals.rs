@@ -1,5 +1,6 @@
 //! What was added and no longer counts.
 
+use crate::journal::About;
 use crate::{Bench, StoreError, journal};
 use rusqlite::params;
 use trial::{EyeGradeId, ReadingId, TrialId};
@@ -65,7 +66,13 @@ impl Bench {
         change
             .execute(insert, params![id, reason, now])
             .and_then(|_| {
-                journal::note(&change, now, "withdrawn", &format!("{what} {id}: {reason}"))
+                journal::note_about(
+                    &change,
+                    About::Trial(trial.0),
+                    now,
+                    "withdrawn",
+                    &format!("{what} {id}: {reason}"),
+                )
             })
             .map_err(StoreError::database(WITHDRAW))?;
         change.commit().map_err(StoreError::database(WITHDRAW))

@@ -13,7 +13,7 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 16] = [
+const STYLES: [&str; 17] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
@@ -29,6 +29,7 @@ const STYLES: [&str; 16] = [
     "css/components/plan.css",
     "css/components/recipe.css",
     "css/components/run.css",
+    "css/components/studio.css",
     "css/print.css",
 ];
 

@@ -133,6 +133,16 @@ pub(crate) fn of(app: App) -> Router {
                     pages::setup::MOST_BYTES + upload::FORM_BYTES,
                 )),
         )
+        .route("/studio", get(pages::studio::show::page))
+        .route(
+            "/bin",
+            get(pages::bin::show::page).post(pages::bin::act::act),
+        )
+        .route("/journal", get(pages::journal::show::page))
+        .route(
+            "/trials/{slug}/journal",
+            get(pages::journal::show::of_trial),
+        )
         .route("/setup.json", get(pages::setup::show::data))
         .route(
             "/charts",

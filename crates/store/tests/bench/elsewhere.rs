@@ -93,7 +93,7 @@ fn a_spectrum_comes_back_whole_and_gives_any_view() {
         1
     );
     assert!(
-        desk.bench.journal(1).unwrap()[0]
+        desk.bench.journal(None, None, 1).unwrap()[0]
             .detail
             .contains("friday.csv")
     );

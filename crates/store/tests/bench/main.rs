@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests fail with the test")]
 
+mod bin;
 mod charts;
 mod desk;
 mod elsewhere;

@@ -25,7 +25,7 @@ fn a_photo_taken_out_is_not_read_and_loses_nothing() {
     assert_eq!(kept.areas.len(), trial.pieces.len());
     assert_eq!(desk.bench.photo_bytes(&kept.hash).unwrap(), b"a");
     assert!(!desk.bench.take_out(PhotoId(99), LATER).unwrap());
-    let told = &desk.bench.journal(9).unwrap();
+    let told = &desk.bench.journal(None, None, 9).unwrap();
     assert!(
         told.iter()
             .any(|e| e.what == "photo taken out of the queue")

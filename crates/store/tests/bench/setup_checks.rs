@@ -74,7 +74,10 @@ fn the_newest_check_comes_back_as_it_was_found() {
         b"three"
     );
     assert_eq!(desk.vault().len(), 3);
-    assert_eq!(desk.bench.journal(1).unwrap()[0].what, "set-up checked");
+    assert_eq!(
+        desk.bench.journal(None, None, 1).unwrap()[0].what,
+        "set-up checked"
+    );
 }
 
 #[test]

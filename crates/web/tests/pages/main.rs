@@ -6,6 +6,7 @@
 )]
 
 mod batches;
+mod bin;
 mod boards;
 mod charts;
 mod desk;

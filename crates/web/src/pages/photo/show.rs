@@ -14,7 +14,7 @@ use photo::{PhotoMap, RefusalCode};
 use report::parts::{self, PartTable};
 use report::table::{self, ReadingRow};
 use report::words;
-use store::{Bench, PastOutcome, StoreError};
+use store::{Bench, PastOutcome, StoreError, Thing};
 use trial::{Note, PartAtStage, Photo, PhotoState, Reading, Trial, parts_by_stage};
 
 #[derive(Template)]
@@ -43,6 +43,7 @@ pub(crate) struct ShowPage<'a> {
     status: Status,
     /// Whether this very file was sent once more.
     already: bool,
+    binned: bool,
     waiting: bool,
     /// Size of letters on the photo, in its own pixels.
     letters: f64,
@@ -57,6 +58,7 @@ pub(crate) struct Seen {
     chart: Option<String>,
     map: Option<PhotoMap>,
     outcomes: Vec<PastOutcome>,
+    binned: bool,
 }
 
 impl Seen {
@@ -76,6 +78,7 @@ impl Seen {
             chart: chart.map(|kept| kept.name),
             map: bench.photo_map(photo.id)?,
             outcomes: bench.outcomes(photo.id)?,
+            binned: bench.is_binned(Thing::Photo(photo.id))?,
         })
     }
 }
@@ -180,6 +183,7 @@ impl<'a> ShowPage<'a> {
             earlier: earlier(trial, seen.outcomes),
             status: app.progress.of(photo),
             already: false,
+            binned: seen.binned,
             waiting: photo.state == PhotoState::Waiting,
             letters: f64::from(photo.width.max(photo.height)) / 50.0,
         }

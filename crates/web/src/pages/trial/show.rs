@@ -15,13 +15,15 @@ use report::staining::{self, StainRow};
 use report::swatch::{self, ArmSwatches};
 use report::table::{self, ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
 use report::{chart, words};
-use store::RunSummary;
+use store::{RunSummary, Thing};
 use trial::{Bath, Departed, Planned, Results, Role, Trial, decide};
 
 #[derive(Template)]
 #[template(path = "trial/show.html")]
 struct ShowPage<'a> {
     assets: &'static Assets,
+    token: &'a str,
+    binned: bool,
     trial: &'a Trial,
     undecided: Option<&'a str>,
     planned: Option<&'a Planned>,
@@ -69,11 +71,12 @@ pub(crate) async fn page(
         Some((slug, ending @ ("json" | "csv"))) => (slug.to_owned(), ending.to_owned()),
         _ => (name, String::new()),
     };
-    let (results, runs) = app
+    let (results, runs, binned) = app
         .at_bench(move |bench| {
             let results = super::results(bench, &slug)?;
             let runs = bench.runs_of_trial(results.trial.id)?;
-            Ok((results, runs))
+            let binned = bench.is_binned(Thing::Trial(&results.trial.slug))?;
+            Ok((results, runs, binned))
         })
         .await?;
     if ending == "json" {
@@ -84,16 +87,18 @@ pub(crate) async fn page(
         let kind = [(header::CONTENT_TYPE, "text/csv; charset=utf-8")];
         return Ok((kind, table).into_response());
     }
-    Ok(Html(ShowPage::of(&results, runs).render()?).into_response())
+    Ok(Html(ShowPage::of(&app, &results, runs, binned).render()?).into_response())
 }
 
 impl<'a> ShowPage<'a> {
-    fn of(results: &'a Results, runs: Vec<RunSummary>) -> Self {
+    fn of(app: &'a App, results: &'a Results, runs: Vec<RunSummary>, binned: bool) -> Self {
         let trial = &results.trial;
         let decision = results.decision.clone().unwrap_or_default();
         let (latest, earlier) = table::by_recency(table::verdicts(results));
         Self {
             assets: Assets::get(),
+            token: app.token.as_str(),
+            binned,
             trial,
             undecided: results.undecided.as_deref(),
             planned: results.planned.as_ref(),

@@ -1,0 +1,3 @@
+//! The journal of the bench and of each trial.
+
+pub(crate) mod show;

@@ -1,0 +1,93 @@
+//! `GET /journal` and `GET /trials/{slug}/journal`: every change in words, newest first.
+
+use crate::app::App;
+use crate::assets::Assets;
+use crate::error::Error;
+use askama::Template;
+use axum::extract::{Path, Query, State};
+use axum::response::Html;
+use serde::Deserialize;
+use store::Entry;
+use trial::Trial;
+
+/// Entries on a page.
+const MOST: u32 = 200;
+
+#[derive(Template)]
+#[template(path = "journal/show.html")]
+struct JournalPage<'a> {
+    assets: &'static Assets,
+    /// The trial it is about; none for the journal of the bench.
+    trial: Option<&'a Trial>,
+    days: Vec<Day>,
+    /// The number of the last entry shown, if there may be older ones.
+    older: Option<i64>,
+    first: bool,
+}
+
+/// The entries of a day.
+struct Day {
+    day: String,
+    entries: Vec<Entry>,
+}
+
+/// Where the page begins.
+#[derive(Deserialize)]
+pub(crate) struct From {
+    /// Only entries before that one.
+    before: Option<i64>,
+}
+
+pub(crate) async fn page(
+    State(app): State<App>,
+    Query(from): Query<From>,
+) -> Result<Html<String>, Error> {
+    let entries = app
+        .at_bench(move |bench| Ok(bench.journal(None, from.before, MOST)?))
+        .await?;
+    show(None, entries, from.before.is_none())
+}
+
+pub(crate) async fn of_trial(
+    State(app): State<App>,
+    Path(slug): Path<String>,
+    Query(from): Query<From>,
+) -> Result<Html<String>, Error> {
+    let (trial, entries) = app
+        .at_bench(move |bench| {
+            let trial = crate::pages::trial::find(bench, &slug)?;
+            let entries = bench.journal(Some(trial.id), from.before, MOST)?;
+            Ok((trial, entries))
+        })
+        .await?;
+    show(Some(&trial), entries, from.before.is_none())
+}
+
+fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<String>, Error> {
+    let full = entries.len() == MOST as usize;
+    let older = entries.last().filter(|_| full).map(|entry| entry.id);
+    let mut days: Vec<Day> = Vec::new();
+    for entry in entries {
+        let day = report::words::day(&entry.at);
+        match days.last_mut().filter(|last| last.day == day) {
+            Some(last) => last.entries.push(entry),
+            None => days.push(Day {
+                day: day.to_owned(),
+                entries: vec![entry],
+            }),
+        }
+    }
+    let page = JournalPage {
+        assets: Assets::get(),
+        trial,
+        days,
+        older,
+        first,
+    };
+    Ok(Html(page.render()?))
+}
+
+/// The time of day of an RFC 3339 time in UTC, to the minute.
+fn time(at: &str) -> &str {
+    at.get(11..16).unwrap_or("")
+}

@@ -1,0 +1,3 @@
+//! The studio: what serves all trials.
+
+pub(crate) mod show;

@@ -250,7 +250,8 @@ mod tests {
                  INSERT INTO part VALUES (1, 'pale', 1, 1, 1, '{}', 0.5, 1);
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
                  INSERT INTO setup_photo VALUES (1, 0, 'n', hex(zeroblob(32)), 1);
-                 INSERT INTO journal VALUES (1, 'now', 'w', 'd');
+                 INSERT INTO journal VALUES (1, 'now', 'w', 'd', NULL);
+                 INSERT INTO bin_act VALUES (1, 'photo', 1, 1, 'now');
                  INSERT INTO reading VALUES (2, 1, NULL, 0, 1, 1, 1, '[]', 0, 'D65/10', 'lab', '[]', 'now');
                  INSERT INTO delivery VALUES (1, 1, 'f', x'00', '', '', '', 'now');
                  INSERT INTO delivered VALUES (2, 1, NULL);
@@ -296,6 +297,7 @@ mod tests {
             ("run", "sheet"),
             ("run_event", "at_s"),
             ("water_reading", "content"),
+            ("bin_act", "at"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

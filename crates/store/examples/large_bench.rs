@@ -1,36 +1,24 @@
 //! Prints how long pages wait for a bench of 10,000 trials and 1,000,000 readings.
 //!
-//! Run it with `cargo run --release -p store --example large_bench`.
+//! Run it with `cargo run --release -p store --example large_bench`; with a folder's name after
+//! `--` the bench stays there, for the example `page_times` of `web`.
 
 use photo::board::Code;
-use std::{error::Error, time::Instant};
+use std::{error::Error, path::PathBuf, time::Instant};
 use store::Bench;
 use trial::{PieceId, TrialId};
 
 const TRIALS: i64 = 10_000;
 
-/// 10 pieces and 10 photos for each trial, each piece on each photo.
-const FILL: &str = "
-    WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 10000)
-    INSERT INTO trial SELECT i, 'trial-' || i, 'Trial ' || i, 'Which?', 1, 9, 0, '', 'now' FROM n;
-    WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 19999)
-    INSERT INTO arm SELECT i + 1, i / 2 + 1, 'arm ' || i, '' FROM n;
-    WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 99999)
-    INSERT INTO piece SELECT i + 1, i / 10 + 1, i / 5 + 1, 'P' || i, 'test', NULL, NULL FROM n;
-    WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 99999)
-    INSERT INTO photo SELECT i + 1, i / 10 + 1, i % 10, 'p.jpg', printf('%064d', i), 1, 9, 9, NULL, 'now', NULL FROM n;
-    INSERT INTO marking SELECT id, id, 'now' FROM photo;
-    INSERT INTO outcome SELECT id, 'model', 1, NULL, NULL, '[]', 'now' FROM marking;
-    INSERT INTO area SELECT photo.id, piece.id, piece.id, '[[1,1],[9,1],[9,9],[1,9]]'
-        FROM photo JOIN piece USING (trial_id);
-    INSERT INTO reading SELECT NULL, piece.id, photo.id, stage, 40, 20, 10,
-        '[[1,0,0],[0,1,0],[0,0,1]]', 1000, 'D65/10', 'photo', '[]', 'now'
-        FROM photo JOIN piece USING (trial_id);";
+const FILL: &str = include_str!("large_bench.sql");
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let home = tempfile::tempdir()?;
-    Bench::open(home.path())?;
-    let database = rusqlite::Connection::open(home.path().join("woadstone.sqlite"))?;
+    let passing = tempfile::tempdir()?;
+    let home = std::env::args()
+        .nth(1)
+        .map_or_else(|| passing.path().to_owned(), PathBuf::from);
+    Bench::open(&home)?;
+    let database = rusqlite::Connection::open(home.join("woadstone.sqlite"))?;
     database.execute_batch(&format!("BEGIN; {FILL}"))?;
     for piece in 0..10 * TRIALS as u32 {
         let tag = Code::from_number(piece).to_string();
@@ -38,7 +26,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     database.execute_batch("COMMIT;")?;
     let start = Instant::now();
-    let bench = Bench::open(home.path())?;
+    let bench = Bench::open(&home)?;
     println!("open the bench: {:?}", start.elapsed());
     for _ in 0..2 {
         let start = Instant::now();

@@ -103,7 +103,7 @@ impl Progress {
                 None => (State::Later, "after two looks at two arms".to_owned()),
             },
             Place::Publish => match self.last_compared() {
-                Some(_) => (State::Next, "read the report and hand it on".to_owned()),
+                Some(_) => (State::Next, "hand on the report".to_owned()),
                 None => (State::Later, "with the verdict".to_owned()),
             },
         }

@@ -1,0 +1,88 @@
+//! Prints how long pages take on a bench of 10,000 trials and 1,000,000 readings, and what they weigh.
+//!
+//! Run it with `cargo run --release -p store --example large_bench -- large` and
+//! `cargo run --release -p web --example page_times -- large`. Wall time of whole requests inside the
+//! program, one after another, each time for another trial.
+
+use axum::body::Body;
+use axum::http::{Request, StatusCode, header};
+use http_body_util::BodyExt;
+use std::error::Error;
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex};
+use std::time::Instant;
+use store::Bench;
+use tower::ServiceExt;
+
+const TIMES: usize = 200;
+const PORT: u16 = 4817;
+
+/// Addresses, with `{}` for a trial's number.
+const PAGES: [&str; 14] = [
+    "/",
+    "/trials/trial-{}",
+    "/trials/trial-{}/photos/new",
+    "/trials/trial-{}/photos/{}0",
+    "/trials/trial-{}/elsewhere",
+    "/trials/trial-{}/board",
+    "/trials/trial-{}/journal",
+    "/ask",
+    "/recipes",
+    "/studio",
+    "/journal",
+    "/bin",
+    "/charts",
+    "/setup",
+];
+
+#[tokio::main]
+async fn main() -> Result<(), Box<dyn Error>> {
+    let home = std::env::args().nth(1).map(PathBuf::from);
+    let home = home.ok_or("Name the folder that the example large_bench has filled.")?;
+    let start = Instant::now();
+    let bench = Arc::new(Mutex::new(Bench::open(&home)?));
+    let app = web::router(bench, Arc::new(|_| Err("none".to_owned())), PORT);
+    get(&app, "/").await?;
+    println!(
+        "from opening the bench to the first page: {:.0} ms\n",
+        ms(start)
+    );
+    println!("| page | median, ms | 99 %, ms | most, ms | weight, kB |");
+    println!("|---|---|---|---|---|");
+    for page in PAGES {
+        let mut times = Vec::new();
+        let mut bytes = 0;
+        for n in 0..TIMES {
+            let path = page.replace("{}", &(n * 37 + 11).to_string());
+            let start = Instant::now();
+            bytes = bytes.max(get(&app, &path).await?);
+            times.push(ms(start));
+        }
+        times.sort_by(f64::total_cmp);
+        println!(
+            "| {} | {:.1} | {:.1} | {:.1} | {:.0} |",
+            page.replace("{}", "N"),
+            times[TIMES / 2],
+            times[TIMES * 99 / 100],
+            times[TIMES - 1],
+            bytes as f64 / 1e3
+        );
+    }
+    Ok(())
+}
+
+/// The weight of a page, bytes.
+async fn get(app: &axum::Router, path: &str) -> Result<usize, Box<dyn Error>> {
+    let request = Request::get(path)
+        .header(header::HOST, format!("127.0.0.1:{PORT}"))
+        .body(Body::empty())?;
+    let response = app.clone().oneshot(request).await?;
+    if response.status() != StatusCode::OK {
+        return Err(format!("{path} answered {}", response.status()).into());
+    }
+    Ok(response.into_body().collect().await?.to_bytes().len())
+}
+
+fn ms(since: Instant) -> f64 {
+    1e3 * since.elapsed().as_secs_f64()
+}

@@ -4,7 +4,9 @@ use crate::{Bench, StoreError};
 use trial::plan::Scatter;
 
 /// Trials that are looked back on, the newest.
-const LOOKED_BACK_ON: usize = 50;
+const LOOKED_BACK_ON: usize = 20;
+/// Trials among which they are looked for: invented ones don't count.
+const LOOKED_AT: u32 = 100;
 
 impl Bench {
     /// How much equal pieces differ, by the newest set-up check and the newest past
@@ -15,7 +17,7 @@ impl Bench {
     pub fn studio_scatter(&self) -> Result<Option<Scatter>, StoreError> {
         let check = self.latest_setup_check()?;
         let mut past = Vec::new();
-        let trials = self.trials()?.into_iter();
+        let trials = self.trials_before(None, LOOKED_AT)?.into_iter();
         for summary in trials
             .filter(|summary| !summary.invented)
             .take(LOOKED_BACK_ON)

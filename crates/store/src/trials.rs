@@ -52,6 +52,19 @@ impl Bench {
     /// # Errors
     /// The database can't be read.
     pub fn trials(&self) -> Result<Vec<TrialSummary>, StoreError> {
+        self.trials_before(None, u32::MAX)
+    }
+
+    /// The newest trials, newest first, `most` of them at most; with `before`, only
+    /// those older than the trial of that number.
+    ///
+    /// # Errors
+    /// The database can't be read.
+    pub fn trials_before(
+        &self,
+        before: Option<TrialId>,
+        most: u32,
+    ) -> Result<Vec<TrialSummary>, StoreError> {
         let read = || -> rusqlite::Result<Vec<TrialSummary>> {
             self.database
                 .prepare_cached(
@@ -59,10 +72,11 @@ impl Bench {
                         (SELECT count(*) FROM arm WHERE trial_id = trial.id),
                         (SELECT count(*) FROM piece WHERE trial_id = trial.id),
                         (SELECT count(DISTINCT stage) FROM photo WHERE trial_id = trial.id)
-                     FROM trial WHERE id NOT IN (SELECT thing FROM binned WHERE kind = 'trial')
-                     ORDER BY id DESC",
+                     FROM trial
+                     WHERE id < ?1 AND id NOT IN (SELECT thing FROM binned WHERE kind = 'trial')
+                     ORDER BY id DESC LIMIT ?2",
                 )?
-                .query_map([], summary)?
+                .query_map(params![before.map_or(i64::MAX, |id| id.0), most], summary)?
                 .collect()
         };
         read().map_err(StoreError::database("list its trials"))

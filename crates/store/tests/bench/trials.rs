@@ -183,3 +183,18 @@ proptest! {
         prop_assert_eq!(entered(&trial), new);
     }
 }
+
+#[test]
+fn trials_come_page_by_page_the_newest_first() {
+    let mut desk = Desk::new();
+    let ids: Vec<_> = (0..5).map(|_| desk.trial().id).collect();
+    let page = |before, most| -> Vec<_> {
+        let trials = desk.bench.trials_before(before, most).unwrap();
+        trials.iter().map(|trial| trial.id).collect()
+    };
+    assert_eq!(page(None, 2), [ids[4], ids[3]]);
+    assert_eq!(page(Some(ids[3]), 2), [ids[2], ids[1]]);
+    assert_eq!(page(Some(ids[1]), 2), [ids[0]]);
+    assert!(page(Some(ids[0]), 2).is_empty());
+    assert_eq!(desk.bench.trials().unwrap().len(), 5);
+}

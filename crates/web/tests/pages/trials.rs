@@ -153,3 +153,22 @@ async fn the_report_is_one_file_with_a_policy_of_its_own() {
     let disposition = kept.headers[header::CONTENT_DISPOSITION].to_str().unwrap();
     assert!(disposition.contains(&format!("{}-report.html", trial.slug)));
 }
+
+#[tokio::test]
+async fn a_long_list_goes_on_on_another_page() {
+    let desk = Desk::new().await;
+    for _ in 0..52 {
+        desk.trial();
+    }
+    let first = desk.get("/").await.text;
+    assert_eq!(first.matches("<h2><a href=\"/trials/").count(), 50);
+    let (_, older) = first
+        .split_once("href=\"/?before=")
+        .expect("a link to older ones");
+    let older = older.split('"').next().expect("its end");
+    let second = desk.get(&format!("/?before={older}")).await.text;
+    assert_eq!(second.matches("<h2><a href=\"/trials/").count(), 2);
+    assert!(second.contains("Newest trials") && !second.contains("Older trials"));
+    let past = desk.get("/?before=1").await.text;
+    assert!(past.contains("No older trials"));
+}

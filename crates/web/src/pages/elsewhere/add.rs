@@ -1,5 +1,6 @@
 //! `POST /trials/{slug}/elsewhere/readings`: adds what the preview showed.
 
+use super::Known;
 use super::new::{self, GradeForm};
 use super::sheet::Sheet;
 use crate::app::{App, now};
@@ -16,11 +17,9 @@ pub(crate) async fn act(
     form: Signed,
 ) -> Result<Response, Error> {
     let mut sheet = Sheet::returned(&form)?;
-    let results = app
-        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
-        .await?;
-    let trial = results.trial.id;
-    let refused = match sheet.understood(&results.trial) {
+    let known = app.at_bench(move |bench| Known::of(bench, &slug)).await?;
+    let trial = known.trial.id;
+    let refused = match sheet.understood(&known.trial) {
         Err(fault) => Some(fault),
         Ok((stage, found)) => add(&app, trial, sheet.clone(), stage, found.readings).await?,
     };
@@ -32,9 +31,9 @@ pub(crate) async fn act(
             field
         };
         problems.add(field, message);
-        return new::show(&app, &results, &sheet, &GradeForm::default(), &problems);
+        return new::show(&app, &known, &sheet, &GradeForm::default(), &problems);
     }
-    Ok(Redirect::to(&format!("/trials/{}#readings", results.trial.slug)).into_response())
+    Ok(Redirect::to(&format!("/trials/{}#readings", known.trial.slug)).into_response())
 }
 
 /// Adds readings, or says what the bench refuses about them.

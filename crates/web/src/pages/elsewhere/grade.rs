@@ -1,5 +1,6 @@
 //! `POST /trials/{slug}/elsewhere/grades`: adds a grade judged by eye.
 
+use super::Known;
 use super::new::{self, GradeForm};
 use super::sheet::Sheet;
 use crate::app::{App, now};
@@ -15,9 +16,7 @@ pub(crate) async fn act(
     Path(slug): Path<String>,
     form: Signed,
 ) -> Result<Response, Error> {
-    let results = app
-        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
-        .await?;
+    let known = app.at_bench(move |bench| Known::of(bench, &slug)).await?;
     let typed = GradeForm {
         piece: form.text("piece"),
         stage: form.text("grade-stage"),
@@ -32,7 +31,7 @@ pub(crate) async fn act(
     let refused = match judged(&typed) {
         Err(fault) => Some(fault),
         Ok(judged) => {
-            let trial = results.trial.clone();
+            let trial = known.trial.clone();
             app.at_bench(
                 move |bench| match bench.add_eye_grade(&trial, judged, &now()) {
                     Ok(_) => Ok(None),
@@ -55,10 +54,10 @@ pub(crate) async fn act(
             other => other,
         };
         problems.add(field, message);
-        let sheet = Sheet::empty(new::last_stage(&results));
-        return new::show(&app, &results, &sheet, &typed, &problems);
+        let sheet = Sheet::empty(known.last_stage);
+        return new::show(&app, &known, &sheet, &typed, &problems);
     }
-    Ok(Redirect::to(&format!("/trials/{}#grades", results.trial.slug)).into_response())
+    Ok(Redirect::to(&format!("/trials/{}#grades", known.trial.slug)).into_response())
 }
 
 fn judged(typed: &GradeForm) -> Result<Judged, (String, String)> {

@@ -1,5 +1,6 @@
 //! `GET /trials/{slug}/elsewhere`: the forms for readings from elsewhere and grades by eye.
 
+use super::Known;
 use super::sheet::Sheet;
 use crate::app::App;
 use crate::assets::Assets;
@@ -11,7 +12,7 @@ use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Response};
 use report::table::{self, EyeGradeRow, ReadingRow};
 use report::words;
-use trial::{Reading, Results, Source, Trial};
+use trial::{Reading, Source, Trial};
 
 /// The lights and observers to choose from.
 const VIEWS: [&str; 7] = [
@@ -52,17 +53,15 @@ pub(crate) async fn page(
     State(app): State<App>,
     Path(slug): Path<String>,
 ) -> Result<Response, Error> {
-    let results = app
-        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
-        .await?;
-    let stage = last_stage(&results);
+    let known = app.at_bench(move |bench| Known::of(bench, &slug)).await?;
+    let stage = known.last_stage;
     let grade = GradeForm {
         stage: stage.to_string(),
         ..GradeForm::default()
     };
     show(
         &app,
-        &results,
+        &known,
         &Sheet::empty(stage),
         &grade,
         &Problems::default(),
@@ -72,13 +71,13 @@ pub(crate) async fn page(
 /// The page with what was typed and what is wrong with it.
 pub(crate) fn show(
     app: &App,
-    results: &Results,
+    known: &Known,
     sheet: &Sheet,
     grade: &GradeForm,
     problems: &Problems,
 ) -> Result<Response, Error> {
-    let trial = &results.trial;
-    let added: Vec<&Reading> = results
+    let trial = &known.trial;
+    let added: Vec<&Reading> = known
         .readings
         .iter()
         .filter(|r| r.source != Source::Photo)
@@ -100,7 +99,7 @@ pub(crate) fn show(
                     .map(|row| (r.id.0, row))
             })
             .collect(),
-        eye_grades: results
+        eye_grades: known
             .eye_grades
             .iter()
             .flat_map(|g| {
@@ -116,15 +115,6 @@ pub(crate) fn show(
         StatusCode::UNPROCESSABLE_ENTITY
     };
     Ok((status, Html(page.render()?)).into_response())
-}
-
-/// The last stage of which anything is known.
-pub(crate) fn last_stage(results: &Results) -> u32 {
-    let photos = results.photos.iter().map(|p| p.stage);
-    photos
-        .chain(results.readings.iter().map(|r| r.stage))
-        .max()
-        .unwrap_or(0)
 }
 
 impl NewPage<'_> {

@@ -1,5 +1,6 @@
 //! `POST /trials/{slug}/elsewhere/preview`: what would be added, before anything is.
 
+use super::Known;
 use super::new::{self, GradeForm};
 use super::sheet::Sheet;
 use crate::app::App;
@@ -43,9 +44,7 @@ pub(crate) async fn page(
     headers: HeaderMap,
     request: Request,
 ) -> Result<Response, Error> {
-    let results = app
-        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
-        .await?;
+    let known = app.at_bench(move |bench| Known::of(bench, &slug)).await?;
     let upload = Upload::receive(&app, &headers, request, &TABLE).await;
     let mut problems = Problems::default();
     let grade = GradeForm::default();
@@ -53,24 +52,24 @@ pub(crate) async fn page(
         Ok(upload) => Sheet::uploaded(upload),
         Err(Error::TooLarge(message)) => {
             problems.add("table", message);
-            let sheet = Sheet::empty(new::last_stage(&results));
-            return new::show(&app, &results, &sheet, &grade, &problems);
+            let sheet = Sheet::empty(known.last_stage);
+            return new::show(&app, &known, &sheet, &grade, &problems);
         }
         Err(error) => return Err(error),
     };
-    match sheet.understood(&results.trial) {
+    match sheet.understood(&known.trial) {
         Err((field, message)) => {
             problems.add(field, message);
-            new::show(&app, &results, &sheet, &grade, &problems)
+            new::show(&app, &known, &sheet, &grade, &problems)
         }
         Ok((stage, found)) => {
             let page = PreviewPage {
                 assets: Assets::get(),
                 token: app.token.as_str(),
-                trial: &results.trial,
+                trial: &known.trial,
                 sheet: &sheet,
                 when: words::stage(stage),
-                rows: rows(&results.trial, &found),
+                rows: rows(&known.trial, &found),
                 unknown: found.unknown.join(", "),
                 notes: &found.notes,
             };

@@ -1,5 +1,6 @@
 //! `POST /trials/{slug}/elsewhere/withdraw`: lets a reading or a grade no longer count.
 
+use super::Known;
 use super::new::{self, GradeForm};
 use super::sheet::Sheet;
 use crate::app::{App, now};
@@ -15,9 +16,7 @@ pub(crate) async fn act(
     Path(slug): Path<String>,
     form: Signed,
 ) -> Result<Response, Error> {
-    let results = app
-        .at_bench(move |bench| crate::pages::trial::results(bench, &slug))
-        .await?;
+    let known = app.at_bench(move |bench| Known::of(bench, &slug)).await?;
     let number = |name| form.text(name).parse::<i64>().ok();
     let added = match (number("reading"), number("eye-grade")) {
         (Some(id), _) => Added::Reading(ReadingId(id)),
@@ -28,7 +27,7 @@ pub(crate) async fn act(
             ));
         }
     };
-    let (trial, reason) = (results.trial.id, form.text("reason"));
+    let (trial, reason) = (known.trial.id, form.text("reason"));
     let refused = app
         .at_bench(
             move |bench| match bench.withdraw(trial, added, &reason, &now()) {
@@ -43,12 +42,12 @@ pub(crate) async fn act(
     if let Some(message) = refused {
         let mut problems = Problems::default();
         problems.add("added", message);
-        let stage = new::last_stage(&results);
+        let stage = known.last_stage;
         let grade = GradeForm {
             stage: stage.to_string(),
             ..GradeForm::default()
         };
-        return new::show(&app, &results, &Sheet::empty(stage), &grade, &problems);
+        return new::show(&app, &known, &Sheet::empty(stage), &grade, &problems);
     }
-    Ok(Redirect::to(&format!("/trials/{}/elsewhere#added", results.trial.slug)).into_response())
+    Ok(Redirect::to(&format!("/trials/{}/elsewhere#added", known.trial.slug)).into_response())
 }

@@ -52,6 +52,9 @@ struct Moment {
     what: String,
 }
 
+/// Trials that a run can be made part of, the newest.
+const OFFERED: u32 = 50;
+
 #[derive(Template)]
 #[template(path = "recipe/show.html")]
 struct ShowPage<'a> {
@@ -213,7 +216,7 @@ impl Lot {
 impl Aims {
     pub(crate) fn of(bench: &mut Bench, kept: &KeptRecipe) -> Result<Self, Error> {
         let plans = bench.plans()?;
-        let trials = bench.trials()?;
+        let trials = bench.trials_before(None, OFFERED)?;
         let mut own: Vec<(String, String)> = Vec::new();
         let mut now = None;
         let mut wanted: Vec<String> = Vec::new();

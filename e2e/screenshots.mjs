@@ -27,6 +27,7 @@ const studio = await serve("empty");
 const own = await fillStudio();
 const planned = await startFromPlan();
 const dyed = await dye();
+await letPhonesIn();
 const results = await (await fetch(`${demo.address}.json`)).json();
 const pages = {
   "list": `${demo.origin}/`,
@@ -60,6 +61,8 @@ const pages = {
   "elsewhere": `${demo.address}/elsewhere`,
   "setup": `${demo.origin}/setup`,
   "charts": `${studio.origin}/charts`,
+  "phone": `${studio.origin}/phone`,
+  "phone-off": `${empty.origin}/phone`,
   "charts-empty": `${demo.origin}/charts`,
   "parts-trial": own.trial,
   "parts-photo": own.photo,
@@ -97,6 +100,18 @@ async function fillStudio() {
   const photo = page.url();
   await page.context().close();
   return { trial: address, photo };
+}
+
+/** The network switched on (the loopback stands for it), with a code to scan. */
+async function letPhonesIn() {
+  const page = await newPage(browser, "desktop");
+  await page.goto(`${studio.origin}/phone`);
+  await page.getByLabel("This computer’s address on the network").fill("127.0.0.1");
+  await page.getByLabel("Port", { exact: true }).fill("0");
+  await page.getByRole("button", { name: "Switch it on" }).click();
+  await page.getByRole("button", { name: "Make a code" }).click();
+  await page.locator(".qr").waitFor();
+  await page.context().close();
 }
 
 /** A recipe and a run by it with two clocks and a departure. */

@@ -17,6 +17,7 @@ mod limits;
 pub mod margin_pair;
 pub mod parts;
 mod publish;
+pub mod qr;
 pub mod run_sheet;
 pub mod staining;
 mod svg;

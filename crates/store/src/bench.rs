@@ -37,6 +37,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0011_water.sql")),
         M::up(include_str!("../migrations/0012_photo_map.sql")),
         M::up(include_str!("../migrations/0013_bin.sql")),
+        M::up(include_str!("../migrations/0014_phone.sql")),
     ])
 }
 
@@ -246,6 +247,8 @@ mod tests {
                  INSERT INTO outcome VALUES (1, 'm', 1, NULL, NULL, '[]', 'now');
                  INSERT INTO doubt VALUES (1, '{}');
                  INSERT INTO photo_map VALUES (1, '{}');
+                 INSERT INTO device VALUES (1, 'd', hex(zeroblob(32)), 'now');
+                 INSERT INTO device_revocation VALUES (1, 'now');
                  INSERT INTO reading VALUES (1, 1, 1, 0, 1, 1, 1, '[]', 1, 'D65/10', 'photo', '[]', 'now');
                  INSERT INTO part VALUES (1, 'pale', 1, 1, 1, '{}', 0.5, 1);
                  INSERT INTO setup_check VALUES (1, 's', 'D65/10', '{}', 'now');
@@ -278,6 +281,8 @@ mod tests {
             ("outcome", "made_at"),
             ("doubt", "together"),
             ("photo_map", "places"),
+            ("device", "name"),
+            ("device_revocation", "made_at"),
             ("reading", "cielab_l"),
             ("part", "cielab_l"),
             ("setup_check", "result"),

@@ -1,6 +1,7 @@
 //! What every page has at hand.
 
 use crate::error::Error;
+use crate::phone::Phones;
 use crate::previews::Previews;
 use crate::progress::Progress;
 use crate::tiles::TileStore;
@@ -28,6 +29,7 @@ pub(crate) struct App {
     pub(crate) previews: Arc<Previews>,
     pub(crate) tiles: Arc<TileStore>,
     pub(crate) progress: Arc<Progress>,
+    pub(crate) phones: Arc<Phones>,
 }
 
 impl App {
@@ -40,6 +42,7 @@ impl App {
             previews: Arc::default(),
             tiles: Arc::default(),
             progress: Arc::default(),
+            phones: Arc::default(),
         }
     }
 

@@ -25,6 +25,7 @@ const STYLES: [&str; 17] = [
     "css/components/table.css",
     "css/components/verdict.css",
     "css/components/chart.css",
+    "css/components/pairing.css",
     "css/components/photo.css",
     "css/components/plan.css",
     "css/components/recipe.css",

@@ -2,7 +2,8 @@
 //!
 //! In: addresses, forms, uploads, who may ask. Out: every rule about trials, photos and
 //! verdicts; a page shows what `trial`, `store`, `photo` and `report` say.
-//! The caller binds the listener, and binds it to loopback. Start with [`serve`] and [`Config`];
+//! The caller binds the listener, and binds it to loopback; a second one, for paired phones, is
+//! begun and ended from a page. Start with [`serve`] and [`Config`];
 //! [`router`] is the same app without a socket.
 
 mod app;
@@ -12,6 +13,7 @@ mod error;
 mod form;
 mod guard;
 mod pages;
+mod phone;
 mod previews;
 mod progress;
 mod routes;
@@ -44,6 +46,7 @@ pub async fn serve(config: Config) -> std::io::Result<()> {
     let port = config.listener.local_addr()?.port();
     let app = app::App::new(config.bench, config.demo, port);
     app.start_reading();
+    phone::start(&app).await;
     let progress = std::sync::Arc::clone(&app.progress);
     axum::serve(config.listener, routes::of(app))
         .with_graceful_shutdown(async move {

@@ -19,6 +19,8 @@ pub(crate) struct Progress {
     reading: Mutex<Option<PhotoId>>,
     /// Held by whoever reads photos: one at a time, so that none is read twice.
     pub(crate) reader: tokio::sync::Mutex<()>,
+    /// Counts how often phones were cut off.
+    cuts: watch::Sender<u64>,
     listeners: Arc<Semaphore>,
 }
 
@@ -28,6 +30,7 @@ impl Default for Progress {
             changes: watch::Sender::new(0),
             ending: watch::Sender::new(false),
             reading: Mutex::new(None),
+            cuts: watch::Sender::new(0),
             reader: tokio::sync::Mutex::new(()),
             listeners: Arc::new(Semaphore::new(MOST_LISTENERS)),
         }
@@ -38,6 +41,8 @@ impl Default for Progress {
 pub(crate) struct Listener {
     pub(crate) changes: watch::Receiver<u64>,
     pub(crate) ending: watch::Receiver<bool>,
+    /// Changes when phones are cut off.
+    pub(crate) cuts: watch::Receiver<u64>,
     _room: OwnedSemaphorePermit,
 }
 
@@ -52,6 +57,11 @@ impl Progress {
         self.ending.send_replace(true);
     }
 
+    /// Ends what phones are being told; those that may, ask anew.
+    pub(crate) fn cut_phones(&self) {
+        self.cuts.send_modify(|count| *count += 1);
+    }
+
     /// Notes which photo is being read, if any.
     pub(crate) fn set_reading(&self, photo: Option<PhotoId>) {
         *self.reading.lock().unwrap_or_else(PoisonError::into_inner) = photo;
@@ -63,6 +73,7 @@ impl Progress {
         Some(Listener {
             changes: self.changes.subscribe(),
             ending: self.ending.subscribe(),
+            cuts: self.cuts.subscribe(),
             _room: Arc::clone(&self.listeners).try_acquire_owned().ok()?,
         })
     }

@@ -7,13 +7,45 @@ use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{get, post};
+use std::net::SocketAddr;
 
 /// The app over a bench, as if it were served on `port` of loopback.
 pub fn router(bench: SharedBench, demo: Demo, port: u16) -> Router {
     of(App::new(bench, demo, port))
 }
 
+/// The pages as the computer itself gets them.
 pub(crate) fn of(app: App) -> Router {
+    let router = pages()
+        .route(
+            "/phone",
+            get(pages::phone::show::page).post(pages::phone::switch::act),
+        )
+        .route("/phone.json", get(pages::phone::show::data))
+        .route("/phone/code", post(pages::phone::code::act))
+        .route("/phone/revoke", post(pages::phone::revoke::act));
+    dressed(router, &app)
+        .layer(from_fn_with_state(app.clone(), guard::watch))
+        .layer(from_fn(error::dress))
+        .with_state(app)
+}
+
+/// The pages as phones get them that come in at an address of the local network.
+pub(crate) fn for_phones(app: App, address: SocketAddr) -> Router {
+    let router = pages().route(
+        "/pair",
+        get(pages::phone::pair::page).post(pages::phone::pair::act),
+    );
+    dressed(router, &app)
+        .layer(from_fn_with_state(
+            (app.clone(), address),
+            guard::watch_phones,
+        ))
+        .layer(from_fn(error::dress))
+        .with_state(app)
+}
+
+fn pages() -> Router<App> {
     Router::new()
         .route("/", get(pages::trial::list::page))
         .route(
@@ -154,6 +186,11 @@ pub(crate) fn of(app: App) -> Router {
         )
         .route("/demo", post(pages::demo::open::act))
         .route("/assets/{version}/{name}", get(assets::serve))
+}
+
+/// Routes with what is said where there is nothing, and the way through a trial.
+fn dressed(router: Router<App>, app: &App) -> Router<App> {
+    router
         .fallback(|| async {
             Error::NotFound(
                 "There is no page at this address. Start again from the list of trials.",
@@ -165,7 +202,4 @@ pub(crate) fn of(app: App) -> Router {
             )
         })
         .layer(from_fn_with_state(app.clone(), way::show))
-        .layer(from_fn_with_state(app.clone(), guard::watch))
-        .layer(from_fn(error::dress))
-        .with_state(app)
 }

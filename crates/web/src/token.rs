@@ -1,4 +1,5 @@
-//! The secret that shows a change to come from one of our own pages.
+//! Secrets that are compared without telling how near a guess came; one of them shows a change to
+//! come from one of our own pages.
 
 use axum::http::{HeaderMap, header};
 
@@ -15,6 +16,11 @@ impl Token {
     pub(crate) fn random() -> Self {
         let bytes: [u8; 32] = rand::random();
         Self(bytes.iter().map(|b| format!("{b:02x}")).collect())
+    }
+
+    /// A secret that was drawn otherwise.
+    pub(crate) fn of(secret: String) -> Self {
+        Self(secret)
     }
 
     pub(crate) fn as_str(&self) -> &str {

@@ -5,6 +5,7 @@
 mod bin;
 mod charts;
 mod desk;
+mod devices;
 mod elsewhere;
 mod handles;
 mod marking;

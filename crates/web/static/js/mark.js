@@ -1,5 +1,6 @@
 // Draws and moves areas on the photo. The text fields stay the truth: every change is written to them.
 import { corners, write, box, shifted, withCorner } from "./polygon.js";
+import { drags } from "./drag.js";
 import { draw, focus } from "./overlay.js";
 import { fill, show } from "./chooser.js";
 import { Loupe } from "./loupe.js";
@@ -23,7 +24,6 @@ function start(form) {
   const loupe = new Loupe(sheet.querySelector("[data-loupe]"), size);
   const past = [];
   let chosen = pieces.find((p) => !p.field.value) ?? pieces[0];
-  let drag = null;
 
   const say = (text) => { said.textContent = text; };
   const polygon = (piece) => corners(piece.field.value);
@@ -67,62 +67,18 @@ function start(form) {
     say(`The box of ${piece.code} is removed.`);
   }
 
-  const at = (event) => {
-    const p = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
-    return [Math.min(Math.max(p.x, 0), size.width), Math.min(Math.max(p.y, 0), size.height)];
-  };
-
-  svg.addEventListener("pointerdown", (event) => {
-    // A second finger zooms; it draws nothing.
-    if (event.button !== 0 || !event.isPrimary) return;
-    const group = event.target.closest("[data-piece]");
-    const start = at(event);
-    const corner = event.target.dataset.corner;
-    if (group) choose(pieces[Number(group.dataset.piece)]);
-    const kind = !group ? "draw" : corner === undefined ? "move" : "corner";
-    drag = { kind, corner: Number(corner), start, from: polygon(chosen), text: chosen.field.value };
-    svg.setPointerCapture(event.pointerId);
-    event.preventDefault();
-  });
-
-  svg.addEventListener("pointermove", (event) => {
-    if (!drag || !event.isPrimary) return;
-    const now = at(event);
-    const by = [now[0] - drag.start[0], now[1] - drag.start[1]];
-    let seen = now;
-    if (drag.kind === "draw") set(chosen, box(drag.start, now));
-    else if (drag.kind === "move") set(chosen, shifted(drag.from, by, size));
-    else {
-      // The corner stays as far from the finger as it was taken hold of.
-      const [x, y] = drag.from[drag.corner];
-      seen = [Math.min(Math.max(x + by[0], 0), size.width), Math.min(Math.max(y + by[1], 0), size.height)];
-      set(chosen, withCorner(drag.from, drag.corner, seen));
-    }
-    loupe.show(seen, polygon(chosen), isLeft(now));
-  });
-
-  svg.addEventListener("pointerup", (event) => {
-    if (!drag || !event.isPrimary) return;
-    const now = at(event);
-    const small = Math.hypot(now[0] - drag.start[0], now[1] - drag.start[1]) < size.width / 150;
-    const was = drag;
-    drag = null;
-    loupe.hide();
-    if (was.kind === "draw" && small) {
-      chosen.field.value = was.text;
+  const isDragging = drags(svg, size, loupe, {
+    pieces, choose, polygon, set, remember,
+    chosen: () => chosen,
+    restore(piece, text) {
+      piece.field.value = text;
       redraw();
-      return;
-    }
-    remember(chosen, was.text);
-    if (was.kind !== "draw") return;
-    say(`${chosen.code} is marked.`);
-    const next = pieces.find((p) => !isMarked(p));
-    if (next) choose(next);
-  });
-  svg.addEventListener("pointercancel", () => {
-    if (drag) set(chosen, drag.from);
-    drag = null;
-    loupe.hide();
+    },
+    drawn(piece) {
+      say(`${piece.code} is marked.`);
+      const next = pieces.find((p) => !isMarked(p));
+      if (next) choose(next);
+    },
   });
 
   svg.addEventListener("keydown", (event) => {
@@ -152,13 +108,13 @@ function start(form) {
   // On the keyboard the loupe is over the corner that has the focus.
   function look() {
     const { corner } = document.activeElement.dataset;
-    if (drag) return;
+    if (isDragging()) return;
     if (corner === undefined || !layer.contains(document.activeElement)) return loupe.hide();
     const point = polygon(chosen)[corner];
     loupe.show(point, polygon(chosen), isLeft(point));
   }
   layer.addEventListener("focusin", look);
-  layer.addEventListener("focusout", () => { if (!drag) loupe.hide(); });
+  layer.addEventListener("focusout", () => { if (!isDragging()) loupe.hide(); });
 
   fill(list, pieces, choose);
   sheet.dataset.live = "";

@@ -13,6 +13,7 @@ mod desk;
 mod elsewhere;
 mod guard;
 mod parts;
+mod phones;
 mod photos;
 mod plans;
 mod progress;

@@ -2,7 +2,9 @@
 
 use crate::app::App;
 use crate::error::Error;
+use crate::phone::FromPhone;
 use crate::progress::{self, Listener, Status};
+use axum::Extension;
 use axum::extract::{Path, State};
 use axum::response::sse::{Event, KeepAlive, Sse};
 use axum::response::{IntoResponse, Response};
@@ -22,6 +24,8 @@ struct Watcher {
     app: App,
     trial: TrialId,
     listener: Listener,
+    /// Whether it is on a phone, which may be cut off.
+    is_phone: bool,
     until: Instant,
     /// What it was told last; none before the first time.
     told: Option<Vec<Status>>,
@@ -30,6 +34,7 @@ struct Watcher {
 pub(crate) async fn stream(
     State(app): State<App>,
     Path(slug): Path<String>,
+    phone: Option<Extension<FromPhone>>,
 ) -> Result<Response, Error> {
     let trial = app
         .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
@@ -41,6 +46,7 @@ pub(crate) async fn stream(
         app,
         trial: trial.id,
         listener,
+        is_phone: phone.is_some(),
         until: Instant::now() + LONGEST,
         told: None,
     };
@@ -88,6 +94,7 @@ impl Watcher {
         tokio::select! {
             changed = self.listener.changes.changed() => changed.ok()?,
             _ = self.listener.ending.wait_for(|ending| *ending) => return None,
+            _ = self.listener.cuts.changed(), if self.is_phone => return None,
             () = tokio::time::sleep_until(self.until) => return None,
         }
         tokio::time::sleep(SETTLE).await;

@@ -1,0 +1,18 @@
+//! `POST /phone/code`, at the computer only: makes a code with which one phone can be paired.
+
+use crate::app::App;
+use crate::error::Error;
+use crate::form::Signed;
+use axum::extract::State;
+use axum::response::Redirect;
+use std::time::Instant;
+
+pub(crate) async fn act(State(app): State<App>, _form: Signed) -> Result<Redirect, Error> {
+    if app.phones.network.address().is_none() {
+        return Err(Error::Malformed(
+            "Switch the local network on first; a code is of no use without it.".to_owned(),
+        ));
+    }
+    app.phones.codes.make(Instant::now());
+    Ok(Redirect::to("/phone#code"))
+}

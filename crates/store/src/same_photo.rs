@@ -5,7 +5,8 @@ use rusqlite::{OptionalExtension, params};
 use trial::PhotoId;
 
 impl Bench {
-    /// The photo of the same trial, stage and chart with the very same file, if there is one.
+    /// The photo of the same trial, stage and chart with the very same file, if
+    /// there is one outside the bin.
     ///
     /// # Errors
     /// The database can't be read.
@@ -14,6 +15,7 @@ impl Bench {
             .prepare_cached(
                 "SELECT id FROM photo
                  WHERE sha256 = ?1 AND trial_id = ?2 AND stage = ?3 AND chart_id IS ?4
+                    AND id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')
                  ORDER BY id LIMIT 1",
             )
             .and_then(|mut query| {

@@ -1,6 +1,7 @@
 //! Taking photos out of the queue, reading them again, and what stays of earlier readings.
 
 use crate::desk::{Desk, LATER, NOW, map, new_photo, refuses, sees};
+use store::Thing;
 use trial::{PhotoId, PhotoState};
 
 const LAST: &str = "2030-04-03T09:00:00Z";
@@ -118,4 +119,7 @@ fn the_same_file_is_found_where_trial_stage_and_chart_are_the_same() {
     assert_eq!(found(&trial, 1, "a"), None);
     assert_eq!(found(&trial, 2, "b"), None);
     assert_eq!(found(&other, 2, "a"), None);
+    desk.bench.put_in_bin(Thing::Photo(photo), LATER).unwrap();
+    let new = new_photo(&trial, 2, "a");
+    assert_eq!(desk.bench.same_photo(&new).unwrap(), None, "not in the bin");
 }

@@ -39,6 +39,7 @@ pub mod power;
 pub mod quantile;
 pub mod sample_size;
 pub mod scatter;
+pub mod share;
 pub mod simulate;
 pub mod summary;
 

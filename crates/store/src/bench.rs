@@ -38,6 +38,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0012_photo_map.sql")),
         M::up(include_str!("../migrations/0013_bin.sql")),
         M::up(include_str!("../migrations/0014_phone.sql")),
+        M::up(include_str!("../migrations/0015_eyes.sql")),
     ])
 }
 
@@ -269,7 +270,11 @@ mod tests {
                  INSERT INTO recipe_aim VALUES (1, 1, 1, NULL, 'now');
                  INSERT INTO run VALUES (1, 1, 1, 't', '{}', 'now');
                  INSERT INTO run_event VALUES (1, 1, 1, 1, 'started', NULL, NULL, NULL, 1, 1);
-                 INSERT INTO water_reading VALUES (1, 1, 1, '{}', NULL, 1);",
+                 INSERT INTO water_reading VALUES (1, 1, 1, '{}', NULL, 1);
+                 INSERT INTO eye_session VALUES (1, 1, '{}', 'now');
+                 INSERT INTO eye_closing VALUES (1, 'now');
+                 INSERT INTO eye_sitting VALUES (1, 1, '{}', '[]', 'now');
+                 INSERT INTO eye_turn VALUES (1, 1, 0, NULL, '', 'now');",
             )
             .unwrap();
         for (table, column) in [
@@ -303,6 +308,10 @@ mod tests {
             ("run_event", "at_s"),
             ("water_reading", "content"),
             ("bin_act", "at"),
+            ("eye_session", "content"),
+            ("eye_closing", "closed_at"),
+            ("eye_sitting", "turns"),
+            ("eye_turn", "grade"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

@@ -2,7 +2,11 @@
 
 use crate::StoreError;
 use photo::{Parts, PhotoMap};
-use trial::{Doubt, Note, Reflectance, setup::SetupCheck};
+use trial::{
+    Doubt, Note, Reflectance,
+    eyes::{Judge, Session, Turn},
+    setup::SetupCheck,
+};
 
 pub(crate) type Polygon = Vec<[f64; 2]>;
 
@@ -81,6 +85,30 @@ pub(crate) fn notes(text: &str) -> Result<Vec<Note>, StoreError> {
 
 pub(crate) fn setup_check(text: &str) -> Result<SetupCheck, StoreError> {
     serde_json::from_str(text).map_err(odd("set-up check"))
+}
+
+pub(crate) fn session_text(session: &Session) -> Result<String, StoreError> {
+    serde_json::to_string(session).map_err(odd("session of judging"))
+}
+
+pub(crate) fn session(text: &str) -> Result<Session, StoreError> {
+    serde_json::from_str(text).map_err(odd("session of judging"))
+}
+
+pub(crate) fn judge_text(judge: &Judge) -> Result<String, StoreError> {
+    serde_json::to_string(judge).map_err(odd("person who judged"))
+}
+
+pub(crate) fn judge(text: &str) -> Result<Judge, StoreError> {
+    serde_json::from_str(text).map_err(odd("person who judged"))
+}
+
+pub(crate) fn turns_text(turns: &[Turn]) -> String {
+    serde_json::json!(turns).to_string()
+}
+
+pub(crate) fn turns(text: &str) -> Result<Vec<Turn>, StoreError> {
+    serde_json::from_str(text).map_err(odd("order of judging"))
 }
 
 fn odd(what: &'static str) -> impl FnOnce(serde_json::Error) -> StoreError {

@@ -25,6 +25,7 @@ mod deliveries;
 mod devices;
 mod error;
 mod eye_grades;
+mod eye_sessions;
 mod journal;
 mod json;
 mod marking;

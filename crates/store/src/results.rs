@@ -1,7 +1,7 @@
 //! A trial's results, put together from what the bench holds.
 
 use crate::{Bench, StoreError};
-use trial::{Planned, Results, decide::Repeatability, plan::critique};
+use trial::{Planned, Results, decide::Repeatability, eyes::Eyes, plan::critique};
 
 impl Bench {
     /// The trial of that slug with all that was found out about it, if there is one.
@@ -27,6 +27,13 @@ impl Bench {
         };
         let known = check.map(|kept| Repeatability::from(&kept.check));
         let mut results = Results::of(trial, photos, readings, eye_grades, known.as_ref());
+        let sessions = self.eye_sessions(results.trial.id)?;
+        results.eyes = Eyes::of(
+            &results.trial,
+            &sessions,
+            &results.eye_grades,
+            &results.readings,
+        );
         results.planned = planned;
         results.baths = self.baths_of_trial(results.trial.id)?;
         results.departures = self.departures_of_trial(results.trial.id)?;

@@ -3,6 +3,7 @@
 use crate::{
     EyeGrade, PartAtStage, Photo, Reading, Trial,
     decide::{self, Decision, Repeatability},
+    eyes::Eyes,
     fade::{self, Fades},
     parts_by_stage,
     plan::Finding,
@@ -67,6 +68,8 @@ pub struct Results {
     pub stains: Vec<Stain>,
     /// Its grades judged by eye that count.
     pub eye_grades: Vec<EyeGrade>,
+    /// What eyes say beside the readings; none where none looked.
+    pub eyes: Option<Eyes>,
     /// What follows from the readings.
     pub decision: Option<Decision>,
     /// Why there is no decision or no verdict, in a sentence.
@@ -115,6 +118,7 @@ impl Results {
             readings,
             parts,
             eye_grades,
+            eyes: None,
             decision,
             undecided,
             planned: None,

@@ -89,7 +89,7 @@ pub fn fade(before: Lab, after: Lab) -> Fade {
         d_cf,
         d_hf,
         d_ef,
-        value: decimal(d_ef),
+        value: value_of(d_ef),
         grade: reported(d_ef),
     }
 }
@@ -115,11 +115,37 @@ fn mean_hue(h_t: f64, h_r: f64) -> f64 {
     }
 }
 
-fn decimal(d_ef: f64) -> f64 {
+/// The decimal grade of a fastness difference dE_F (0 upward), not held at the end of
+/// the scale.
+///
+/// # Source
+/// ISO 105-A05:1996.
+///
+/// ```
+/// assert_eq!(colour::grade::value_of(1.7), 4.0);
+/// ```
+pub fn value_of(d_ef: f64) -> f64 {
     if d_ef <= 3.4 {
         5.0 - d_ef / 1.7
     } else {
         5.0 - libm::log2(d_ef / 0.85)
+    }
+}
+
+/// The fastness difference dE_F that has this decimal grade, 0 where the grade is 5
+/// or better: [`value_of`] turned round.
+///
+/// # Source
+/// ISO 105-A05:1996.
+///
+/// ```
+/// assert_eq!(colour::grade::difference_of(4.0), 1.7);
+/// ```
+pub fn difference_of(value: f64) -> f64 {
+    if value >= 3.0 {
+        1.7 * (5.0 - value).max(0.0)
+    } else {
+        0.85 * libm::exp2(5.0 - value)
     }
 }
 
@@ -171,6 +197,16 @@ mod tests {
             assert_eq!(result.grade.to_string(), grade);
             assert!((result.value - result.grade.value()).abs() < 0.05, "{step}");
         }
+    }
+
+    #[test]
+    fn a_grade_and_its_difference_lead_to_each_other() {
+        // ISO 105-A02: nominal steps of the grey scale, published, to its tolerances.
+        for (step, grade) in [(0.0, 5.0), (1.7, 4.0), (3.4, 3.0), (6.8, 2.0), (13.6, 1.0)] {
+            assert!((difference_of(grade) - step).abs() < 1e-9, "{grade}");
+            assert!((value_of(step) - grade).abs() < 1e-9, "{grade}");
+        }
+        assert_eq!(difference_of(5.3), 0.0);
     }
 
     proptest! {

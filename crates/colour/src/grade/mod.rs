@@ -4,6 +4,6 @@ mod fade;
 mod half_step;
 mod stain;
 
-pub use fade::{Fade, fade, worse_from};
+pub use fade::{Fade, difference_of, fade, value_of, worse_from};
 pub use half_step::Grade;
 pub use stain::{Stain, nearest, stain};

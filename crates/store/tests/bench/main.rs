@@ -7,6 +7,7 @@ mod charts;
 mod desk;
 mod devices;
 mod elsewhere;
+mod eye_sessions;
 mod handles;
 mod marking;
 mod parts;

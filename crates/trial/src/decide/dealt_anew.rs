@@ -46,7 +46,7 @@ impl DealtAnew {
     }
 
     /// As a sentence of a reason.
-    pub(super) fn in_words(self) -> String {
+    pub(crate) fn in_words(self) -> String {
         format!(
             "Of all {} ways of dealing the pieces out to the two arms {} as great a difference.",
             self.ways,

@@ -11,11 +11,19 @@ pub enum DecideError {
         "The table is empty: it needs a first line with arm,piece,role,load,stage,L,a,b and a row for each reading."
     )]
     Empty,
-    /// A column is missing.
+    /// A table of grades without any.
     #[error(
-        "The first line has no column \"{0}\": it must name arm, piece, role, load, stage, L, a and b."
+        "The table holds no grade: it needs a first line with arm,piece,role,load,stage,judge,grade and a row for each grade."
     )]
-    ColumnMissing(String),
+    NoGrades,
+    /// A column is missing.
+    #[error("The first line has no column \"{column}\": it must name {columns}.")]
+    ColumnMissing {
+        /// The one that is missing.
+        column: String,
+        /// All that it takes.
+        columns: String,
+    },
     /// A column is there twice.
     #[error("The first line names the column \"{0}\" twice: leave one of them out.")]
     ColumnTwice(String),

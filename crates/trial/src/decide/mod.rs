@@ -10,6 +10,7 @@
 mod arm_change;
 mod change;
 mod compare;
+pub(crate) mod csv_text;
 mod dealt_anew;
 mod design;
 mod error;

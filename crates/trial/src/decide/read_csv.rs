@@ -1,6 +1,10 @@
 //! A table of readings from a CSV file.
 
-use super::{DecideError, Row, row::colour_fault};
+use super::{
+    DecideError, Row,
+    csv_text::{places, reader, separator, text, unreadable},
+    row::colour_fault,
+};
 use crate::Part;
 use colour::Lab;
 use std::{collections::BTreeSet, io::Read};
@@ -21,26 +25,15 @@ const COLUMNS: [&str; 8] = ["arm", "piece", "role", "load", "stage", "L", "a", "
 ///
 /// # Errors
 /// What is wrong with the table, with the number of the row.
-pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
-    let mut bytes = Vec::new();
-    input
-        .read_to_end(&mut bytes)
-        .map_err(|error| DecideError::Unreadable(error.to_string()))?;
-    let text = std::str::from_utf8(&bytes).map_err(|_| {
-        DecideError::Unreadable("it is not UTF-8 text; save it as CSV in UTF-8".into())
-    })?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let separator = separator(text);
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(separator)
-        .trim(csv::Trim::All)
-        .flexible(true)
-        .from_reader(text.as_bytes());
+pub fn read_csv(input: impl Read) -> Result<Vec<Row>, DecideError> {
+    let text = text(input)?;
+    let separator = separator(&text);
+    let mut reader = reader(&text);
     let header = reader.headers().map_err(unreadable)?.clone();
     if header.iter().all(str::is_empty) {
         return Err(DecideError::Empty);
     }
-    let places = places(&header)?;
+    let places = places(&header, COLUMNS)?;
     let place_of = |column: &str| {
         let mut names = header.iter();
         names.position(|name| name.eq_ignore_ascii_case(column))
@@ -86,37 +79,6 @@ pub fn read_csv(mut input: impl Read) -> Result<Vec<Row>, DecideError> {
         return Err(DecideError::Kinds(kinds.join(", ")));
     }
     Ok(rows)
-}
-
-/// Whatever parts the first line most often.
-fn separator(text: &str) -> u8 {
-    let first = text.lines().find(|line| !line.trim().is_empty());
-    let count = |c: char| first.map_or(0, |line| line.matches(c).count());
-    if count(';') > count(',') {
-        b';'
-    } else if count('\t') > count(',') {
-        b'\t'
-    } else {
-        b','
-    }
-}
-
-fn places(header: &csv::StringRecord) -> Result<[usize; 8], DecideError> {
-    let mut places = [0; 8];
-    for (place, column) in places.iter_mut().zip(COLUMNS) {
-        let mut found = header
-            .iter()
-            .enumerate()
-            .filter(|(_, name)| name.eq_ignore_ascii_case(column));
-        *place = match found.next() {
-            Some((i, _)) => i,
-            None => return Err(DecideError::ColumnMissing(column.into())),
-        };
-        if found.next().is_some() {
-            return Err(DecideError::ColumnTwice(column.into()));
-        }
-    }
-    Ok(places)
 }
 
 fn row(
@@ -189,8 +151,4 @@ fn stated(
         covariance[k][k] = sd * sd;
     }
     Ok(Some(covariance))
-}
-
-fn unreadable(error: csv::Error) -> DecideError {
-    DecideError::Unreadable(error.to_string())
 }

@@ -1,0 +1,205 @@
+//! The verdict on every pair of arms at every stage.
+
+use super::{
+    ArmGrade, EyeComparison, EyeRow, FromEyes,
+    contrast::Contrast,
+    margin::in_grades,
+    means::Means,
+    row,
+    words::{self, Evidence},
+};
+use crate::{
+    Role,
+    decide::{DealtAnew, DecideError, Verdict},
+};
+use std::collections::BTreeSet;
+
+/// Pairs of arms and stages that are looked at; beyond, a column is probably wrong.
+const MOST_PAIRS: usize = 20_000;
+
+/// Decides on every pair of arms at every stage by grades judged by eye.
+///
+/// The unit is the piece, or the load where each arm had several of its own. A piece's
+/// grade is the mean over all who judged it, freed of how strict each of them is; two
+/// arms differ by the means of their pieces' grades. The 95 % interval adds up the scatter
+/// of pieces in each arm (Welch), how people differ in the difference they see, and
+/// the room that half-steps and the ends of the scale leave; scatter that half-steps
+/// may hide is not taken to be 0. `margin_de00` (above 0) becomes grades by
+/// [`super::in_grades`]. With one piece in an arm the verdict is open, always.
+///
+/// # Errors
+/// A margin that is not above 0; rows that contradict each other or hold no test
+/// piece.
+pub fn decide(rows: &[EyeRow], margin_de00: f64) -> Result<FromEyes, DecideError> {
+    if !(margin_de00 > 0.0 && margin_de00.is_finite()) {
+        return Err(DecideError::Margin(margin_de00));
+    }
+    row::check(rows)?;
+    let mut arms: Vec<&str> = Vec::new();
+    for row in rows {
+        if !arms.contains(&row.arm.as_str()) {
+            arms.push(&row.arm);
+        }
+    }
+    let stages: BTreeSet<u32> = rows.iter().map(|row| row.stage).collect();
+    let pairs = arms.len() * arms.len().saturating_sub(1) / 2 * stages.len();
+    if pairs > MOST_PAIRS {
+        return Err(DecideError::TooManyPairs(pairs, MOST_PAIRS));
+    }
+    let mut found = FromEyes::default();
+    for stage in stages {
+        let of_stage: Vec<&EyeRow> = rows.iter().filter(|row| row.stage == stage).collect();
+        for (i, a) in arms.iter().enumerate() {
+            for staining in [false, true] {
+                found.arms.extend(arm_grade(&of_stage, a, stage, staining));
+            }
+            for b in &arms[i + 1..] {
+                found
+                    .comparisons
+                    .extend(compare(&of_stage, stage, [a, b], margin_de00));
+            }
+        }
+    }
+    Ok(found)
+}
+
+/// The mean grade of one arm; none where nothing of it was judged.
+fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<ArmGrade> {
+    let role = if staining { Role::Witness } else { Role::Test };
+    let own: Vec<&EyeRow> = rows
+        .iter()
+        .copied()
+        .filter(|row| row.arm == arm && row.role == role)
+        .collect();
+    let distinct = |of: fn(&EyeRow) -> &str| -> BTreeSet<&str> {
+        own.iter().map(|row| of(row)).collect()
+    };
+    let pieces = distinct(|row| &row.piece);
+    // Pieces count alike, however many looked at each.
+    let sum: f64 = pieces
+        .iter()
+        .map(|piece| {
+            let grades = own.iter().filter(|row| row.piece == **piece);
+            let grades: Vec<f64> = grades.map(|row| row.grade.value()).collect();
+            grades.iter().sum::<f64>() / grades.len() as f64
+        })
+        .sum();
+    (!pieces.is_empty()).then(|| ArmGrade {
+        arm: arm.to_owned(),
+        stage,
+        staining,
+        pieces: pieces.len(),
+        judges: distinct(|row| &row.judge).len(),
+        grade: sum / pieces.len() as f64,
+    })
+}
+
+/// None where one of the arms was not judged at that stage.
+fn compare(
+    rows: &[&EyeRow],
+    stage: u32,
+    names: [&str; 2],
+    margin_de00: f64,
+) -> Option<EyeComparison> {
+    let of_pair: Vec<(usize, &EyeRow)> = rows
+        .iter()
+        .filter(|row| row.role == Role::Test)
+        .filter_map(|row| Some((names.iter().position(|name| *name == row.arm)?, *row)))
+        .collect();
+    let pieces = [0, 1].map(|arm| {
+        let own = of_pair.iter().filter(|(of, _)| *of == arm);
+        own.map(|(_, row)| row.piece.as_str())
+            .collect::<BTreeSet<_>>()
+            .len()
+    });
+    if pieces.contains(&0) {
+        return None;
+    }
+    let Some(contrast) = Means::of(&of_pair).as_ref().and_then(Contrast::of) else {
+        return Some(apart(&of_pair, stage, names, pieces, margin_de00));
+    };
+    let margin = in_grades(margin_de00, (contrast.means[0] + contrast.means[1]) / 2.0);
+    // No grade says more than the whole scale, which is where nothing is known.
+    let (low, high) = contrast.interval(0.95).unwrap_or((-4.0, 4.0));
+    let (low, high) = (low.max(-4.0), high.min(4.0));
+    let within = contrast
+        .interval(0.90)
+        .is_some_and(|(low, high)| -margin < low && high < margin);
+    let shown = low > 0.0 || high < 0.0;
+    let verdict = if contrast.fewest() < 2 {
+        Verdict::Open
+    } else if low > margin || high < -margin {
+        Verdict::Visible
+    } else if within && shown {
+        Verdict::Small
+    } else if within {
+        Verdict::Alike
+    } else {
+        Verdict::Open
+    };
+    let dealt_anew = contrast
+        .dealt_anew()
+        .map(|(as_great, ways)| DealtAnew { as_great, ways });
+    let (plain, reason) = words::of(&Evidence {
+        stage,
+        names,
+        pieces,
+        margin_de00,
+        margin,
+        low,
+        high,
+        shown,
+        verdict,
+        dealt_anew,
+        contrast: &contrast,
+    });
+    Some(EyeComparison {
+        stage,
+        a: names[0].to_owned(),
+        b: names[1].to_owned(),
+        grades: contrast.means,
+        difference: contrast.difference(),
+        low,
+        high,
+        margin_grades: margin,
+        pieces,
+        judges: contrast.judges,
+        dealt_anew,
+        verdict,
+        plain,
+        reason,
+    })
+}
+
+/// Two arms that no person joins: one judged these, another those.
+fn apart(
+    rows: &[(usize, &EyeRow)],
+    stage: u32,
+    names: [&str; 2],
+    pieces: [usize; 2],
+    margin_de00: f64,
+) -> EyeComparison {
+    let grades = [0, 1].map(|arm| {
+        let own = rows.iter().filter(|(of, _)| *of == arm);
+        let own: Vec<f64> = own.map(|(_, row)| row.grade.value()).collect();
+        own.iter().sum::<f64>() / own.len() as f64
+    });
+    let judges: BTreeSet<&str> = rows.iter().map(|(_, row)| row.judge.as_str()).collect();
+    let (plain, reason) = words::apart(stage, names);
+    EyeComparison {
+        stage,
+        a: names[0].to_owned(),
+        b: names[1].to_owned(),
+        grades,
+        difference: grades[0] - grades[1],
+        low: -4.0,
+        high: 4.0,
+        margin_grades: in_grades(margin_de00, (grades[0] + grades[1]) / 2.0),
+        pieces,
+        judges: judges.len(),
+        dealt_anew: None,
+        verdict: Verdict::Open,
+        plain,
+        reason,
+    }
+}

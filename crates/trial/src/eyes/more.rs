@@ -1,0 +1,62 @@
+//! What more it would take where grades leave a question open.
+
+use super::contrast::{Contrast, Units};
+
+/// Units per arm above which nothing is proposed.
+const MOST_UNITS: usize = 24;
+/// People above which nothing is proposed.
+const MOST_JUDGES: usize = 6;
+
+/// A sentence on how many more pieces or people would probably settle it, if the
+/// difference seen is the true one.
+pub(super) fn advice(contrast: &Contrast, margin: f64) -> String {
+    let unit = match contrast.units {
+        Units::Loads => "load",
+        _ => "piece",
+    };
+    let (now, people) = (contrast.fewest().max(1), contrast.judges);
+    let settles = |units: usize, judges: usize| settled(contrast, margin, units, judges);
+    let pieces = |judges| (now.max(2)..=MOST_UNITS).find(|&units| settles(units, judges));
+    let several = |count: usize, one: &str, more: &str| match count {
+        1 => format!("1 more {one}"),
+        _ => format!("{count} more {more}"),
+    };
+    let units = format!("{unit}s");
+    if let Some(enough) = pieces(people) {
+        let more = several(enough.max(now + 1) - now, unit, &units);
+        return format!("About {more} per arm would probably settle it.");
+    }
+    let with_people = (people + 1..=MOST_JUDGES).find_map(|judges| Some((judges, pieces(judges)?)));
+    match with_people {
+        Some((judges, enough)) if enough <= now => format!(
+            "About {} of the same pieces would probably settle it.",
+            several(judges - people, "person's judging", "people's judging")
+        ),
+        Some((judges, enough)) => format!(
+            "About {} per arm and {} would probably settle it.",
+            several(enough - now, unit, &units),
+            several(judges - people, "person", "people")
+        ),
+        None if contrast.coarseness() > 0.5 * margin => format!(
+            "Half-steps of a grey scale are coarse beside this margin: even {MOST_UNITS} {unit}s per \
+             arm and {MOST_JUDGES} people might not settle it. Readings from a photo would be sharper."
+        ),
+        None => format!(
+            "The difference lies so near the margin, or the {unit}s scatter so much, that even \
+             {MOST_UNITS} {unit}s per arm and {MOST_JUDGES} people might not settle it."
+        ),
+    }
+}
+
+/// Whether the interval would come clear of the margin.
+fn settled(contrast: &Contrast, margin: f64, units: usize, judges: usize) -> bool {
+    let size = contrast.difference().abs();
+    let counts = [0, 1].map(|arm| contrast.of_units[arm].len().max(units));
+    let half = |level| contrast.half(counts, judges, level);
+    let room = contrast.coarseness();
+    if size > margin {
+        half(0.95).is_some_and(|half| size - half - room > margin)
+    } else {
+        half(0.90).is_some_and(|half| size + half + room < margin)
+    }
+}

@@ -1,0 +1,117 @@
+//! A table of grades from a CSV file.
+
+use super::{EyeRow, row};
+use crate::decide::{
+    DecideError,
+    csv_text::{places, reader, text, unreadable},
+};
+use colour::grade::Grade;
+use std::{collections::BTreeMap, io::Read};
+
+/// The columns, in the order of the fields below.
+const COLUMNS: [&str; 7] = ["arm", "piece", "role", "load", "stage", "judge", "grade"];
+
+/// Reads a table with the columns `arm,piece,role,load,stage,judge,grade`.
+///
+/// Columns may come in any order, with more beside them, parted by commas, semicolons or
+/// tabs; the load may be empty. A grade is written as the trade does (4-5) or as a
+/// number (4.5); where it is empty the person could not tell, and the row is left out.
+/// Each person grades a piece once at each stage.
+///
+/// # Errors
+/// What is wrong with the table, with the number of the row.
+pub fn read_csv(input: impl Read) -> Result<Vec<EyeRow>, DecideError> {
+    let text = text(input)?;
+    let mut reader = reader(&text);
+    let header = reader.headers().map_err(unreadable)?.clone();
+    if header.iter().all(str::is_empty) {
+        return Err(DecideError::NoGrades);
+    }
+    let places = places(&header, COLUMNS)?;
+    let mut rows = Vec::new();
+    let mut seen: BTreeMap<(String, u32, String), usize> = BTreeMap::new();
+    let mut number = 0;
+    let mut record = csv::StringRecord::new();
+    while reader.read_record(&mut record).map_err(unreadable)? {
+        if record.iter().all(str::is_empty) {
+            continue;
+        }
+        number += 1;
+        let at_row = |message| DecideError::Row {
+            row: number,
+            message,
+        };
+        let Some(row) = row(&record, &places).map_err(at_row)? else {
+            continue;
+        };
+        let whose = (row.piece.clone(), row.stage, row.judge.to_lowercase());
+        if let Some(before) = seen.insert(whose, number) {
+            return Err(at_row(format!(
+                "{} has graded {} at stage {} in row {before} already; keep one of the two",
+                row.judge, row.piece, row.stage
+            )));
+        }
+        rows.push(row);
+    }
+    if rows.is_empty() {
+        return Err(DecideError::NoGrades);
+    }
+    row::check(&rows)?;
+    Ok(rows)
+}
+
+/// Whether a table's first line names a judge and a grade, as a table of grades does,
+/// and not the columns of colours.
+pub fn holds_grades(table: &[u8]) -> bool {
+    let Ok(text) = text(table) else {
+        return false;
+    };
+    let mut reader = reader(&text);
+    let Ok(header) = reader.headers() else {
+        return false;
+    };
+    let has = |column: &str| header.iter().any(|name| name.eq_ignore_ascii_case(column));
+    has("judge") && has("grade") && !has("L")
+}
+
+/// None where the person could not tell.
+fn row(record: &csv::StringRecord, places: &[usize; 7]) -> Result<Option<EyeRow>, String> {
+    let field = |k: usize| record.get(places[k]).unwrap_or("");
+    let named = |k: usize| match field(k) {
+        "" => Err(format!("the {} is empty", COLUMNS[k])),
+        text => Ok(text.to_owned()),
+    };
+    let stage = field(4);
+    let (arm, piece, role) = (named(0)?, named(1)?, named(2)?.parse()?);
+    let stage = stage.parse().map_err(|_| {
+        format!("the stage is \"{stage}\"; write how many rounds the piece has had, such as 0 or 5")
+    })?;
+    let judge = named(5)?;
+    let written = field(6);
+    if written.is_empty() {
+        return Ok(None);
+    }
+    Ok(Some(EyeRow {
+        arm,
+        piece,
+        role,
+        load: Some(field(3))
+            .filter(|load| !load.is_empty())
+            .map(str::to_owned),
+        stage,
+        judge,
+        grade: grade(written)?,
+    }))
+}
+
+fn grade(written: &str) -> Result<Grade, String> {
+    // Spreadsheets turn 4-5 into the fourth of May.
+    let month = written.chars().filter(|c| c.is_alphabetic()).count() >= 3
+        && written.chars().any(|c| c.is_ascii_digit());
+    written.parse::<Grade>().map_err(|error| match month {
+        true => format!(
+            "the grade is \"{written}\", which a spreadsheet has made of a half-step; write it as 4.5"
+        ),
+        false => error.to_string(),
+    })
+}

@@ -1,0 +1,55 @@
+//! One grade of one piece by one person.
+
+use crate::{Role, decide::DecideError};
+use colour::grade::Grade;
+use std::collections::BTreeMap;
+
+/// A grade of the grey scale that one person gave one piece at one stage.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct EyeRow {
+    /// Name of the arm.
+    pub arm: String,
+    /// Code of the piece, unique in the trial.
+    pub piece: String,
+    /// Test pieces are compared; a keeper's grade is that of a pair without a
+    /// difference, a witness's one of staining, and neither is compared.
+    pub role: Role,
+    /// The load the piece was in, if noted.
+    pub load: Option<String>,
+    /// After how many rounds.
+    pub stage: u32,
+    /// Who judged.
+    pub judge: String,
+    /// The grade, 5 (no change) to 1.
+    pub grade: Grade,
+}
+
+/// Fails where rows contradict each other or none is of a test piece.
+pub(super) fn check(rows: &[EyeRow]) -> Result<(), DecideError> {
+    let mut known: BTreeMap<&str, &EyeRow> = BTreeMap::new();
+    for (at, row) in rows.iter().enumerate() {
+        let first = known.entry(&row.piece).or_insert(row);
+        let message = if first.arm != row.arm {
+            format!(
+                "piece {} is in arm {} here and in arm {} before; give each piece one arm",
+                row.piece, row.arm, first.arm
+            )
+        } else if first.role != row.role {
+            format!(
+                "piece {} has the role {} here and {} before; give each piece one role",
+                row.piece, row.role, first.role
+            )
+        } else {
+            continue;
+        };
+        return Err(DecideError::Row {
+            row: at + 1,
+            message,
+        });
+    }
+    if rows.iter().any(|row| row.role == Role::Test) {
+        Ok(())
+    } else {
+        Err(DecideError::NoTestPiece)
+    }
+}

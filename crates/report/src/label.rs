@@ -91,12 +91,31 @@ pub fn tags(paper: Paper, size: TagSize, tags: &[Tag]) -> String {
     })
 }
 
-/// Labels for judging by eye, one for each piece of a plan's order, on as many pages
-/// as they need: the piece's code on the half that is folded under, its blind code on
-/// the half that is seen.
-pub fn blind_labels(paper: Paper, order: &Order) -> String {
+/// A label under which a cloth is judged by eye.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BlindLabel {
+    /// The code that is seen.
+    pub code: Code,
+    /// What the cloth is, on the half that is folded under.
+    pub cloth: String,
+}
+
+impl BlindLabel {
+    /// One for each piece of a plan's order.
+    pub fn of(order: &Order) -> Vec<Self> {
+        let label = |piece: &trial::plan::Allotted| Self {
+            code: piece.blind,
+            cloth: piece.piece.code.clone(),
+        };
+        order.pieces.iter().map(label).collect()
+    }
+}
+
+/// Labels for judging by eye, on as many pages as they need: what the cloth is on the half
+/// that is folded under, its blind code on the half that is seen.
+pub fn blind_labels(paper: Paper, labels: &[BlindLabel]) -> String {
     const SIZE: [f64; 2] = [64.0, 17.0];
-    let draw = |body: &mut String, [x, y]: [f64; 2], piece: &trial::plan::Allotted| {
+    let draw = |body: &mut String, [x, y]: [f64; 2], label: &BlindLabel| {
         let middle = x + SIZE[0] / 2.0;
         let _ = write!(
             body,
@@ -107,7 +126,7 @@ pub fn blind_labels(paper: Paper, order: &Order) -> String {
             body,
             [x + SIZE[0] / 4.0, y + 7.5],
             Style::Middle,
-            &short(&piece.piece.code, 16),
+            &short(&label.cloth, 16),
         );
         text(
             body,
@@ -119,13 +138,13 @@ pub fn blind_labels(paper: Paper, order: &Order) -> String {
             body,
             [middle + 4.0, y + 10.0],
             Style::Code,
-            &piece.blind.to_string(),
+            &label.code.to_string(),
         );
     };
-    // By code, so that whoever folds finds each piece; the codes' own order tells nothing.
-    let mut pieces = order.pieces.clone();
-    pieces.sort_by_key(|piece| piece.piece.code.clone());
-    sheets("Blind labels", paper, SIZE, &pieces, draw)
+    // By cloth, so that whoever folds finds each; the codes' own order tells nothing.
+    let mut labels = labels.to_vec();
+    labels.sort_by(|a, b| a.cloth.cmp(&b.cloth));
+    sheets("Blind labels", paper, SIZE, &labels, draw)
 }
 
 /// As many labels of a size as fit on each sheet, with marks to cut along.

@@ -10,6 +10,7 @@ mod baths;
 pub mod board;
 pub mod chart;
 mod error;
+pub mod eyes;
 pub mod fade;
 pub mod iso_lines;
 pub mod label;

@@ -1,6 +1,7 @@
 //! The report: one file that reads anywhere, on paper too.
 
 use crate::baths::BathSection;
+use crate::eyes::{self, EyeSection};
 use crate::fade::{self, FadeSection};
 use crate::parts::{self, PartTable};
 use crate::staining::{self, StainRow};
@@ -54,6 +55,9 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             .as_ref()
             .map(words::over_rounds)
             .unwrap_or_default(),
+        eyes: eyes::section(results),
+        about_eyes: eyes::ABOUT,
+        about_agreement: eyes::ABOUT_AGREEMENT,
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
         fades: fade::section(trial, results.fades.as_ref()),
@@ -95,6 +99,9 @@ struct ReportPage<'a> {
     latest: Vec<VerdictRow>,
     earlier: Vec<VerdictRow>,
     over_rounds: Vec<String>,
+    eyes: Option<EyeSection>,
+    about_eyes: &'static str,
+    about_agreement: &'static str,
     changes: Vec<ChangeRow>,
     plot: String,
     fades: Option<FadeSection>,

@@ -71,6 +71,28 @@ pub fn svg(lab: Lab, name: &str) -> String {
     )
 }
 
+/// Two colours next to each other on neutral grey, as SVG: their edges touch where `gap`
+/// is 0, else they lie that far apart, in hundredths of the picture's width. `name` is its text for those who
+/// can't see it; no numbers are told.
+pub fn side_by_side(labs: [Lab; 2], name: &str, gap: f64) -> String {
+    let half = (80.0 - gap) / 2.0;
+    let cloths: String = labs
+        .into_iter()
+        .zip([10.0, 10.0 + half + gap])
+        .map(|(lab, x)| {
+            format!(
+                r#"<g fill="{}"><rect x="{x}" y="10" width="{half}" height="36" fill="{}"/></g>"#,
+                srgb_hex(lab),
+                css_lab(lab)
+            )
+        })
+        .collect();
+    format!(
+        r#"<svg class="swatch pair-swatch" viewBox="0 0 100 56" role="img" aria-label="{}" shape-rendering="crispEdges"><rect width="100" height="56" fill="{GROUND}"/>{cloths}</svg>"#,
+        escape(name)
+    )
+}
+
 /// A chart's patches as they lie, as SVG, `name` being its text for those who can't see it.
 pub fn chart(reference: &ChartReference, name: &str) -> String {
     const SIDE: usize = 20;

@@ -3,6 +3,7 @@
 use crate::{
     Departed, Results,
     decide::{Comparison, Verdict},
+    eyes::EyeComparison,
     plan::{Finding, FindingCode},
 };
 
@@ -11,32 +12,42 @@ impl Results {
     /// were known when the trial was planned, and what was done otherwise than planned,
     /// where they concern one of the two.
     pub fn limits_of(&self, comparison: &Comparison) -> Vec<String> {
+        self.limits([&comparison.a, &comparison.b], comparison.verdict)
+    }
+
+    /// The same for a verdict from eyes.
+    pub fn limits_of_eyes(&self, comparison: &EyeComparison) -> Vec<String> {
+        self.limits([&comparison.a, &comparison.b], comparison.verdict)
+    }
+
+    fn limits(&self, pair: [&str; 2], verdict: Verdict) -> Vec<String> {
         let findings = self.planned.iter().flat_map(|from| &from.findings);
         let known = findings
-            .filter(|finding| concerns(&finding.arms, comparison))
-            .filter_map(|finding| limit(finding, comparison.verdict));
+            .filter(|finding| concerns(&finding.arms, pair))
+            .filter_map(|finding| limit(finding, verdict));
         let departed = self
             .departures
             .iter()
-            .filter(|departed| concerns(&departed.arms, comparison))
-            .map(|departed| departure(departed, comparison));
+            .filter(|departed| concerns(&departed.arms, pair))
+            .map(|departed| departure(departed, pair));
         known.chain(departed).collect()
     }
 }
 
 /// Whether what is about these arms, or about all, is about one of the two.
-fn concerns(arms: &[String], comparison: &Comparison) -> bool {
-    arms.is_empty() || arms.contains(&comparison.a) || arms.contains(&comparison.b)
+fn concerns(arms: &[String], pair: [&str; 2]) -> bool {
+    arms.is_empty() || arms.iter().any(|arm| pair.contains(&arm.as_str()))
 }
 
 /// What a departure leaves of a verdict: what befell one arm alone may be its cause.
-fn departure(departed: &Departed, comparison: &Comparison) -> String {
+fn departure(departed: &Departed, [a, b]: [&str; 2]) -> String {
     let sentence = &departed.sentence;
-    let befell = |arm: &String| departed.arms.is_empty() || departed.arms.contains(arm);
-    match (befell(&comparison.a), befell(&comparison.b)) {
+    let befell =
+        |arm: &str| departed.arms.is_empty() || departed.arms.iter().any(|of| of == arm);
+    match (befell(a), befell(b)) {
         (true, true) => format!("The verdict holds for what was done: {sentence}"),
         (of_a, _) => {
-            let arm = if of_a { &comparison.a } else { &comparison.b };
+            let arm = if of_a { a } else { b };
             format!(
                 "With {arm} alone something was done otherwise than planned, which may be the cause \
                  as well as the treatment: {sentence}"
@@ -133,31 +144,19 @@ mod tests {
 
     #[test]
     fn other_arms_weaknesses_are_not_ones_own() {
-        let pair = Comparison {
-            stage: 1,
-            a: "plain".into(),
-            b: "agent".into(),
-            de00: 1.0,
-            low: 0.5,
-            high: 1.5,
-            along: None,
-            p: 0.01,
-            dealt_anew: None,
-            verdict: Verdict::Small,
-            reason: String::new(),
-        };
-        assert!(concerns(&[], &pair));
-        assert!(concerns(&["agent".to_owned()], &pair));
-        assert!(!concerns(&["other".to_owned()], &pair));
+        let pair = ["plain", "agent"];
+        assert!(concerns(&[], pair));
+        assert!(concerns(&["agent".to_owned()], pair));
+        assert!(!concerns(&["other".to_owned()], pair));
         let departed = |arms: &[&str]| Departed {
             run: 1,
             title: "Dye day".into(),
             arms: arms.iter().map(|arm| (*arm).to_owned()).collect(),
             sentence: "The bath stood at 60 °C.".into(),
         };
-        let alone = departure(&departed(&["agent"]), &pair);
+        let alone = departure(&departed(&["agent"]), pair);
         assert!(alone.contains("With agent alone"), "{alone}");
-        let both = departure(&departed(&[]), &pair);
+        let both = departure(&departed(&[]), pair);
         assert!(
             both.starts_with("The verdict holds for what was done"),
             "{both}"

@@ -31,6 +31,7 @@ const STYLES: [&str; 18] = [
     "css/components/recipe.css",
     "css/components/run.css",
     "css/components/studio.css",
+    "css/components/eyes.css",
     "css/print.css",
 ];
 

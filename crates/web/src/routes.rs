@@ -101,6 +101,26 @@ fn pages() -> Router<App> {
             "/trials/{slug}/blind/labels",
             get(pages::board::blind::labels),
         )
+        .route(
+            "/trials/{slug}/eyes",
+            get(pages::eyes::show::page).post(pages::eyes::begin::act),
+        )
+        .route(
+            "/trials/{slug}/eyes/{session}/judges",
+            post(pages::eyes::sit::act),
+        )
+        .route(
+            "/trials/{slug}/eyes/{session}/close",
+            post(pages::eyes::close::act),
+        )
+        .route(
+            "/trials/{slug}/eyes/{session}/labels",
+            get(pages::eyes::labels::page),
+        )
+        .route(
+            "/judging/{sitting}",
+            get(pages::eyes::turn::page).post(pages::eyes::turn::give),
+        )
         .route("/trials/{slug}/report", get(pages::report::show::page))
         .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
         .route(

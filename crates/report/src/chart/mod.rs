@@ -6,6 +6,7 @@
 mod balance;
 mod change;
 mod fade;
+mod grades;
 mod margin;
 mod power;
 mod programme;
@@ -14,6 +15,7 @@ mod sign;
 pub use balance::dye_balance;
 pub use change::change_by_round;
 pub use fade::{lowest_share, strength_by_round};
+pub use grades::grades_against_margin;
 pub use margin::{difference_against_margin, scale_top};
 pub use power::power_by_pieces;
 pub use programme::temperature_over_time;

@@ -9,6 +9,7 @@ use crate::form::Signed;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, Redirect, Response};
+use report::label::BlindLabel;
 use serde::Deserialize;
 use trial::{Trial, plan::Allotted};
 
@@ -75,6 +76,6 @@ pub(crate) async fn labels(
     let paper = paper(wanted.paper.as_deref());
     Ok(to_print(report::label::blind_labels(
         paper,
-        &from.plan.order(),
+        &BlindLabel::of(&from.plan.order()),
     )))
 }

@@ -9,6 +9,7 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
+use report::eyes::{self, EyeSection};
 use report::fade::{self, FadeSection};
 use report::parts::{self, PartTable};
 use report::staining::{self, StainRow};
@@ -34,6 +35,7 @@ struct ShowPage<'a> {
     latest: Vec<VerdictRow>,
     earlier: Vec<VerdictRow>,
     over_rounds: Vec<String>,
+    by_eye: Option<EyeSection>,
     plot: String,
     changes: Vec<ChangeRow>,
     fades: Option<FadeSection>,
@@ -109,6 +111,7 @@ impl<'a> ShowPage<'a> {
             latest,
             earlier,
             over_rounds: words::over_rounds(&decision),
+            by_eye: eyes::section(results),
             plot: chart::change_by_round(trial, &decision),
             changes: table::changes(trial, &decision),
             fades: fade::section(trial, results.fades.as_ref()),

@@ -1,0 +1,92 @@
+//! `POST /trials/{slug}/eyes`: begins a session of judging by eye.
+
+use super::show::{self, JudgeForm, SessionForm, Typed};
+use crate::app::{App, now};
+use crate::error::Error;
+use crate::form::{Problems, Signed};
+use axum::extract::{Path, State};
+use axum::response::{IntoResponse, Redirect, Response};
+use store::StoreError;
+use trial::{
+    TrialError,
+    eyes::{Way, Wish},
+};
+
+/// Pairs that one person sees twice, at most.
+const MOST_REPEATS: usize = 50;
+
+pub(crate) async fn act(
+    State(app): State<App>,
+    Path(slug): Path<String>,
+    form: Signed,
+) -> Result<Response, Error> {
+    let typed = SessionForm {
+        stage: form.text("stage"),
+        way: form.text("way"),
+        staining: form.has("staining"),
+        catch: form.has("catch"),
+        repeats: form.text("repeats"),
+    };
+    let mut problems = Problems::default();
+    if let Some(wish) = wish(&typed, &mut problems) {
+        let name = slug.clone();
+        let seed = rand::random();
+        let refused = app
+            .at_bench(move |bench| {
+                let trial = crate::pages::trial::find(bench, &name)?;
+                match bench.begin_eye_session(&trial, &wish, seed, &now()) {
+                    Ok(_) => Ok(None),
+                    Err(StoreError::Trial(TrialError { field, message })) => {
+                        Ok(Some((field, message)))
+                    }
+                    Err(error) => Err(error.into()),
+                }
+            })
+            .await?;
+        match refused {
+            None => {
+                return Ok(Redirect::to(&format!("/trials/{slug}/eyes#sessions")).into_response());
+            }
+            Some((field, message)) => problems.add(field, message),
+        }
+    }
+    let typed = Typed {
+        session: Some(typed),
+        judge: JudgeForm::default(),
+        problems,
+    };
+    show::show(&app, slug, typed).await
+}
+
+fn wish(typed: &SessionForm, problems: &mut Problems) -> Option<Wish> {
+    let stage = typed.stage.parse().ok().filter(|stage| *stage <= 10_000);
+    if stage.is_none() {
+        problems.add(
+            "stage",
+            "Give the number of rounds the pieces have been through as a whole number.",
+        );
+    }
+    let way = [Way::Cloth, Way::Screen]
+        .into_iter()
+        .find(|way| way.as_str() == typed.way);
+    if way.is_none() {
+        problems.add("way", "Choose whether cloths or measured colours are judged.");
+    }
+    let repeats = match typed.repeats.as_str() {
+        "" => Some(0),
+        text => text.parse().ok().filter(|count| *count <= MOST_REPEATS),
+    };
+    if repeats.is_none() {
+        problems.add(
+            "repeats",
+            format!("Give how many pairs come twice as a whole number up to {MOST_REPEATS}."),
+        );
+    }
+    Some(Wish {
+        stage: stage?,
+        way: way?,
+        staining: typed.staining,
+        catch: typed.catch,
+        repeats: repeats?,
+    })
+}

@@ -3,6 +3,7 @@ import { mkdir } from "node:fs/promises";
 import path from "node:path";
 import { pictures, screenshots, serve } from "./lib/bench.mjs";
 import { launch, newPage } from "./lib/browser.mjs";
+import { beginSession, judgeAll, sitDown } from "./lib/eyes.mjs";
 import { beginRun, recipeFrom } from "./lib/recipe.mjs";
 import { ask, fillIn, photograph } from "./lib/trial.mjs";
 
@@ -28,6 +29,7 @@ const own = await fillStudio();
 const planned = await startFromPlan();
 const dyed = await dye();
 await letPhonesIn();
+const judged = await judge();
 const results = await (await fetch(`${demo.address}.json`)).json();
 const pages = {
   "list": `${demo.origin}/`,
@@ -59,6 +61,11 @@ const pages = {
   "board": `${demo.origin}/board`,
   "tags": `${demo.address}/tags`,
   "elsewhere": `${demo.address}/elsewhere`,
+  "eyes-empty": `${demo.address}/eyes`,
+  "eyes": `${judged.trial}/eyes`,
+  "eyes-trial": judged.trial,
+  "eyes-report": `${judged.trial}/report`,
+  "judge": judged.pair,
   "setup": `${demo.origin}/setup`,
   "charts": `${studio.origin}/charts`,
   "phone": `${studio.origin}/phone`,
@@ -127,6 +134,24 @@ async function dye() {
   await page.locator("#step-2 .notes li", { hasText: "powder" }).waitFor();
   await page.context().close();
   return { recipe, run };
+}
+
+/** A trial that two people judged, and a third who is at it. */
+async function judge() {
+  const page = await newPage(browser, "desktop");
+  const { address } = await ask(page, studio.origin, "Folded or stitched, by eye");
+  await beginSession(page, address);
+  for (const [name, grade] of [["A. N.", "4"], ["B. O.", "3-4"]]) {
+    await sitDown(page, address, name);
+    await judgeAll(page, (at) => (at % 3 ? grade : "4-5"));
+  }
+  await page.goto(`${address}/eyes`);
+  await page.getByRole("button", { name: "Close it and show the grades" }).click();
+  await beginSession(page, address);
+  await sitDown(page, address, "C. P.");
+  const pair = page.url();
+  await page.context().close();
+  return { trial: address, pair };
 }
 
 /** A plan and the trial started from it. */

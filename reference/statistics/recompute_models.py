@@ -18,6 +18,7 @@ sys.path.insert(0, str(HERE.parent))
 
 import numpy as np  # noqa: E402
 import pandas  # noqa: E402
+from nltk.metrics import agreement, distance as agreement_distance  # noqa: E402
 import statsmodels.formula.api as smf  # noqa: E402
 from scipy import optimize, stats  # noqa: E402
 from statsmodels.multivariate.manova import MANOVA  # noqa: E402
@@ -338,7 +339,28 @@ def kappa():
     return found
 
 
+def alpha():
+    """Three people's grades with every fifth judgement of the first and every seventh of the last missing."""
+    first, second, third = grades()
+    given = [("first", at, int(grade)) for at, grade in enumerate(first) if at % 5]
+    given += [("second", at, int(grade)) for at, grade in enumerate(second)]
+    given += [("third", at, int(grade)) for at, grade in enumerate(third) if at % 7 != 3]
+    kinds = {"nominal": agreement_distance.binary_distance, "interval": agreement_distance.interval_distance}
+    return {f"{name}_alpha": agreement.AnnotationTask(data=given, distance=apart).alpha() for name, apart in kinds.items()}
+
+
+def share():
+    """Both ends of the interval of a share, few tries and many."""
+    found = {}
+    for count, tries in ((0, 10), (1, 4), (3, 12), (12, 12), (37, 400)):
+        interval = stats.binomtest(count, tries).proportion_ci(0.95, "exact")
+        found[f"{count}_of_{tries}_low"], found[f"{count}_of_{tries}_high"] = interval.low, interval.high
+    return found
+
+
 SOURCES = {
+    "alpha": "nltk AnnotationTask",
+    "share": "scipy binomtest, exact interval",
     "decay3": "scipy curve_fit, A exp(-k n) + c",
     "decay2": "scipy curve_fit, A exp(-k n)",
     "fades": "scipy least_squares; full likelihood with whole matrices, numpy and scipy",
@@ -363,6 +385,8 @@ def recomputed():
         "decay2": decay("_pure", lambda n, a, k: a * np.exp(-k * n), (10, 0.1)),
         "fades": fades(),
         "kappa": kappa(),
+        "alpha": alpha(),
+        "share": share(),
         "hotelling_lab": hotelling_lab(),
         "hotelling_one": hotelling_one(),
         "lmm_reml": lmm_reml(),

@@ -1,5 +1,5 @@
 //! Tests of models against figures from reference libraries (statsmodels,
-//! SciPy) and closed forms. The figures are in
+//! SciPy, NLTK) and closed forms. The figures are in
 //! `reference/statistics/check_models.csv`, whose last column names the source of each.
 
 #[path = "support/reference.rs"]
@@ -10,6 +10,7 @@ use inference::{
     hotelling::Hotelling,
     mixed::{self, Cells, Data, Place},
     permutation::{self, Measure},
+    share,
 };
 use nalgebra::{SMatrix, SVector, Vector3};
 use reference::{file, within};
@@ -249,4 +250,36 @@ fn agreement_of_several_agrees_with_the_reference_library() {
     let judgements = found.judgements as f64;
     let kappa = 1.0 - (1.0 - found.alpha) * judgements / (judgements - 1.0);
     within(1e-9, kappa, "kappa", "fleiss");
+}
+
+/// With judgements missing: every fifth of the first person and every seventh of the last.
+#[test]
+fn agreement_with_judgements_missing_agrees_with_the_reference_library() {
+    let things: Vec<Vec<usize>> = grades()
+        .iter()
+        .enumerate()
+        .map(|(at, [first, second, third])| {
+            let first = (at % 5 != 0).then_some(*first);
+            let third = (at % 7 != 3).then_some(*third);
+            first.into_iter().chain([*second]).chain(third).collect()
+        })
+        .collect();
+    for (apart, name) in [(Apart::Other, "nominal"), (Apart::SquaredSteps, "interval")] {
+        let found = agreement::alpha(&things, 9, apart).unwrap();
+        within(1e-9, found.alpha, "alpha", &format!("{name}_alpha"));
+    }
+}
+
+#[test]
+fn the_interval_of_a_share_agrees_with_the_reference_library() {
+    for (count, tries) in [(0, 10), (1, 4), (3, 12), (12, 12), (37, 400)] {
+        let found = share::exact(count, tries, 0.95).unwrap();
+        within(1e-9, found.low, "share", &format!("{count}_of_{tries}_low"));
+        within(
+            1e-9,
+            found.high,
+            "share",
+            &format!("{count}_of_{tries}_high"),
+        );
+    }
 }

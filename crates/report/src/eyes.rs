@@ -105,7 +105,9 @@ pub fn section(results: &Results) -> Option<EyeSection> {
         cautions: cautions(eyes),
         open: match eyes.open {
             0 => None,
-            1 => Some("A session is open: its grades are shown and count once it is closed.".into()),
+            1 => {
+                Some("A session is open: its grades are shown and count once it is closed.".into())
+            }
             count => Some(format!(
                 "{count} sessions are open: their grades are shown and count once they are closed."
             )),
@@ -234,8 +236,14 @@ fn agreement(session: &Agreement) -> AgreementCard {
             ),
             match (own.seen, own.fails) {
                 (0, _) => "Saw none where there was none.".to_owned(),
-                (_, false) => format!("Lowest grade {}: near what an eye does at its limit.", own.lowest),
-                (_, true) => format!("Lowest grade {}: sees differences where there are none.", own.lowest),
+                (_, false) => format!(
+                    "Lowest grade {}: near what an eye does at its limit.",
+                    own.lowest
+                ),
+                (_, true) => format!(
+                    "Lowest grade {}: sees differences where there are none.",
+                    own.lowest
+                ),
             },
         ]);
     }

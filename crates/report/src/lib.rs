@@ -9,6 +9,7 @@
 mod baths;
 pub mod board;
 pub mod chart;
+pub mod compare;
 mod error;
 pub mod eyes;
 pub mod fade;

@@ -1,7 +1,6 @@
 //! What a margin looks like: two cloths that differ by just so much.
 
-use crate::svg::escape;
-use crate::swatch::{GROUND, css_lab, srgb_hex};
+use crate::swatch;
 use colour::{Lab, difference::ciede2000};
 
 /// The colour that fades in the picture: a blue of middle depth.
@@ -44,20 +43,7 @@ pub fn colours(de00: f64) -> [Lab; 2] {
 /// Both side by side and touching, as SVG on mid-grey.
 pub fn svg(de00: f64) -> String {
     let name = format!("A blue cloth and the same faded by {de00:.1} CIEDE2000, side by side");
-    let half = |x: u32, lab: Lab| {
-        format!(
-            r#"<g fill="{}"><rect x="{x}" y="10" width="42" height="36" fill="{}"/></g>"#,
-            srgb_hex(lab),
-            css_lab(lab)
-        )
-    };
-    let [dyed, faded] = colours(de00);
-    format!(
-        r#"<svg class="swatch margin-pair" viewBox="0 0 108 56" width="108" height="56" role="img" aria-label="{}"><rect width="108" height="56" fill="{GROUND}"/>{}{}</svg>"#,
-        escape(&name),
-        half(12, dyed),
-        half(54, faded)
-    )
+    swatch::side_by_side(colours(de00), &name, 0.0)
 }
 
 #[cfg(test)]

@@ -29,13 +29,7 @@ pub fn css_lab(lab: Lab) -> String {
 /// # Source
 /// IEC 61966-2-1 (sRGB matrix and transfer curve).
 pub fn srgb_hex(lab: Lab) -> String {
-    let xyz = lab.to_xyz(View::D65_2.white());
-    let (x, y, z) = (xyz.x / 100.0, xyz.y / 100.0, xyz.z / 100.0);
-    let linear = [
-        3.240_625 * x - 1.537_208 * y - 0.498_629 * z,
-        -0.968_931 * x + 1.875_756 * y + 0.041_518 * z,
-        0.055_710 * x - 0.204_021 * y + 1.056_996 * z,
-    ];
+    let linear = linear_srgb(lab);
     let byte = |v: f64| {
         let v = v.clamp(0.0, 1.0);
         let coded = if v <= 0.003_130_8 {
@@ -51,6 +45,23 @@ pub fn srgb_hex(lab: Lab) -> String {
         byte(linear[1]),
         byte(linear[2])
     )
+}
+
+/// Whether an sRGB screen can show the colour, but for what rounds away.
+pub fn in_srgb(lab: Lab) -> bool {
+    let fits = |v: &f64| (-0.002..=1.002).contains(v);
+    linear_srgb(lab).iter().all(fits)
+}
+
+/// Linear red, green and blue of sRGB, 0 to 1 where a screen can show them.
+fn linear_srgb(lab: Lab) -> [f64; 3] {
+    let xyz = lab.to_xyz(View::D65_2.white());
+    let (x, y, z) = (xyz.x / 100.0, xyz.y / 100.0, xyz.z / 100.0);
+    [
+        3.240_625 * x - 1.537_208 * y - 0.498_629 * z,
+        -0.968_931 * x + 1.875_756 * y + 0.041_518 * z,
+        0.055_710 * x - 0.204_021 * y + 1.056_996 * z,
+    ]
 }
 
 /// The numbers of a colour for a reader: `L* 52.3  a* -28.4  b* -24.8`, with true minus signs.
@@ -231,6 +242,17 @@ mod tests {
         assert_eq!(srgb_hex(Lab::new(53.585, 0.0, 0.0)), "#808080");
         assert_eq!(srgb_hex(Lab::new(53.241, 80.092, 67.203)), "#ff0000");
         assert_eq!(srgb_hex(Lab::new(32.297, 79.188, -107.860)), "#0000ff");
+    }
+
+    #[test]
+    fn what_a_screen_cannot_show_is_told() {
+        // sRGB's own primaries lie at the edge; a green as strong as Display P3's beyond it.
+        for inside in [Lab::new(53.241, 80.092, 67.203), Lab::new(50.0, 0.0, 0.0)] {
+            assert!(in_srgb(inside));
+        }
+        for beyond in [Lab::new(86.0, -110.0, 80.0), Lab::new(50.0, -80.0, 0.0)] {
+            assert!(!in_srgb(beyond));
+        }
     }
 
     #[test]

@@ -13,8 +13,7 @@ const READ: &str = "read a session of judging";
 const JUDGE: &str = "keep a grade";
 /// The longest remark, letters.
 const LONGEST: usize = 400;
-const GONE: &str =
-    "This session is closed: its grades and codes were laid open, so nobody can judge blind in it. Begin another one.";
+const GONE: &str = "This session is closed: its grades and codes were laid open, so nobody can judge blind in it. Begin another one.";
 
 impl Bench {
     /// Begins a session and gives its number. Pieces of a trial with a plan keep the
@@ -97,9 +96,8 @@ impl Bench {
         };
         refuse_closed(closed_at)?;
         let before = sittings(&change, session)?;
-        let same = |sitting: &&Sitting| {
-            sitting.judge.name.to_lowercase() == judge.name.to_lowercase()
-        };
+        let same =
+            |sitting: &&Sitting| sitting.judge.name.to_lowercase() == judge.name.to_lowercase();
         if let Some(sitting) = before.iter().find(same) {
             return Err(TrialError {
                 field: "name".into(),

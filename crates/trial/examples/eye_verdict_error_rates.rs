@@ -20,7 +20,12 @@ fn main() {
         ("A margin of 1, next to grade 5", 1.0, 5.0, USUAL),
         ("A margin of 2, about grade 2", 2.0, 2.0, USUAL),
         ("Steady eyes, a margin of 1 about grade 4", 1.0, 4.0, STEADY),
-        ("Unsteady eyes, a margin of 2 about grade 3-4", 2.0, 3.5, UNSTEADY),
+        (
+            "Unsteady eyes, a margin of 2 about grade 3-4",
+            2.0,
+            3.5,
+            UNSTEADY,
+        ),
     ];
     for (words, margin_de00, middle, eyes) in tables {
         table(words, margin_de00, middle, eyes, trials);

@@ -42,8 +42,7 @@ fn concerns(arms: &[String], pair: [&str; 2]) -> bool {
 /// What a departure leaves of a verdict: what befell one arm alone may be its cause.
 fn departure(departed: &Departed, [a, b]: [&str; 2]) -> String {
     let sentence = &departed.sentence;
-    let befell =
-        |arm: &str| departed.arms.is_empty() || departed.arms.iter().any(|of| of == arm);
+    let befell = |arm: &str| departed.arms.is_empty() || departed.arms.iter().any(|of| of == arm);
     match (befell(a), befell(b)) {
         (true, true) => format!("The verdict holds for what was done: {sentence}"),
         (of_a, _) => {

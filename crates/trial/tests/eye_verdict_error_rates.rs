@@ -41,8 +41,14 @@ fn a_difference_at_the_margin_is_seldom_called_visible_or_below_it() {
     for (pieces, judges, margin, middle, eyes) in kinds() {
         let seen = at(pieces, judges, margin, middle, 1.0, eyes);
         assert!(seen.share(seen.visible) <= RARE, "{pieces} by {judges}");
-        assert!(seen.share(seen.alike + seen.small) <= RARE, "{pieces} by {judges}");
-        assert!(seen.share(seen.covered) >= 1.0 - RARE, "{pieces} by {judges}");
+        assert!(
+            seen.share(seen.alike + seen.small) <= RARE,
+            "{pieces} by {judges}"
+        );
+        assert!(
+            seen.share(seen.covered) >= 1.0 - RARE,
+            "{pieces} by {judges}"
+        );
     }
 }
 
@@ -50,7 +56,10 @@ fn a_difference_at_the_margin_is_seldom_called_visible_or_below_it() {
 fn no_difference_is_seldom_called_one() {
     for (pieces, judges, margin, middle, eyes) in kinds() {
         let seen = at(pieces, judges, margin, middle, 0.0, eyes);
-        assert!(seen.share(seen.visible + seen.small) <= RARE, "{pieces} by {judges}");
+        assert!(
+            seen.share(seen.visible + seen.small) <= RARE,
+            "{pieces} by {judges}"
+        );
     }
 }
 
@@ -60,5 +69,8 @@ fn enough_eyes_come_to_an_answer() {
     assert!(far.share(far.visible) > 0.9);
     let none = at(6, 3, 2.0, 3.5, 0.0, USUAL);
     assert!(none.share(none.alike) > 0.9);
-    assert_eq!(none.share(none.visible + none.open + none.small + none.alike), 1.0);
+    assert_eq!(
+        none.share(none.visible + none.open + none.small + none.alike),
+        1.0
+    );
 }

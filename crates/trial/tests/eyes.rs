@@ -35,16 +35,26 @@ fn rows(a: &[&str], b: &[&str], judges: usize) -> Vec<EyeRow> {
 }
 
 fn verdict(a: &[&str], b: &[&str], judges: usize, margin: f64) -> (Verdict, String, String) {
-    let found = decide(&rows(a, b, judges), margin).unwrap().comparisons.remove(0);
+    let found = decide(&rows(a, b, judges), margin)
+        .unwrap()
+        .comparisons
+        .remove(0);
     (found.verdict, found.plain, found.reason)
 }
 
 #[test]
 fn the_four_verdicts_come_about() {
-    let (found, plain, reason) = verdict(&["4-5", "5", "4-5", "4-5"], &["2", "2-3", "2", "2"], 3, 1.0);
+    let (found, plain, reason) =
+        verdict(&["4-5", "5", "4-5", "4-5"], &["2", "2-3", "2", "2"], 3, 1.0);
     assert_eq!(found, Verdict::Visible);
-    assert!(plain.contains("plain has clearly faded further than soak"), "{plain}");
-    assert!(reason.contains("1.00 CIEDE2000") || reason.contains("margin of 1.0"), "{reason}");
+    assert!(
+        plain.contains("plain has clearly faded further than soak"),
+        "{plain}"
+    );
+    assert!(
+        reason.contains("1.00 CIEDE2000") || reason.contains("margin of 1.0"),
+        "{reason}"
+    );
     assert!(reason.contains("Of all 70 ways"), "{reason}");
     let same = ["4", "4-5", "4", "4", "4-5", "4"];
     let (found, plain, reason) = verdict(&same, &same, 4, 2.0);
@@ -61,7 +71,10 @@ fn the_four_verdicts_come_about() {
     let (found, plain, reason) = verdict(&["4", "3-4"], &["3", "4"], 2, 1.0);
     assert_eq!(found, Verdict::Open);
     assert!(plain.contains("question as open"), "{plain}");
-    assert!(reason.contains("would probably settle it") || reason.contains("might not settle"), "{reason}");
+    assert!(
+        reason.contains("would probably settle it") || reason.contains("might not settle"),
+        "{reason}"
+    );
 }
 
 #[test]
@@ -69,8 +82,14 @@ fn one_piece_of_an_arm_is_open_however_far_apart() {
     let (found, plain, _) = verdict(&["5"], &["1", "1", "1", "1"], 4, 1.0);
     assert_eq!(found, Verdict::Open);
     assert!(plain.contains("one piece of an arm"), "{plain}");
-    let found = decide(&rows(&["5"], &["1"], 4), 1.0).unwrap().comparisons.remove(0);
-    assert_eq!((found.verdict, found.low, found.high), (Verdict::Open, -4.0, 4.0));
+    let found = decide(&rows(&["5"], &["1"], 4), 1.0)
+        .unwrap()
+        .comparisons
+        .remove(0);
+    assert_eq!(
+        (found.verdict, found.low, found.high),
+        (Verdict::Open, -4.0, 4.0)
+    );
 }
 
 #[test]
@@ -79,7 +98,11 @@ fn one_judge_is_said_to_be_one() {
     assert_eq!(found, Verdict::Visible);
     assert!(reason.contains("One person judged"), "{reason}");
     let same = ["4", "4", "4", "4"];
-    assert_eq!(verdict(&same, &same, 1, 1.0).0, Verdict::Open, "grades that are all the same hide half-steps");
+    assert_eq!(
+        verdict(&same, &same, 1, 1.0).0,
+        Verdict::Open,
+        "grades that are all the same hide half-steps"
+    );
 }
 
 #[test]
@@ -100,13 +123,21 @@ fn loads_of_their_own_are_the_units() {
         row.load = Some(format!("{} wash", row.arm));
     }
     let found = decide(&all, 1.0).unwrap().comparisons.remove(0);
-    assert!(found.reason.contains("can't tell which"), "{}", found.reason);
+    assert!(
+        found.reason.contains("can't tell which"),
+        "{}",
+        found.reason
+    );
     for row in &mut all {
         let half = row.piece.ends_with(['0', '1']);
         row.load = Some(format!("{} wash {half}", row.arm));
     }
     let found = decide(&all, 1.0).unwrap().comparisons.remove(0);
-    assert!(found.reason.contains("Loads, not pieces"), "{}", found.reason);
+    assert!(
+        found.reason.contains("Loads, not pieces"),
+        "{}",
+        found.reason
+    );
 }
 
 #[test]
@@ -114,7 +145,8 @@ fn tables_as_people_save_them_are_taken() {
     for table in [
         format!("\u{feff}{HEADER}soak,S1,Test,,5,A,4-5\r\n\r\nsoak,S2,test,,5,A,\r\n"),
         "Judge;Grade;Arm;Piece;Role;Load;Stage\nA;4,5;soak;S1;test;;5\n".into(),
-        "arm\tpiece\trole\tload\tstage\tjudge\tgrade\tnote\nsoak\tS1\ttest\t\t5\tA\t4/5\tdry\n".into(),
+        "arm\tpiece\trole\tload\tstage\tjudge\tgrade\tnote\nsoak\tS1\ttest\t\t5\tA\t4/5\tdry\n"
+            .into(),
     ] {
         let found = read_csv(table.as_bytes()).unwrap();
         assert_eq!(found.len(), 1, "{table}");
@@ -141,7 +173,9 @@ fn what_is_wrong_with_a_table_is_said_with_its_row() {
         ("plain,S1,test,,5,B,3", "in arm soak before"),
         ("soak,S1,keeper,,5,B,3", "one role"),
     ] {
-        let error = read_csv(format!("{HEADER}{good}{row}\n").as_bytes()).unwrap_err().to_string();
+        let error = read_csv(format!("{HEADER}{good}{row}\n").as_bytes())
+            .unwrap_err()
+            .to_string();
         assert!(error.contains(expected), "{row}: {error}");
         assert!(error.contains("Row 2"), "{row}: {error}");
     }
@@ -149,14 +183,26 @@ fn what_is_wrong_with_a_table_is_said_with_its_row() {
         ("", "no grade"),
         (HEADER, "no grade"),
         ("arm,piece,role,load,stage,grade\n", "no column \"judge\""),
-        ("arm,piece,role,load,stage,judge,grade,grade\n", "\"grade\" twice"),
-        ("arm,piece,role,load,stage,judge,grade\nsoak,S1,keeper,,5,A,5\n", "role test"),
-        ("arm,piece,role,load,stage,judge,grade\nsoak,S1,test,,5,A,\n", "no grade"),
+        (
+            "arm,piece,role,load,stage,judge,grade,grade\n",
+            "\"grade\" twice",
+        ),
+        (
+            "arm,piece,role,load,stage,judge,grade\nsoak,S1,keeper,,5,A,5\n",
+            "role test",
+        ),
+        (
+            "arm,piece,role,load,stage,judge,grade\nsoak,S1,test,,5,A,\n",
+            "no grade",
+        ),
     ] {
         let error = read_csv(table.as_bytes()).unwrap_err().to_string();
         assert!(error.contains(expected), "{table:?}: {error}");
     }
-    assert!(matches!(read_csv(&b"arm\xff"[..]), Err(DecideError::Unreadable(_))));
+    assert!(matches!(
+        read_csv(&b"arm\xff"[..]),
+        Err(DecideError::Unreadable(_))
+    ));
     let two = rows(&["4", "4"], &["3", "3"], 1);
     for margin in [0.0, -1.0, f64::NAN, f64::INFINITY] {
         assert!(matches!(decide(&two, margin), Err(DecideError::Margin(_))));
@@ -192,9 +238,15 @@ proptest! {
 fn trial() -> Trial {
     let mut pieces = Vec::new();
     for arm in 0..2_i64 {
-        for (i, role) in [Role::Test, Role::Test, Role::Test, Role::Keeper, Role::Witness]
-            .into_iter()
-            .enumerate()
+        for (i, role) in [
+            Role::Test,
+            Role::Test,
+            Role::Test,
+            Role::Keeper,
+            Role::Witness,
+        ]
+        .into_iter()
+        .enumerate()
         {
             let id = 10 * arm + i as i64;
             pieces.push(Piece {
@@ -323,18 +375,39 @@ fn a_closed_session_gives_a_verdict_and_tells_how_eyes_agree() {
     let eyes = Eyes::of(&trial(), std::slice::from_ref(&kept), &[], &[]).unwrap();
     let verdict = eyes.verdict.unwrap();
     assert_eq!(verdict.comparisons.len(), 1);
-    assert_eq!(verdict.comparisons[0].verdict, Verdict::Visible, "{}", verdict.comparisons[0].reason);
+    assert_eq!(
+        verdict.comparisons[0].verdict,
+        Verdict::Visible,
+        "{}",
+        verdict.comparisons[0].reason
+    );
     assert_eq!(verdict.comparisons[0].judges, 3);
-    assert!(verdict.arms.iter().any(|arm| arm.staining && arm.grade == 4.0));
+    assert!(
+        verdict
+            .arms
+            .iter()
+            .any(|arm| arm.staining && arm.grade == 4.0)
+    );
     assert!(eyes.not_blind.is_empty());
     let agreement = &eyes.agreement[0];
     assert_eq!(agreement.people.judges, 3);
     assert_eq!(agreement.people.pairs, 8, "test pieces and witnesses");
     assert!(agreement.people.value.unwrap() > 0.9);
-    assert!(agreement.repeats.iter().all(|own| own.same == own.pairs && own.sd == 0.0));
+    assert!(
+        agreement
+            .repeats
+            .iter()
+            .all(|own| own.same == own.pairs && own.sd == 0.0)
+    );
     let fails: Vec<bool> = agreement.catch_pairs.iter().map(|own| own.fails).collect();
     assert_eq!(fails, [false, false, true]);
-    assert_eq!((agreement.catch_pairs[2].seen, agreement.catch_pairs[2].pairs), (2, 2));
+    assert_eq!(
+        (
+            agreement.catch_pairs[2].seen,
+            agreement.catch_pairs[2].pairs
+        ),
+        (2, 2)
+    );
     assert!(agreement.with_instrument.is_empty());
 
     let open = Judging {
@@ -354,7 +427,10 @@ fn what_was_seen_on_a_screen_is_never_mixed_in() {
         let l = 40.0 + if piece.id.0 >= 10 { 6.8 } else { 0.8 };
         let test = piece.role == Role::Test;
         let now = [if test { l } else { 40.0 }, 20.0, 5.0];
-        [reading(piece.id.0, 0, [40.0, 20.0, 5.0]), reading(piece.id.0, 5, now)]
+        [
+            reading(piece.id.0, 0, [40.0, 20.0, 5.0]),
+            reading(piece.id.0, 5, now),
+        ]
     });
     let readings: Vec<Reading> = all.collect();
     let session = session(Way::Screen, &readings);
@@ -366,11 +442,19 @@ fn what_was_seen_on_a_screen_is_never_mixed_in() {
     let kept = judging(session, sittings);
     let eyes = Eyes::of(&trial(), &[kept], &[], &readings).unwrap();
     assert!(eyes.verdict.is_none());
-    let beside: Vec<_> = eyes.agreement[0].with_instrument.iter().filter(|own| !own.staining).collect();
+    let beside: Vec<_> = eyes.agreement[0]
+        .with_instrument
+        .iter()
+        .filter(|own| !own.staining)
+        .collect();
     // The scale's own steps in lightness: 0.8 is grade 4-5 and 6.8 is grade 2 (ISO 105-A02).
     assert_eq!(beside[0].pairs, 6);
     let expected = (3.0 - 2.0 + 2.5 - 2.0 + 3.0 - 2.0) / 6.0;
-    assert!((beside[0].mean - expected).abs() < 1e-9, "{}", beside[0].mean);
+    assert!(
+        (beside[0].mean - expected).abs() < 1e-9,
+        "{}",
+        beside[0].mean
+    );
     assert!(beside[0].mean_interval.is_some() && beside[0].kappa.value.is_some());
 }
 
@@ -391,12 +475,22 @@ fn grades_given_one_by_one_count_where_no_session_was_and_are_said_not_to_be_bli
         },
         made_at: String::new(),
     };
-    let single: Vec<EyeGrade> = [(0, "4-5"), (1, "4-5"), (2, "5"), (10, "2"), (11, "2"), (12, "2-3")]
-        .into_iter()
-        .map(|(piece, text)| grade(piece, GreyScale::Change, text))
-        // A keeper's change and a test piece's staining are none.
-        .chain([grade(3, GreyScale::Change, "1"), grade(0, GreyScale::Staining, "1")])
-        .collect();
+    let single: Vec<EyeGrade> = [
+        (0, "4-5"),
+        (1, "4-5"),
+        (2, "5"),
+        (10, "2"),
+        (11, "2"),
+        (12, "2-3"),
+    ]
+    .into_iter()
+    .map(|(piece, text)| grade(piece, GreyScale::Change, text))
+    // A keeper's change and a test piece's staining are none.
+    .chain([
+        grade(3, GreyScale::Change, "1"),
+        grade(0, GreyScale::Staining, "1"),
+    ])
+    .collect();
     let eyes = Eyes::of(&trial(), &[], &single, &[]).unwrap();
     assert_eq!(eyes.not_blind, [5]);
     let found = &eyes.verdict.unwrap().comparisons[0];
@@ -405,7 +499,10 @@ fn grades_given_one_by_one_count_where_no_session_was_and_are_said_not_to_be_bli
     let sittings = vec![sitting(&session, 1, |_, _| "4")];
     let eyes = Eyes::of(&trial(), &[judging(session, sittings)], &single, &[]).unwrap();
     assert!(eyes.not_blind.is_empty());
-    assert_ne!(eyes.verdict.unwrap().comparisons[0].verdict, Verdict::Visible);
+    assert_ne!(
+        eyes.verdict.unwrap().comparisons[0].verdict,
+        Verdict::Visible
+    );
 }
 
 #[test]
@@ -421,7 +518,15 @@ fn a_trial_without_keepers_has_no_pairs() {
     };
     let error = Session::of(&bare, &[], &wish, &Default::default(), 1).unwrap_err();
     assert!(error.message.contains("keeper"), "{error}");
-    bare.pieces = trial().pieces.into_iter().filter(|p| p.id != PieceId(3)).collect();
+    bare.pieces = trial()
+        .pieces
+        .into_iter()
+        .filter(|p| p.id != PieceId(3))
+        .collect();
     let session = Session::of(&bare, &[], &wish, &Default::default(), 1).unwrap();
-    assert!(session.notes[0].contains("soak has no keeper"), "{:?}", session.notes);
+    assert!(
+        session.notes[0].contains("soak has no keeper"),
+        "{:?}",
+        session.notes
+    );
 }

@@ -121,6 +121,7 @@ fn pages() -> Router<App> {
             "/judging/{sitting}",
             get(pages::eyes::turn::page).post(pages::eyes::turn::give),
         )
+        .route("/trials/{slug}/compare", get(pages::trial::compare::page))
         .route("/trials/{slug}/report", get(pages::report::show::page))
         .route("/trials/{slug}/photos/new", get(pages::photo::new::page))
         .route(

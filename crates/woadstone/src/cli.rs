@@ -33,7 +33,7 @@ pub enum Command {
     Grade(GradeArgs),
     /// Colour difference of two colours by every formula.
     Difference(PairArgs),
-    /// Decide between arms from a table of readings.
+    /// Decide between arms from a table of readings or of grades judged by eye.
     Decide(DecideArgs),
     /// Print what a plan can show and what it can't tell apart.
     Plan(PlanArgs),
@@ -231,7 +231,8 @@ pub struct PairArgs {
 /// Arguments of `decide`.
 #[derive(Debug, Args)]
 pub struct DecideArgs {
-    /// Table with the columns arm,piece,role,load,stage,L,a,b.
+    /// Table with the columns arm,piece,role,load,stage,L,a,b; or, judged by eye, with judge,grade
+    /// instead of L,a,b.
     pub readings: PathBuf,
     /// The smallest difference that matters, CIEDE2000.
     #[arg(long, value_parser = margin, allow_hyphen_values = true)]

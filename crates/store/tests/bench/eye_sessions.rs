@@ -139,12 +139,20 @@ fn everybody_has_an_order_of_their_own_and_a_closed_session_takes_nobody() {
     let eyes = results(&desk).eyes.unwrap();
     assert_eq!((eyes.open, eyes.agreement.len()), (1, 0));
     assert!(eyes.verdict.is_none(), "nothing is told while it is open");
-    desk.bench.close_eye_session(trial.id, session, LATER).unwrap();
-    desk.bench.close_eye_session(trial.id, session, NOW).unwrap();
+    desk.bench
+        .close_eye_session(trial.id, session, LATER)
+        .unwrap();
+    desk.bench
+        .close_eye_session(trial.id, session, NOW)
+        .unwrap();
     let kept = desk.bench.eye_sessions(trial.id).unwrap().remove(0);
     assert_eq!(kept.closed_at.as_deref(), Some(LATER));
     assert!(desk.bench.give_grade(sitting, 1, &given("4")).is_err());
-    assert!(desk.bench.begin_sitting(session, judge("D"), 3, NOW).is_err());
+    assert!(
+        desk.bench
+            .begin_sitting(session, judge("D"), 3, NOW)
+            .is_err()
+    );
     let eyes = results(&desk).eyes.unwrap();
     assert_eq!((eyes.open, eyes.agreement.len()), (0, 1));
 }

@@ -1,13 +1,15 @@
 //! How far the eyes of a session agree: with each other, with themselves, with readings.
 
 use super::{Judging, PairKind, Sitting, Way};
-use crate::{PieceId, Reading, seen};
+use crate::{
+    Reading,
+    side_by_side::{Sight, labs},
+};
 use colour::grade::{self, Grade};
 use inference::{
     agreement::{Apart, alpha, kappa},
-    share,
+    quantile, share,
     summary::Summary,
-    quantile,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -180,8 +182,7 @@ fn people(judging: &Judging) -> Coefficient {
 }
 
 /// What there is to say where nothing differs.
-const ALL_THE_SAME: &str =
-    "Nearly all got one and the same grade, which leaves nothing by which agreement could be told from habit.";
+const ALL_THE_SAME: &str = "Nearly all got one and the same grade, which leaves nothing by which agreement could be told from habit.";
 
 fn none(pairs: usize, judges: usize, plain: &str) -> Coefficient {
     Coefficient {
@@ -268,8 +269,9 @@ fn catch_pairs(judging: &Judging, sitting: &Sitting) -> Option<CatchPairs> {
 /// Grades by readings of each pair that was read, by the pair's number.
 fn by_readings(judging: &Judging, readings: &[Reading]) -> BTreeMap<usize, Grade> {
     let stage = judging.session.stage;
-    let graded = |of: [(PieceId, u32); 2], staining: bool| {
-        let (_, [now, other]) = seen::pair(readings, of)?;
+    let sight = |piece, stage| Sight { stage, piece };
+    let graded = |of: [Sight; 2], staining: bool| {
+        let [now, other] = labs(readings, of)?;
         Some(match staining {
             true => grade::stain(other, now).grade,
             false => grade::fade(other, now).grade,
@@ -278,12 +280,12 @@ fn by_readings(judging: &Judging, readings: &[Reading]) -> BTreeMap<usize, Grade
     let pairs = judging.session.pairs.iter().enumerate();
     pairs
         .filter_map(|(at, pair)| {
-            let now = (pair.piece, stage);
+            let now = sight(pair.piece, stage);
             let found = match (pair.kind, pair.cloths[1].what) {
                 (PairKind::Change, super::What::Piece(keeper)) => {
-                    graded([now, (keeper, stage)], false)
+                    graded([now, sight(keeper, stage)], false)
                 }
-                (PairKind::Staining, _) => graded([now, (pair.piece, 0)], true),
+                (PairKind::Staining, _) => graded([now, sight(pair.piece, 0)], true),
                 _ => None,
             };
             Some((at, found?))
@@ -313,7 +315,9 @@ fn beside(
         .iter()
         .map(|(eye, read)| eye.value() - read.value())
         .collect();
-    let summary = Summary::of(&steps).ok().filter(|found| found.variance > 0.0);
+    let summary = Summary::of(&steps)
+        .ok()
+        .filter(|found| found.variance > 0.0);
     let categories: Vec<_> = both
         .iter()
         .map(|(eye, read)| (category(*eye), category(*read)))

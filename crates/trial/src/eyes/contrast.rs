@@ -1,10 +1,7 @@
 //! How far two arms' grades lie apart, and how far off that may be.
 
 use super::means::Means;
-use inference::{
-    permutation, quantile,
-    summary::Summary,
-};
+use inference::{permutation, quantile, summary::Summary};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Half-steps of the scale, grades.
@@ -217,7 +214,10 @@ fn judges_scatter(means: &Means) -> (f64, Option<f64>) {
             let count = of_judge[arm].len() as f64;
             share += 1.0 / count;
             df += count - 1.0;
-            squares += of_judge[arm].iter().map(|r| (r - middle) * (r - middle)).sum::<f64>();
+            squares += of_judge[arm]
+                .iter()
+                .map(|r| (r - middle) * (r - middle))
+                .sum::<f64>();
         }
     }
     let Ok(seen) = Summary::of(&own) else {
@@ -226,7 +226,11 @@ fn judges_scatter(means: &Means) -> (f64, Option<f64>) {
     // Pieces' means took degrees of freedom away from the rests.
     let people = own.len() as f64;
     let df = df * (people - 1.0) / people;
-    let by_chance = if df > 0.0 { squares / df * share / people } else { 0.0 };
+    let by_chance = if df > 0.0 {
+        squares / df * share / people
+    } else {
+        0.0
+    };
     let found = seen.variance - by_chance;
     if found > least {
         (found, Some(people - 1.0))

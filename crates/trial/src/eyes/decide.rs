@@ -71,9 +71,8 @@ fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<
         .copied()
         .filter(|row| row.arm == arm && row.role == role)
         .collect();
-    let distinct = |of: fn(&EyeRow) -> &str| -> BTreeSet<&str> {
-        own.iter().map(|row| of(row)).collect()
-    };
+    let distinct =
+        |of: fn(&EyeRow) -> &str| -> BTreeSet<&str> { own.iter().map(|row| of(row)).collect() };
     let pieces = distinct(|row| &row.piece);
     // Pieces count alike, however many looked at each.
     let sum: f64 = pieces

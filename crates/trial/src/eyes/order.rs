@@ -108,7 +108,10 @@ mod tests {
             turns.iter().for_each(|turn| count[turn.pair] += 1);
             assert_eq!(count.iter().filter(|n| **n == 2).count(), 4);
             assert!(count.iter().all(|n| *n > 0));
-            assert!(turns[12..].iter().all(|turn| turn.pair >= 8), "staining last");
+            assert!(
+                turns[12..].iter().all(|turn| turn.pair >= 8),
+                "staining last"
+            );
             let pairs: Vec<usize> = turns[..12].iter().map(|turn| turn.pair).collect();
             assert!(closest(&pairs) >= 3, "{pairs:?}");
         }

@@ -1,6 +1,9 @@
 //! What a blind session shows: pairs of cloths that are known by codes alone.
 
-use crate::{PieceId, Reading, Role, Trial, TrialError, seen};
+use crate::{
+    PieceId, Reading, Role, Trial, TrialError,
+    side_by_side::{self, Sight},
+};
 use inference::chance::Chance;
 use photo::board::Code;
 use serde::{Deserialize, Serialize};
@@ -208,13 +211,13 @@ impl Draft<'_> {
 
     /// Colours of a pair as measured; none where one of them was not read.
     fn labs(&self, piece: PieceId, against: What) -> Option<[[f64; 3]; 2]> {
-        let now = (piece, self.wish.stage);
+        let at = |piece: PieceId, stage: u32| Sight { stage, piece };
+        let stage = self.wish.stage;
         let other = match against {
-            What::Piece(other) => (other, self.wish.stage),
-            What::OtherHalf(same) => (same, self.wish.stage),
-            What::Undyed => (piece, 0),
+            What::Piece(other) | What::OtherHalf(other) => at(other, stage),
+            What::Undyed => at(piece, 0),
         };
-        let (_, labs) = seen::pair(self.readings, [now, other])?;
+        let labs = side_by_side::labs(self.readings, [at(piece, stage), other])?;
         Some(labs.map(|lab| lab.to_array()))
     }
 

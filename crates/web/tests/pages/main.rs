@@ -11,6 +11,7 @@ mod boards;
 mod charts;
 mod desk;
 mod elsewhere;
+mod eyes;
 mod guard;
 mod parts;
 mod phones;

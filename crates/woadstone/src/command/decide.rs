@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use serde::Serialize;
 use trial::decide::{Decision, UNBOUNDED_DE00, decide, read_csv};
+use trial::eyes::{self, FromEyes};
 use trial::fade::{self, Fades};
 
 use crate::{
@@ -12,9 +13,12 @@ use crate::{
     outcome::{Outcome, Stop, print, print_json},
 };
 
-/// Prints the verdicts over a table of readings.
+/// Prints the verdicts over a table of readings, or of grades judged by eye.
 pub fn run(args: &DecideArgs) -> Outcome {
     let bytes = file(&args.readings)?;
+    if eyes::holds_grades(&bytes) {
+        return by_eye(args, &bytes);
+    }
     let rows = read_csv(bytes.as_slice())
         .map_err(|e| Stop::refused(format!("{}: {e}", args.readings.display())))?;
     let decision = decide(&rows, args.margin)
@@ -28,6 +32,43 @@ pub fn run(args: &DecideArgs) -> Outcome {
     } else {
         print(&(table(&decided.decision) + &fades(decided.fades.as_ref())))
     }
+}
+
+fn by_eye(args: &DecideArgs, bytes: &[u8]) -> Outcome {
+    let refused = |e| Stop::refused(format!("{}: {e}", args.readings.display()));
+    let rows = eyes::read_csv(bytes).map_err(refused)?;
+    let found = eyes::decide(&rows, args.margin).map_err(refused)?;
+    if args.json {
+        print_json(&found)
+    } else {
+        print(&grades(&found))
+    }
+}
+
+/// A decision by eye as text for a terminal.
+fn grades(found: &FromEyes) -> String {
+    let mut text = String::from("Mean grade of each arm, judged by eye (5 is none, 1 the most)\n");
+    for arm in &found.arms {
+        let _ = writeln!(
+            text,
+            "  stage {:>2}  {:<28} {:>5.2}  {}, {} pieces, {} judges",
+            arm.stage,
+            arm.arm,
+            arm.grade,
+            if arm.staining { "staining" } else { "change" },
+            arm.pieces,
+            arm.judges
+        );
+    }
+    text.push_str("\nArms against each other, judged by eye\n");
+    for c in &found.comparisons {
+        let _ = writeln!(
+            text,
+            "  stage {:>2}  {} / {}: {:.2} grades ({:.2} to {:.2})  {}\n            {}\n            {}",
+            c.stage, c.a, c.b, c.difference, c.low, c.high, c.verdict, c.plain, c.reason
+        );
+    }
+    text
 }
 
 /// A decision with the fades beside it.

@@ -70,7 +70,10 @@ fn wish(typed: &SessionForm, problems: &mut Problems) -> Option<Wish> {
         .into_iter()
         .find(|way| way.as_str() == typed.way);
     if way.is_none() {
-        problems.add("way", "Choose whether cloths or measured colours are judged.");
+        problems.add(
+            "way",
+            "Choose whether cloths or measured colours are judged.",
+        );
     }
     let repeats = match typed.repeats.as_str() {
         "" => Some(0),

@@ -33,11 +33,18 @@ pub(crate) async fn page(
             cloth: name(&trial, cloth.what),
         })
         .collect();
-    Ok(to_print(blind_labels(paper(wanted.paper.as_deref()), &labels)))
+    Ok(to_print(blind_labels(
+        paper(wanted.paper.as_deref()),
+        &labels,
+    )))
 }
 
 fn name(trial: &Trial, what: What) -> String {
-    let code = |id| trial.piece(id).map_or_else(String::new, |piece| piece.code.clone());
+    let code = |id| {
+        trial
+            .piece(id)
+            .map_or_else(String::new, |piece| piece.code.clone())
+    };
     match what {
         What::Piece(id) => code(id),
         What::OtherHalf(id) => format!("{}, half", code(id)),

@@ -11,8 +11,7 @@ use crate::error::Error;
 use store::Bench;
 use trial::{Trial, eyes::Judging};
 
-const NO_SESSION: &str =
-    "There is no such session of judging in this trial. The page on judging by eye shows those that are there.";
+const NO_SESSION: &str = "There is no such session of judging in this trial. The page on judging by eye shows those that are there.";
 
 /// The trial with that slug and one of its sessions.
 fn find(bench: &mut Bench, slug: &str, session: i64) -> Result<(Trial, Judging), Error> {

@@ -104,7 +104,9 @@ pub(super) async fn show(app: &App, slug: String, typed: Typed) -> Result<Respon
     let has = |role: Role| trial.pieces.iter().any(|piece| piece.role == role);
     let first = usual(&results);
     let cards = |wanted: bool| {
-        let of_kind = sessions.iter().filter(move |s| s.closed_at.is_some() == wanted);
+        let of_kind = sessions
+            .iter()
+            .filter(move |s| s.closed_at.is_some() == wanted);
         of_kind.map(card).collect()
     };
     let page = ShowPage {

@@ -45,7 +45,9 @@ pub(crate) async fn act(
                 })
                 .await?;
             match begun {
-                Ok(sitting) => return Ok(Redirect::to(&format!("/judging/{sitting}")).into_response()),
+                Ok(sitting) => {
+                    return Ok(Redirect::to(&format!("/judging/{sitting}")).into_response());
+                }
                 Err((field, message)) => problems.add(field, message),
             }
         }

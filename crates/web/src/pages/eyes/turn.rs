@@ -104,7 +104,9 @@ fn card(judging: &Judging, own: &Sitting, at: usize) -> TurnCard {
         codes,
         staining,
         shown: shown(pair, turn.swapped),
-        grades: (2..=10).map(|half_steps| button(half_steps, staining)).collect(),
+        grades: (2..=10)
+            .map(|half_steps| button(half_steps, staining))
+            .collect(),
         before: own.given[at].as_ref().map(|given| match given.grade {
             Some(grade) => grade.to_string(),
             None => "can\u{2019}t tell".to_owned(),
@@ -120,7 +122,11 @@ fn shown(pair: &Pair, swapped: bool) -> Option<String> {
     if swapped {
         labs.reverse();
     }
-    Some(report::swatch::side_by_side(labs, "The pair, side by side", 0.0))
+    Some(report::swatch::side_by_side(
+        labs,
+        "The pair, side by side",
+        0.0,
+    ))
 }
 
 fn button(half_steps: u8, staining: bool) -> GradeButton {
@@ -145,7 +151,8 @@ pub(crate) async fn give(
     let malformed = |what: &str| Error::Malformed(what.to_owned());
     let turn = form.text("turn").parse::<usize>();
     let turn = turn.ok().and_then(|number| number.checked_sub(1));
-    let turn = turn.ok_or_else(|| malformed("The form names no pair. Go back and choose again."))?;
+    let turn =
+        turn.ok_or_else(|| malformed("The form names no pair. Go back and choose again."))?;
     let grade = match form.text("grade").as_str() {
         "none" => None,
         text => {
@@ -159,7 +166,9 @@ pub(crate) async fn give(
         made_at: now(),
     };
     app.at_bench(move |bench| {
-        bench.session_of_sitting(sitting)?.ok_or(Error::NotFound(NOBODY))?;
+        bench
+            .session_of_sitting(sitting)?
+            .ok_or(Error::NotFound(NOBODY))?;
         Ok(bench.give_grade(sitting, turn, &given)?)
     })
     .await?;

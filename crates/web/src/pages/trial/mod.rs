@@ -1,5 +1,6 @@
 //! Trials: all of them, a new one, one of them.
 
+pub(crate) mod compare;
 pub(crate) mod create;
 pub(crate) mod list;
 pub(crate) mod new;

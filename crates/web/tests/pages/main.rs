@@ -9,6 +9,7 @@ mod batches;
 mod bin;
 mod boards;
 mod charts;
+mod compare;
 mod desk;
 mod elsewhere;
 mod eyes;

@@ -54,6 +54,8 @@ const pages = {
   "rinse-empty": `${dyed.run}/rinse`,
   "trial": demo.address,
   "photos": `${demo.address}/photos`,
+  "compare": `${demo.address}/compare`,
+  "compare-gap": `${demo.address}/compare?gap=small`,
   "photo-add": `${demo.address}/photos/new`,
   "photo": `${demo.address}/photos/${results.photos.at(-1).id}`,
   "report": `${demo.address}/report`,

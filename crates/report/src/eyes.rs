@@ -30,6 +30,13 @@ pub struct EyeSection {
     pub open: Option<String>,
 }
 
+impl EyeSection {
+    /// Whether there is nothing yet that may be told.
+    pub fn is_silent(&self) -> bool {
+        self.verdicts.is_empty() && self.beside.is_empty() && self.agreement.is_empty()
+    }
+}
+
 /// One pair of arms at one stage.
 pub struct EyeCard {
     /// `visible`, `small`, `alike` or `open`.
@@ -295,6 +302,6 @@ fn figure(found: &Coefficient) -> String {
             words::number(high)
         ),
         (Some(value), None) => words::number(value),
-        (None, _) => "not told".to_owned(),
+        (None, _) => "no figure".to_owned(),
     }
 }

@@ -55,7 +55,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             .as_ref()
             .map(words::over_rounds)
             .unwrap_or_default(),
-        eyes: eyes::section(results),
+        eyes: eyes::section(results).filter(|section| !section.is_silent()),
         about_eyes: eyes::ABOUT,
         about_agreement: eyes::ABOUT_AGREEMENT,
         changes: table::changes(trial, decision),

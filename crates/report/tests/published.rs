@@ -125,6 +125,7 @@ fn results(invented: bool) -> Results {
         readings,
         parts: Vec::new(),
         eye_grades: Vec::new(),
+        eyes: None,
         decision: Some(decision(&trial)),
         undecided: None,
         planned: None,

@@ -151,8 +151,8 @@ fn card(judging: &Judging) -> SessionCard<'_> {
     let mut parts = vec![format!("{} for change in colour", count(PairKind::Change))];
     let several = [
         (count(PairKind::Catch), "without a difference"),
-        (session.repeats, "of these a second time"),
         (count(PairKind::Staining), "for staining"),
+        (session.repeats, "of those for change a second time"),
     ];
     for (count, what) in several.into_iter().filter(|(count, _)| *count > 0) {
         parts.push(format!("{count} {what}"));

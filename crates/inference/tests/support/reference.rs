@@ -14,7 +14,7 @@ pub fn within(share: f64, found: f64, set: &str, quantity: &str) {
     let expected = figures()[&(set.to_owned(), quantity.to_owned())];
     let allowed = share * expected.abs();
     assert!(
-        (found - expected).abs() < allowed,
+        (found - expected).abs() <= allowed,
         "{set} {quantity}: {found} is not {expected}"
     );
 }

@@ -1,6 +1,10 @@
 //! Blind sessions of judging by eye.
 
-use crate::{Bench, StoreError, journal, json};
+use crate::{
+    Bench, StoreError,
+    journal::{self, About},
+    json,
+};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::{BTreeMap, HashMap};
 use trial::{
@@ -45,7 +49,8 @@ impl Bench {
                 session.stage,
                 session.pairs.len()
             );
-            journal::note(change, now, "judging by eye begun", &detail)?;
+            let about = About::Trial(trial.id.0);
+            journal::note_about(change, about, now, "judging by eye begun", &detail)?;
             Ok(id)
         };
         let id = insert(&change).map_err(StoreError::database(BEGIN))?;
@@ -88,7 +93,7 @@ impl Bench {
         let judge = judge.checked()?;
         let change = self.change()?;
         let found = by_number(&change, session).map_err(StoreError::database(READ))?;
-        let Some((_, content, _, closed_at)) = found else {
+        let Some((trial, content, _, closed_at)) = found else {
             return Err(StoreError::Unknown {
                 what: "session",
                 id: session,
@@ -116,6 +121,10 @@ impl Bench {
             )
             .map_err(StoreError::database(BEGIN))?;
         let id = change.last_insert_rowid();
+        // Who judged, never what they gave: others may still judge.
+        let detail = format!("{} in session {session}", judge.name);
+        journal::note_about(&change, About::Trial(trial), now, "person judges", &detail)
+            .map_err(StoreError::database(BEGIN))?;
         change.commit().map_err(StoreError::database(BEGIN))?;
         Ok(id)
     }
@@ -208,7 +217,8 @@ impl Bench {
             )
             .and_then(|_| {
                 let detail = format!("session {session}");
-                journal::note(&change, now, "judging by eye closed", &detail)
+                let about = About::Trial(trial.0);
+                journal::note_about(&change, about, now, "judging by eye closed", &detail)
             })
             .map_err(StoreError::database(BEGIN))?;
         change.commit().map_err(StoreError::database(BEGIN))

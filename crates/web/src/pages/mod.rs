@@ -8,6 +8,7 @@ pub(crate) mod elsewhere;
 pub(crate) mod journal;
 pub(crate) mod phone;
 pub(crate) mod eyes;
+pub(crate) mod journal;
 pub(crate) mod photo;
 pub(crate) mod plan;
 pub(crate) mod recipe;

@@ -78,6 +78,35 @@ fn the_four_verdicts_come_about() {
 }
 
 #[test]
+fn pairs_of_one_stage_are_weighed_together() {
+    let far = ["2", "2-3", "2", "2"];
+    let mut all = rows(&["4-5", "5", "4-5", "4-5"], &far, 3);
+    let mut third = rows(&["4-5", "4-5", "5", "4-5"], &far, 3);
+    third.retain(|row| row.arm == "soak");
+    for row in &mut third {
+        row.arm = "rinse".into();
+        row.piece = row.piece.replace("soak", "rinse");
+    }
+    all.extend(third);
+    let found = decide(&all, 1.0).unwrap().comparisons;
+    assert_eq!(found.len(), 3);
+    for pair in found.iter().filter(|pair| pair.verdict == Verdict::Visible) {
+        assert!(
+            pair.reason.contains("weighed together (Holm)"),
+            "{}",
+            pair.reason
+        );
+    }
+    assert_eq!(
+        found
+            .iter()
+            .filter(|pair| pair.verdict == Verdict::Visible)
+            .count(),
+        2
+    );
+}
+
+#[test]
 fn one_piece_of_an_arm_is_open_however_far_apart() {
     let (found, plain, _) = verdict(&["5"], &["1", "1", "1", "1"], 4, 1.0);
     assert_eq!(found, Verdict::Open);
@@ -382,6 +411,9 @@ fn a_closed_session_gives_a_verdict_and_tells_how_eyes_agree() {
         verdict.comparisons[0].reason
     );
     assert_eq!(verdict.comparisons[0].judges, 3);
+    // Arms come in the trial's order, whatever came first in a sitting.
+    let arms = [&verdict.comparisons[0].a, &verdict.comparisons[0].b];
+    assert_eq!(arms, ["soak", "plain"]);
     assert!(
         verdict
             .arms

@@ -19,7 +19,7 @@ mod known;
 mod of_trial;
 mod over_rounds;
 mod read_csv;
-mod reason;
+pub(crate) mod reason;
 mod row;
 mod ruler;
 mod shown;

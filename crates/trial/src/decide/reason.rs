@@ -102,7 +102,7 @@ fn p_in_words(p: f64) -> String {
 }
 
 /// What weighing all pairs of a stage together adds to a visible difference.
-pub(super) fn together(pairs: usize, stands: bool) -> String {
+pub(crate) fn together(pairs: usize, stands: bool) -> String {
     if stands {
         format!(" It stands when all {pairs} pairs of this stage are weighed together (Holm).")
     } else {

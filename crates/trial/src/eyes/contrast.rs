@@ -104,6 +104,23 @@ impl Contrast {
 
     /// Half of the interval's width by chance alone with so many units and people.
     pub fn half(&self, counts: [usize; 2], judges: usize, level: f64) -> Option<f64> {
+        let (error, df) = self.error(counts, judges)?;
+        Some(quantile::student(0.5 + level / 2.0, df) * error)
+    }
+
+    /// How often chance would show as great a difference if the true one were just the
+    /// margin, 0 to 1; 1 where an arm has one unit.
+    pub fn chance_of(&self, margin: f64) -> f64 {
+        let counts = [0, 1].map(|arm| self.of_units[arm].len());
+        let beyond = self.difference().abs() - self.coarseness() - margin;
+        self.error(counts, self.judges).map_or(1.0, |(error, df)| {
+            quantile::student_above(beyond / error, df)
+        })
+    }
+
+    /// Standard error of the difference with so many units and people, and its
+    /// degrees of freedom; none where an arm has one unit.
+    fn error(&self, counts: [usize; 2], judges: usize) -> Option<(f64, f64)> {
         if counts.iter().any(|count| *count < 2) {
             return None;
         }
@@ -119,8 +136,7 @@ impl Contrast {
         if let Some(df) = judges_df {
             spread += shared * shared / df;
         }
-        let df = variance * variance / spread;
-        Some(quantile::student(0.5 + level / 2.0, df) * variance.sqrt())
+        Some((variance.sqrt(), variance * variance / spread))
     }
 
     /// By how much half-steps and the scale's ends may hide or make a difference.

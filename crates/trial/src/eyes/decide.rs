@@ -10,10 +10,13 @@ use super::{
 };
 use crate::{
     Role,
-    decide::{DealtAnew, DecideError, Verdict},
+    decide::{DealtAnew, DecideError, Verdict, reason},
 };
+use inference::holm;
 use std::collections::BTreeSet;
 
+/// How often a difference may be called greater than the margin wrongly.
+const RARE: f64 = 0.025;
 /// Pairs of arms and stages that are looked at; beyond, a column is probably wrong.
 const MOST_PAIRS: usize = 20_000;
 
@@ -49,18 +52,37 @@ pub fn decide(rows: &[EyeRow], margin_de00: f64) -> Result<FromEyes, DecideError
     let mut found = FromEyes::default();
     for stage in stages {
         let of_stage: Vec<&EyeRow> = rows.iter().filter(|row| row.stage == stage).collect();
+        let mut pairs = Vec::new();
         for (i, a) in arms.iter().enumerate() {
             for staining in [false, true] {
                 found.arms.extend(arm_grade(&of_stage, a, stage, staining));
             }
             for b in &arms[i + 1..] {
-                found
-                    .comparisons
-                    .extend(compare(&of_stage, stage, [a, b], margin_de00));
+                pairs.extend(compare(&of_stage, stage, [a, b], margin_de00));
             }
         }
+        weigh_together(&mut pairs);
+        found
+            .comparisons
+            .extend(pairs.into_iter().map(|(pair, _)| pair));
     }
     Ok(found)
+}
+
+/// Says of each visible difference of a stage whether it stands when all pairs are
+/// weighed together; the verdict stays that of the plain interval.
+fn weigh_together(pairs: &mut [(EyeComparison, f64)]) {
+    let chances: Vec<f64> = pairs.iter().map(|(_, chance)| *chance).collect();
+    let Ok(adjusted) = holm::adjusted(&chances) else {
+        return;
+    };
+    let count = pairs.len();
+    for ((pair, _), together) in pairs.iter_mut().zip(adjusted) {
+        if count > 1 && pair.verdict == Verdict::Visible {
+            pair.reason
+                .push_str(&reason::together(count, together <= RARE));
+        }
+    }
 }
 
 /// The mean grade of one arm; none where nothing of it was judged.
@@ -93,13 +115,14 @@ fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<
     })
 }
 
-/// None where one of the arms was not judged at that stage.
+/// A comparison with the chance of seeing as much if the true difference were just the
+/// margin; none where one of the arms was not judged at that stage.
 fn compare(
     rows: &[&EyeRow],
     stage: u32,
     names: [&str; 2],
     margin_de00: f64,
-) -> Option<EyeComparison> {
+) -> Option<(EyeComparison, f64)> {
     let of_pair: Vec<(usize, &EyeRow)> = rows
         .iter()
         .filter(|row| row.role == Role::Test)
@@ -115,7 +138,7 @@ fn compare(
         return None;
     }
     let Some(contrast) = Means::of(&of_pair).as_ref().and_then(Contrast::of) else {
-        return Some(apart(&of_pair, stage, names, pieces, margin_de00));
+        return Some((apart(&of_pair, stage, names, pieces, margin_de00), 1.0));
     };
     let margin = in_grades(margin_de00, (contrast.means[0] + contrast.means[1]) / 2.0);
     // No grade says more than the whole scale, which is where nothing is known.
@@ -152,7 +175,8 @@ fn compare(
         dealt_anew,
         contrast: &contrast,
     });
-    Some(EyeComparison {
+    let chance = contrast.chance_of(margin);
+    let comparison = EyeComparison {
         stage,
         a: names[0].to_owned(),
         b: names[1].to_owned(),
@@ -167,7 +191,8 @@ fn compare(
         verdict,
         plain,
         reason,
-    })
+    };
+    Some((comparison, chance))
 }
 
 /// Two arms that no person joins: one judged these, another those.

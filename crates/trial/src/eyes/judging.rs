@@ -270,5 +270,13 @@ pub fn rows(
             not_blind.insert(judged.stage);
         }
     }
+    // Everybody's order is their own: rows come in that of the trial, so that arms do.
+    let place = |row: &EyeRow| {
+        trial
+            .pieces
+            .iter()
+            .position(|piece| piece.code == row.piece)
+    };
+    found.sort_by_cached_key(|row| (row.stage, place(row)));
     (found, not_blind.into_iter().collect())
 }

@@ -75,6 +75,8 @@ function start(form) {
   }
 
   for (const input of inputs) {
+    // It is emptied after each choice, and its own "no file chosen" would mislead.
+    input.dataset.live = "";
     input.addEventListener("change", () => {
       choose(input.files);
       // What is chosen next is added.

@@ -26,7 +26,7 @@ fn rows(a: &[&str], b: &[&str], judges: usize) -> Vec<EyeRow> {
                     load: None,
                     stage: 5,
                     judge: format!("J{judge}"),
-                    grade: grade.parse().unwrap(),
+                    grade: grade.parse().expect("a grade"),
                 });
             }
         }
@@ -36,7 +36,7 @@ fn rows(a: &[&str], b: &[&str], judges: usize) -> Vec<EyeRow> {
 
 fn verdict(a: &[&str], b: &[&str], judges: usize, margin: f64) -> (Verdict, String, String) {
     let found = decide(&rows(a, b, judges), margin)
-        .unwrap()
+        .expect("two sound arms")
         .comparisons
         .remove(0);
     (found.verdict, found.plain, found.reason)
@@ -319,7 +319,7 @@ fn session(way: Way, readings: &[Reading]) -> Session {
         catch: true,
         repeats: 3,
     };
-    Session::of(&trial(), readings, &wish, &Default::default(), 4).unwrap()
+    Session::of(&trial(), readings, &wish, &Default::default(), 4).expect("a sound trial")
 }
 
 /// A sitting in which every turn gets the grade that `grade` gives its piece.
@@ -339,7 +339,7 @@ fn sitting(session: &Session, id: i64, grade: impl Fn(usize, &Turn) -> &'static 
             .map(|(at, turn)| {
                 let grade = grade(at, turn);
                 Some(Given {
-                    grade: (!grade.is_empty()).then(|| grade.parse().unwrap()),
+                    grade: (!grade.is_empty()).then(|| grade.parse().expect("a grade")),
                     remark: String::new(),
                     made_at: String::new(),
                 })

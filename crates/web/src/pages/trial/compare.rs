@@ -120,11 +120,11 @@ fn written(sight: Sight) -> String {
 /// Two that are worth a look where none were asked for: a test piece at its first stage and at its
 /// last.
 fn usual(results: &Results, all: &BTreeSet<Sight>) -> Option<[Sight; 2]> {
-    let tests = all.iter().filter(|sight| {
+    let mut tests = all.iter().filter(|sight| {
         let piece = results.trial.piece(sight.piece);
         piece.is_some_and(|piece| piece.role == Role::Test)
     });
-    let last = tests.clone().last().or(all.last())?;
+    let last = tests.next_back().or(all.last())?;
     let own = all.iter().find(|sight| sight.piece == last.piece);
     Some([*own.unwrap_or(last), *last])
 }

@@ -4,7 +4,7 @@ import path from "node:path";
 import { pictures, screenshots, serve } from "./lib/bench.mjs";
 import { launch, newPage } from "./lib/browser.mjs";
 import { beginSession, judgeAll, sitDown } from "./lib/eyes.mjs";
-import { beginRun, recipeFrom } from "./lib/recipe.mjs";
+import { beginRun, recipeFrom, shelve } from "./lib/recipe.mjs";
 import { ask, fillIn, photograph } from "./lib/trial.mjs";
 
 const LOOKS = [
@@ -50,6 +50,11 @@ const pages = {
   "recipe-lot": `${dyed.recipe}?goods=5+kg`,
   "run": dyed.run,
   "run-sheet": `${dyed.run}/sheet`,
+  "materials": `${studio.origin}/materials`,
+  "materials-empty": `${empty.origin}/materials`,
+  "material": dyed.material,
+  "search": `${demo.origin}/search?q=napkins`,
+  "search-near": `${demo.origin}/search?lab=45+36+21`,
   "rinse": `${demo.origin}/runs/1/rinse`,
   "rinse-empty": `${dyed.run}/rinse`,
   "trial": demo.address,
@@ -126,6 +131,7 @@ async function letPhonesIn() {
 /** A recipe and a run by it with two clocks and a departure. */
 async function dye() {
   const page = await newPage(browser, "desktop");
+  const material = await shelve(page, studio.origin, "turquoise", "3 bottles", "5.49 per bottle");
   const recipe = await recipeFrom(page, studio.origin, "shirts");
   const run = await beginRun(page, recipe, "First lot");
   for (const step of [1, 2]) {
@@ -135,7 +141,7 @@ async function dye() {
   await page.locator("#step-2").getByRole("button", { name: "powder not fully dissolved" }).click();
   await page.locator("#step-2 .notes li", { hasText: "powder" }).waitFor();
   await page.context().close();
-  return { recipe, run };
+  return { material, recipe, run };
 }
 
 /** A trial that two people judged, and a third who is at it. */

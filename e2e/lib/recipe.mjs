@@ -25,3 +25,14 @@ export async function readWater(page, water, volume, step) {
   await page.getByRole("button", { name: "Add the reading" }).click();
   await page.locator(".notes > li", { hasText: `${volume}, looks like ${step}` }).first().waitFor();
 }
+
+/** Puts a dye with its first lot on the shelf; gives its address. */
+export async function shelve(page, origin, name, amount, price) {
+  await page.goto(`${origin}/materials`);
+  await page.getByLabel("Name", { exact: true }).fill(name);
+  await page.getByLabel("How much").fill(amount);
+  await page.getByLabel("Price", { exact: true }).fill(price);
+  await page.getByRole("button", { name: "Put it on the shelf" }).click();
+  await page.getByRole("heading", { name, exact: true }).waitFor();
+  return page.url();
+}

@@ -36,6 +36,7 @@ pub mod rinse;
 pub mod run;
 pub mod run_sheet;
 pub mod scale;
+pub mod stock;
 
 pub use error::{DyeingError, ParseFault};
 pub use plan::Plan;

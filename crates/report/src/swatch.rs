@@ -64,6 +64,30 @@ fn linear_srgb(lab: Lab) -> [f64; 3] {
     ]
 }
 
+/// The CIELAB colour (D65, 2 degrees) of `#rrggbb` or `rrggbb`; nothing for another text.
+///
+/// # Source
+/// IEC 61966-2-1 (sRGB matrix and transfer curve).
+pub fn lab_of_hex(text: &str) -> Option<Lab> {
+    let digits = text.trim().trim_start_matches('#');
+    let is_hex = digits.len() == 6 && digits.bytes().all(|b| b.is_ascii_hexdigit());
+    let number = u32::from_str_radix(digits, 16).ok().filter(|_| is_hex)?;
+    let [r, g, b] = [16, 8, 0].map(|shift| {
+        let coded = f64::from(number >> shift & 0xff) / 255.0;
+        if coded <= 0.04045 {
+            coded / 12.92
+        } else {
+            ((coded + 0.055) / 1.055).powf(2.4)
+        }
+    });
+    let xyz = colour::Xyz::new(
+        100.0 * (0.412_390_8 * r + 0.357_584_3 * g + 0.180_480_8 * b),
+        100.0 * (0.212_639_0 * r + 0.715_168_7 * g + 0.072_192_3 * b),
+        100.0 * (0.019_330_8 * r + 0.119_194_8 * g + 0.950_532_2 * b),
+    );
+    Some(xyz.to_lab(View::D65_2.white()))
+}
+
 /// The numbers of a colour for a reader: `L* 52.3  a* -28.4  b* -24.8`, with true minus signs.
 pub fn numbers(lab: Lab) -> String {
     format!("L* {:.1} a* {:.1} b* {:.1}", lab.l, lab.a, lab.b).replace('-', "\u{2212}")
@@ -235,6 +259,22 @@ mod tests {
 
     // Published: sRGB's primaries and mid-grey in CIELAB for D65 (IEC 61966-2-1 and CIE 15),
     // rounded as printed in common tables.
+    #[test]
+    fn a_picked_colour_comes_back_as_it_was() {
+        for hex in [
+            "#ffffff", "#000000", "#808080", "#ff0000", "#0000ff", "#7a3b2c",
+        ] {
+            let lab = lab_of_hex(hex).unwrap();
+            assert_eq!(srgb_hex(lab), hex);
+        }
+        // Published (IEC 61966-2-1 and CIE 15), as below.
+        let red = lab_of_hex("FF0000").unwrap();
+        assert!((red.l - 53.241).abs() < 0.02 && (red.a - 80.092).abs() < 0.05);
+        for text in ["", "#fff", "red", "#12345g", "#1234567", "+12345"] {
+            assert_eq!(lab_of_hex(text), None, "{text}");
+        }
+    }
+
     #[test]
     fn srgb_of_known_colours() {
         assert_eq!(srgb_hex(Lab::new(100.0, 0.0, 0.0)), "#ffffff");

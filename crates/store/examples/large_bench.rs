@@ -9,6 +9,7 @@ use store::Bench;
 use trial::{PieceId, TrialId};
 
 const TRIALS: i64 = 10_000;
+const SEARCHES: u32 = 500;
 
 const FILL: &str = include_str!("large_bench.sql");
 
@@ -55,5 +56,49 @@ fn main() -> Result<(), Box<dyn Error>> {
         bench.next_waiting()?;
         println!("look at the queue: {:?}", start.elapsed());
     }
+    let colours = (0..SEARCHES).map(|k| {
+        let part = |step: u32, from: f64, to: f64| {
+            from + (to - from) * f64::from(k * step % SEARCHES) / f64::from(SEARCHES)
+        };
+        [
+            part(7, 15.0, 90.0),
+            part(11, -75.0, 75.0),
+            part(13, -75.0, 75.0),
+        ]
+    });
+    let near = colours.map(|lab| timed(|| bench.readings_near(lab, "D65/10", 24)));
+    said("readings near a colour", near.collect::<Result<_, _>>()?);
+    let words = [
+        "trial",
+        "trial 77",
+        "arm",
+        "t",
+        "trial 4242",
+        "which",
+        "no such word",
+    ];
+    let found = (0..SEARCHES).map(|k| {
+        let word = words[k as usize % words.len()];
+        timed(|| bench.search(word))
+    });
+    said("words", found.collect::<Result<_, _>>()?);
     Ok(())
+}
+
+/// How long it took, ms.
+fn timed<T, E>(work: impl FnOnce() -> Result<T, E>) -> Result<f64, E> {
+    let start = Instant::now();
+    work()?;
+    Ok(1000.0 * start.elapsed().as_secs_f64())
+}
+
+/// Prints the median and the 99th percentile.
+fn said(what: &str, mut times_ms: Vec<f64>) {
+    times_ms.sort_by(f64::total_cmp);
+    let at = |share: f64| times_ms[(share * (times_ms.len() - 1) as f64).round() as usize];
+    println!(
+        "search for {what}: median {:.1} ms, 99th percentile {:.1} ms",
+        at(0.5),
+        at(0.99)
+    );
 }

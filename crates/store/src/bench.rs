@@ -39,6 +39,8 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0013_bin.sql")),
         M::up(include_str!("../migrations/0014_phone.sql")),
         M::up(include_str!("../migrations/0015_eyes.sql")),
+        M::up(include_str!("../migrations/0016_material.sql")),
+        M::up(include_str!("../migrations/0017_search.sql")),
     ])
 }
 
@@ -274,7 +276,10 @@ mod tests {
                  INSERT INTO eye_session VALUES (1, 1, '{}', 'now');
                  INSERT INTO eye_closing VALUES (1, 'now');
                  INSERT INTO eye_sitting VALUES (1, 1, '{}', '[]', 'now');
-                 INSERT INTO eye_turn VALUES (1, 1, 0, NULL, '', 'now');",
+                 INSERT INTO eye_turn VALUES (1, 1, 0, NULL, '', 'now');
+                 INSERT INTO material VALUES (1, 'dye', 'n', '', 'now');
+                 INSERT INTO lot VALUES (1, 1, '2030-01-01', 5, 'g', '', '', '', 'now');
+                 INSERT INTO stock_event VALUES (1, 1, NULL, 'used', 5, NULL, '', 'now');",
             )
             .unwrap();
         for (table, column) in [
@@ -312,6 +317,9 @@ mod tests {
             ("eye_closing", "closed_at"),
             ("eye_sitting", "turns"),
             ("eye_turn", "grade"),
+            ("material", "notes"),
+            ("lot", "amount"),
+            ("stock_event", "amount"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

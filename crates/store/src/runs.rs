@@ -1,7 +1,7 @@
 //! Runs: a recipe's run sheet while it is followed. Events are added, never changed.
 
 use crate::journal::About;
-use crate::{Bench, StoreError, journal, run_events};
+use crate::{Bench, StoreError, journal, run_events, stock};
 use dyeing::{
     Plan,
     run::{Departure, Run, RunSheet, What},
@@ -68,7 +68,8 @@ const TABLES: &str = "run JOIN recipe_revision ON recipe_revision.id = revision_
      JOIN recipe ON recipe.id = recipe_id LEFT JOIN trial ON trial.id = run.trial_id";
 
 impl Bench {
-    /// Begins a run by a recipe's revision and gives its number. The sheet is kept as it is now.
+    /// Begins a run by a recipe's revision and gives its number. The sheet is kept as it is now, and
+    /// what the baths need is taken from the lots of materials of the same names.
     ///
     /// # Errors
     /// There is no such revision or trial, or the database can't be written.
@@ -102,7 +103,7 @@ impl Bench {
         };
         let sheet = run_events::sheet_text(&RunSheet::of(&plan))?;
         let change = self.change()?;
-        change
+        let id = change
             .execute(
                 "INSERT INTO run (revision_id, trial_id, title, sheet, begun_at)
                  SELECT recipe_revision.id, ?3, ?4, ?5, ?6 FROM recipe_revision
@@ -115,11 +116,10 @@ impl Bench {
                 let about = trial_id.map_or(About::Bench, About::Trial);
                 journal::note_about(&change, about, now, "run begun", &detail).map(|()| id)
             })
-            .map_err(StoreError::database(BEGIN))
-            .and_then(|id| {
-                change.commit().map_err(StoreError::database(BEGIN))?;
-                Ok(id)
-            })
+            .map_err(StoreError::database(BEGIN))?;
+        stock::take_for_run(&change, id, &plan, now)?;
+        change.commit().map_err(StoreError::database(BEGIN))?;
+        Ok(id)
     }
 
     /// Adds what happened to a run; false if it says nothing new (a button pressed twice). When this

@@ -25,6 +25,7 @@ pub mod eyes;
 pub mod fade;
 mod id;
 mod limit;
+pub mod near;
 mod new_trial;
 mod on_board;
 mod part;

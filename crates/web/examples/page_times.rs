@@ -18,7 +18,7 @@ const TIMES: usize = 200;
 const PORT: u16 = 4817;
 
 /// Addresses, with `{}` for a trial's number.
-const PAGES: [&str; 14] = [
+const PAGES: [&str; 18] = [
     "/",
     "/trials/trial-{}",
     "/trials/trial-{}/photos/new",
@@ -33,6 +33,10 @@ const PAGES: [&str; 14] = [
     "/bin",
     "/charts",
     "/setup",
+    "/materials",
+    "/search?q=trial",
+    "/search?q=arm+{}",
+    "/search?lab=45.{}+5.{}+12.{}",
 ];
 
 #[tokio::main]

@@ -13,7 +13,7 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 19] = [
+const STYLES: [&str; 20] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
@@ -32,6 +32,7 @@ const STYLES: [&str; 19] = [
     "css/components/run.css",
     "css/components/studio.css",
     "css/components/eyes.css",
+    "css/components/shelf.css",
     "css/print.css",
 ];
 

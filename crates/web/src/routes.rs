@@ -87,6 +87,16 @@ fn pages() -> Router<App> {
             get(pages::rinse::show::page).post(pages::rinse::note::act),
         )
         .route("/runs/{id}/rinse.json", get(pages::rinse::show::data))
+        .route(
+            "/materials",
+            get(pages::material::list::page).post(pages::material::add::act),
+        )
+        .route(
+            "/materials/{id}",
+            get(pages::material::show::page).post(pages::material::act::act),
+        )
+        .route("/search", get(pages::search::show::page))
+        .route("/search.json", get(pages::search::show::data))
         .route("/trials/{slug}", get(pages::trial::show::page))
         .route("/board", get(pages::board::print::page))
         .route("/trials/{slug}/board", get(pages::board::choose::page))

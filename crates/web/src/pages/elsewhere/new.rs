@@ -15,7 +15,7 @@ use report::words;
 use trial::{Reading, Source, Trial};
 
 /// The lights and observers to choose from.
-const VIEWS: [&str; 7] = [
+pub(crate) const VIEWS: [&str; 7] = [
     "D65/10", "D65/2", "D50/2", "D50/10", "A/10", "FL2/10", "FL11/10",
 ];
 const GRADES: [&str; 9] = ["5", "4-5", "4", "3-4", "3", "2-3", "2", "1-2", "1"];

@@ -23,11 +23,12 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
         .filter_map(|(name, slug)| Some((name, slug?)));
     let purpose = new(hidden.collect());
     if form.has("more") {
-        return Ok(render(&app, &purpose, &draft, &Problems::default())?.into_response());
+        let page = render(&app, &purpose, &draft, &Problems::default()).await?;
+        return Ok(page.into_response());
     }
     let written = match checked(&draft) {
         Ok(written) => written,
-        Err(problems) => return wrong(&app, &purpose, &draft, &problems),
+        Err(problems) => return wrong(&app, &purpose, &draft, &problems).await,
     };
     let text = written.to_toml().map_err(Error::broken)?;
     let slug = app
@@ -53,12 +54,12 @@ pub(crate) fn checked(draft: &Draft) -> Result<Written, Problems> {
 }
 
 /// The form with what is wrong with it.
-pub(crate) fn wrong(
+pub(crate) async fn wrong(
     app: &App,
     purpose: &Purpose,
     draft: &Draft,
     problems: &Problems,
 ) -> Result<Response, Error> {
-    let page = render(app, purpose, draft, problems)?;
+    let page = render(app, purpose, draft, problems).await?;
     Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
 }

@@ -30,7 +30,7 @@ pub(crate) async fn page(
         .await?;
     let written = Written::from_toml(&kept.text).map_err(Error::broken)?;
     let purpose = purpose(&kept.slug, &kept.recipe.name, kept.number);
-    render(&app, &purpose, &Draft::of(&written), &Problems::default())
+    render(&app, &purpose, &Draft::of(&written), &Problems::default()).await
 }
 
 pub(crate) async fn act(
@@ -42,11 +42,12 @@ pub(crate) async fn act(
     let seen: u32 = form.text("revision").parse().unwrap_or(0);
     let purpose = purpose(&slug, draft.at("name"), seen);
     if form.has("more") {
-        return Ok(render(&app, &purpose, &draft, &Problems::default())?.into_response());
+        let page = render(&app, &purpose, &draft, &Problems::default()).await?;
+        return Ok(page.into_response());
     }
     let written = match checked(&draft) {
         Ok(written) => written,
-        Err(problems) => return wrong(&app, &purpose, &draft, &problems),
+        Err(problems) => return wrong(&app, &purpose, &draft, &problems).await,
     };
     let text = written.to_toml().map_err(Error::broken)?;
     let place = slug.clone();
@@ -65,7 +66,7 @@ pub(crate) async fn act(
         Some(message) => {
             let mut problems = Problems::default();
             problems.add("name", message);
-            wrong(&app, &purpose, &draft, &problems)
+            wrong(&app, &purpose, &draft, &problems).await
         }
     }
 }

@@ -13,7 +13,7 @@ use dyeing::recipe::Written;
 use dyeing::{class, fibre, goods, material};
 use serde::Deserialize;
 use std::collections::BTreeMap;
-use store::Bench;
+use store::{Bench, Material, MaterialKind};
 
 /// What the form starts with; what is missing is left empty.
 #[derive(Deserialize)]
@@ -46,7 +46,11 @@ struct EditPage<'a> {
     classes: &'static [class::DyeClass],
     kinds: &'static [goods::TypicalGoods],
     fibres: Vec<&'static str>,
-    materials: Vec<&'static str>,
+    materials: Vec<String>,
+    /// Names of dyes on the shelves.
+    dyes: Vec<String>,
+    /// Prices of lots, each with what it is of.
+    prices: Vec<(String, String)>,
     examples: [(&'static str, &'static str, &'static str); 3],
 }
 
@@ -96,7 +100,7 @@ pub(crate) async fn page(
         draft.name(&format!("Bath for {}", trial.title));
         hidden.push(("trial", trial.slug));
     }
-    render(&app, &new(hidden), &draft, &Problems::default())
+    render(&app, &new(hidden), &draft, &Problems::default()).await
 }
 
 fn count(pieces: usize) -> u32 {
@@ -114,13 +118,14 @@ pub(crate) fn new(hidden: Vec<(&'static str, String)>) -> Purpose {
     }
 }
 
-/// The page with what was typed and what is wrong with it.
-pub(crate) fn render(
+/// The page with what was typed and what is wrong with it. What stands on the shelves is offered.
+pub(crate) async fn render(
     app: &App,
     purpose: &Purpose,
     draft: &Draft,
     problems: &Problems,
 ) -> Result<Html<String>, Error> {
+    let shelf = app.at_bench(|bench| Ok(bench.materials()?)).await?;
     let page = EditPage {
         assets: Assets::get(),
         token: app.token.as_str(),
@@ -130,8 +135,32 @@ pub(crate) fn render(
         classes: class::all(),
         kinds: goods::all(),
         fibres: fibre::all().iter().map(|f| f.name.as_str()).collect(),
-        materials: material::all().iter().map(|m| m.name.as_str()).collect(),
+        materials: kept(&shelf, MaterialKind::Auxiliary)
+            .chain(material::all().iter().map(|m| m.name.clone()))
+            .collect(),
+        dyes: kept(&shelf, MaterialKind::Dye).collect(),
+        prices: prices(&shelf),
         examples: EXAMPLES,
     };
     Ok(Html(page.render()?))
+}
+
+/// Names of the materials of a kind that stand on the shelves.
+fn kept(shelf: &[Material], kind: MaterialKind) -> impl Iterator<Item = String> {
+    let kept = shelf.iter().filter(move |material| material.kind == kind);
+    kept.map(|material| material.name.clone())
+}
+
+/// The newest price of each dye and auxiliary, and of which lot it is.
+fn prices(shelf: &[Material]) -> Vec<(String, String)> {
+    let goes_in = |m: &&Material| matches!(m.kind, MaterialKind::Dye | MaterialKind::Auxiliary);
+    let newest = shelf.iter().filter(goes_in).filter_map(|material| {
+        let lot = material
+            .lots
+            .iter()
+            .rfind(|lot| !lot.came.price.is_empty())?;
+        let of = format!("{}, lot of {}", material.name, lot.came.received_on);
+        Some((lot.came.price.clone(), of))
+    });
+    newest.collect()
 }

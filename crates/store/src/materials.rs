@@ -1,0 +1,381 @@
+//! Materials and their lots: what came and what is left. Rows are added, never changed.
+
+use crate::{Bench, StoreError, journal};
+use dyeing::stock::{Stock, StockUnit};
+use rusqlite::{Connection, OptionalExtension, Row, params};
+
+/// What a material is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MaterialKind {
+    /// A dye.
+    Dye,
+    /// Salt, soda, acid, mordant, after-treatment, soap.
+    Auxiliary,
+    /// Loose fibre.
+    Fibre,
+    /// Yarn.
+    Yarn,
+    /// Garments and cloth.
+    Garment,
+}
+
+/// A material to be put on the shelf.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewMaterial {
+    /// What it is.
+    pub kind: MaterialKind,
+    /// Its name, as recipes call it.
+    pub name: String,
+    /// What else is to be known of it.
+    pub notes: String,
+}
+
+/// A lot to be put on the shelf.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewLot {
+    /// The day it came, as YYYY-MM-DD.
+    pub received_on: String,
+    /// How much came.
+    pub amount: Stock,
+    /// Its price as written, such as `9.50 per 100 g`; empty where it isn't known.
+    pub price: String,
+    /// From whom, in words.
+    pub supplier: String,
+    /// What else is to be known of it.
+    pub notes: String,
+}
+
+/// A material with its lots.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Material {
+    /// Its number on the bench.
+    pub id: i64,
+    /// What it is.
+    pub kind: MaterialKind,
+    /// Its name, as recipes call it.
+    pub name: String,
+    /// What else is to be known of it.
+    pub notes: String,
+    /// Its lots, as they came.
+    pub lots: Vec<Lot>,
+}
+
+/// A lot on the shelf.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lot {
+    /// Its number on the bench.
+    pub id: i64,
+    /// How it came.
+    pub came: NewLot,
+    /// What is left; 0 when it is said to be used up, below 0 when more was taken than came.
+    pub left: Stock,
+    /// Whether it is said to be used up.
+    pub is_used_up: bool,
+    /// What was taken, also what was taken back, in the order in which it was noted.
+    pub taken: Vec<Taken>,
+}
+
+/// Something that was taken from a lot.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Taken {
+    /// Its number on the bench.
+    pub id: i64,
+    /// How much; none: all that was left.
+    pub amount: Option<Stock>,
+    /// The run that took it: number and title.
+    pub run: Option<(i64, String)>,
+    /// Why, in words.
+    pub words: String,
+    /// When it was noted, RFC 3339.
+    pub made_at: String,
+    /// Whether it was taken back.
+    pub is_taken_back: bool,
+}
+
+pub(crate) const KEEP: &str = "keep a material";
+pub(crate) const READ: &str = "read its materials";
+/// Longer than this is no name or note, characters.
+const MOST_TEXT: usize = 2000;
+
+impl MaterialKind {
+    /// Every kind, in the order in which they are shown.
+    pub const ALL: [Self; 5] = [
+        Self::Dye,
+        Self::Auxiliary,
+        Self::Fibre,
+        Self::Yarn,
+        Self::Garment,
+    ];
+
+    /// Its short name, as it is kept.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Dye => "dye",
+            Self::Auxiliary => "auxiliary",
+            Self::Fibre => "fibre",
+            Self::Yarn => "yarn",
+            Self::Garment => "garment",
+        }
+    }
+
+    /// The kind of that short name.
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.key() == key)
+    }
+}
+
+impl Material {
+    /// What is left of it in all lots, by unit.
+    pub fn left(&self) -> Vec<Stock> {
+        let mut sums: Vec<Stock> = Vec::new();
+        for lot in &self.lots {
+            match sums.iter_mut().find(|sum| sum.unit == lot.left.unit) {
+                Some(sum) => sum.amount += lot.left.amount,
+                None => sums.push(lot.left),
+            }
+        }
+        sums
+    }
+}
+
+impl Bench {
+    /// Puts a material on the shelf and gives its number.
+    ///
+    /// # Errors
+    /// It has no name or another one's, a text is too long, or the database can't be written.
+    pub fn add_material(&mut self, new: &NewMaterial, now: &str) -> Result<i64, StoreError> {
+        let name = new.name.trim();
+        if name.is_empty() {
+            return Err(StoreError::input(
+                "name",
+                "The material has no name. Give it the name that your recipes call it by.",
+            ));
+        }
+        short("name", name)?;
+        short("notes", &new.notes)?;
+        let change = self.change()?;
+        if named(&change, name)
+            .map_err(StoreError::database(KEEP))?
+            .is_some()
+        {
+            return Err(StoreError::input(
+                "name",
+                format!(
+                    "There is a material called \"{name}\" already. Add a lot to it, or give this one another name."
+                ),
+            ));
+        }
+        change
+            .execute(
+                "INSERT INTO material (kind, name, notes, made_at) VALUES (?1, ?2, ?3, ?4)",
+                params![new.kind.key(), name, new.notes.trim(), now],
+            )
+            .and_then(|_| {
+                let id = change.last_insert_rowid();
+                journal::note(&change, now, "material added", name).map(|()| id)
+            })
+            .map_err(StoreError::database(KEEP))
+            .and_then(|id| {
+                change
+                    .commit()
+                    .map_err(StoreError::database(KEEP))
+                    .map(|()| id)
+            })
+    }
+
+    /// Puts a lot of a material on the shelf and gives its number.
+    ///
+    /// # Errors
+    /// There is no such material, a text is too long, or the database can't be written.
+    pub fn add_lot(&mut self, material: i64, new: &NewLot, now: &str) -> Result<i64, StoreError> {
+        for (field, text) in [
+            ("price", &new.price),
+            ("supplier", &new.supplier),
+            ("lot-notes", &new.notes),
+        ] {
+            short(field, text)?;
+        }
+        let change = self.change()?;
+        let keep = || -> rusqlite::Result<Option<i64>> {
+            let name: Option<String> = change
+                .query_row(
+                    "SELECT name FROM material WHERE id = ?1",
+                    [material],
+                    |row| row.get(0),
+                )
+                .optional()?;
+            let Some(name) = name else {
+                return Ok(None);
+            };
+            change.execute(
+                "INSERT INTO lot (material_id, received_on, amount, unit, price, supplier, notes, made_at)
+                 VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+                params![
+                    material,
+                    new.received_on,
+                    new.amount.amount,
+                    new.amount.unit.key(),
+                    new.price.trim(),
+                    new.supplier.trim(),
+                    new.notes.trim(),
+                    now
+                ],
+            )?;
+            let id = change.last_insert_rowid();
+            let detail = format!("{} of {name}, lot {id}", new.amount);
+            journal::note(&change, now, "lot added", &detail)?;
+            Ok(Some(id))
+        };
+        let id = keep().map_err(StoreError::database(KEEP))?;
+        let id = id.ok_or(StoreError::Unknown {
+            what: "material",
+            id: material,
+        })?;
+        change.commit().map_err(StoreError::database(KEEP))?;
+        Ok(id)
+    }
+
+    /// Every material with its lots, by kind and name.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a lot that can't be understood.
+    pub fn materials(&self) -> Result<Vec<Material>, StoreError> {
+        let mut all = self.select_materials(None)?;
+        let order = |kind| MaterialKind::ALL.iter().position(|k| *k == kind);
+        all.sort_by_key(|m| (order(m.kind), m.name.to_lowercase()));
+        Ok(all)
+    }
+
+    /// The material of that number, if there is one.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a lot that can't be understood.
+    pub fn material(&self, id: i64) -> Result<Option<Material>, StoreError> {
+        Ok(self.select_materials(Some(id))?.pop())
+    }
+
+    fn select_materials(&self, id: Option<i64>) -> Result<Vec<Material>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(i64, String, String, String)>> {
+            self.database
+                .prepare_cached(
+                    "SELECT id, kind, name, notes FROM material WHERE ?1 IS NULL OR id = ?1",
+                )?
+                .query_map([id], |row| {
+                    Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?))
+                })?
+                .collect()
+        };
+        let rows = read().map_err(StoreError::database(READ))?;
+        rows.into_iter()
+            .map(|(id, kind, name, notes)| {
+                Ok(Material {
+                    id,
+                    kind: MaterialKind::of_key(&kind).ok_or_else(|| odd(&kind))?,
+                    name,
+                    notes,
+                    lots: lots(&self.database, id)?,
+                })
+            })
+            .collect()
+    }
+}
+
+pub(crate) fn short(field: &'static str, text: &str) -> Result<(), StoreError> {
+    let length = text.chars().count();
+    if length <= MOST_TEXT {
+        return Ok(());
+    }
+    Err(StoreError::input(
+        field,
+        format!("This text has {length} characters; {MOST_TEXT} is the most. Make it shorter."),
+    ))
+}
+
+pub(crate) fn odd(value: &str) -> StoreError {
+    StoreError::Stored {
+        what: "material",
+        cause: format!("\"{value}\""),
+    }
+}
+
+/// Number of the material of a name, capitals or not.
+pub(crate) fn named(database: &Connection, name: &str) -> rusqlite::Result<Option<i64>> {
+    database
+        .prepare_cached("SELECT id FROM material WHERE name = ?1 COLLATE NOCASE")?
+        .query_row([name.trim()], |row| row.get(0))
+        .optional()
+}
+
+pub(crate) fn lots(database: &Connection, material: i64) -> Result<Vec<Lot>, StoreError> {
+    let read = || -> rusqlite::Result<Vec<(i64, NewLot, String)>> {
+        database
+            .prepare_cached(
+                "SELECT id, received_on, amount, unit, price, supplier, notes FROM lot
+                 WHERE material_id = ?1 ORDER BY received_on, id",
+            )?
+            .query_map([material], came)?
+            .collect()
+    };
+    let rows = read().map_err(StoreError::database(READ))?;
+    rows.into_iter()
+        .map(|(id, mut came, unit)| {
+            let unit = StockUnit::of_key(&unit).ok_or_else(|| odd(&unit))?;
+            came.amount.unit = unit;
+            let taken = taken(database, id, unit).map_err(StoreError::database(READ))?;
+            let counts = || taken.iter().filter(|t| !t.is_taken_back);
+            let is_used_up = counts().any(|t| t.amount.is_none());
+            let used: f64 = counts().filter_map(|t| t.amount).map(|s| s.amount).sum();
+            let left = if is_used_up {
+                0.0
+            } else {
+                came.amount.amount - used
+            };
+            Ok(Lot {
+                id,
+                came,
+                left: Stock { amount: left, unit },
+                is_used_up,
+                taken,
+            })
+        })
+        .collect()
+}
+
+/// A lot's row with its unit as it is kept.
+fn came(row: &Row<'_>) -> rusqlite::Result<(i64, NewLot, String)> {
+    let lot = NewLot {
+        received_on: row.get(1)?,
+        amount: Stock {
+            amount: row.get(2)?,
+            unit: StockUnit::Gram,
+        },
+        price: row.get(4)?,
+        supplier: row.get(5)?,
+        notes: row.get(6)?,
+    };
+    Ok((row.get(0)?, lot, row.get(3)?))
+}
+
+fn taken(database: &Connection, lot: i64, unit: StockUnit) -> rusqlite::Result<Vec<Taken>> {
+    database
+        .prepare_cached(
+            "SELECT stock_event.id, amount, run.id, run.title, words, made_at,
+                EXISTS (SELECT 1 FROM stock_event AS back WHERE back.of_event = stock_event.id)
+             FROM stock_event LEFT JOIN run ON run.id = run_id
+             WHERE lot_id = ?1 AND kind <> 'taken_back' ORDER BY stock_event.id",
+        )?
+        .query_map([lot], |row| {
+            let amount: Option<f64> = row.get(1)?;
+            let run: Option<i64> = row.get(2)?;
+            let title: Option<String> = row.get(3)?;
+            Ok(Taken {
+                id: row.get(0)?,
+                amount: amount.map(|amount| Stock { amount, unit }),
+                run: run.zip(title),
+                words: row.get(4)?,
+                made_at: row.get(5)?,
+                is_taken_back: row.get(6)?,
+            })
+        })?
+        .collect()
+}

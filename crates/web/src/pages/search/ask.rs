@@ -1,0 +1,109 @@
+//! What a search asks for: words, CIELAB values, or a colour picked on the screen.
+
+use crate::form::Problems;
+use crate::pages::elsewhere::new::VIEWS;
+use report::swatch;
+use serde::Deserialize;
+
+/// The fields of the search, as they came.
+#[derive(Deserialize)]
+pub(crate) struct Wanted {
+    pub(super) q: Option<String>,
+    pub(super) lab: Option<String>,
+    pub(super) view: Option<String>,
+    pub(super) hex: Option<String>,
+}
+
+/// What is asked for.
+pub(super) enum Asked {
+    Nothing,
+    Words(String),
+    Colour { lab: [f64; 3], view: &'static str },
+}
+
+impl Wanted {
+    /// The first of words, Lab and a picked colour that was given.
+    pub(super) fn asked(&self, problems: &mut Problems) -> Asked {
+        let text = |part: &Option<String>| part.as_deref().unwrap_or_default().trim().to_owned();
+        let (words, lab, hex) = (text(&self.q), text(&self.lab), text(&self.hex));
+        if !words.is_empty() {
+            if words.chars().any(char::is_alphanumeric) {
+                return Asked::Words(words);
+            }
+            problems.add(
+                "q",
+                "Give words or beginnings of words, such as indigo or soda.",
+            );
+        } else if !lab.is_empty() {
+            let asked = self.view.as_deref().unwrap_or(VIEWS[0]);
+            let view = VIEWS.into_iter().find(|known| *known == asked);
+            match (read_lab(&lab), view) {
+                (Some(lab), Some(view)) => return Asked::Colour { lab, view },
+                (None, _) => problems.add(
+                    "lab",
+                    "Give L*, a* and b* as three numbers, such as 40 20 10: L* from 0 to 100, the others from −128 to 128.",
+                ),
+                (_, None) => problems.add("view", "Choose one of the lights of the list."),
+            }
+        } else if !hex.is_empty() {
+            // A screen's colours hold for the 2 degree observer; as near as a screen comes to a
+            // colour, they are looked up among readings for 10 degrees.
+            match swatch::lab_of_hex(&hex) {
+                Some(lab) => {
+                    return Asked::Colour {
+                        lab: [lab.l, lab.a, lab.b],
+                        view: VIEWS[0],
+                    };
+                }
+                None => {
+                    problems.add(
+                        "hex",
+                        "Give a colour as six hexadecimal digits, such as #7a3b2c.",
+                    );
+                }
+            }
+        }
+        Asked::Nothing
+    }
+}
+
+/// Three numbers apart by white space, semicolons or commas; with decimal commas, by the others.
+fn read_lab(text: &str) -> Option<[f64; 3]> {
+    let text = text.replace(['−', '–'], "-");
+    let parts = |between: fn(char) -> bool| -> Option<[f64; 3]> {
+        let parts = text.split(between).filter(|part| !part.is_empty());
+        let numbers: Option<Vec<f64>> = parts
+            .map(|part| part.replace(',', ".").parse().ok())
+            .collect();
+        numbers?.try_into().ok()
+    };
+    let lab = parts(|c| c == ';' || c.is_whitespace())
+        .or_else(|| parts(|c| c == ',' || c == ';' || c.is_whitespace()))?;
+    let [l, a, b] = lab;
+    let fits = (0.0..=100.0).contains(&l) && a.abs() <= 128.0 && b.abs() <= 128.0;
+    fits.then_some(lab)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::read_lab;
+
+    #[test]
+    fn lab_is_read_as_people_write_it() {
+        for text in ["40 20 -10", "40, 20, -10", "40;20;−10", "40,0 20,0 -10,0"] {
+            assert_eq!(read_lab(text), Some([40.0, 20.0, -10.0]), "{text}");
+        }
+        for text in [
+            "",
+            "40",
+            "40 20",
+            "40 20 10 5",
+            "140 20 10",
+            "40 900 1",
+            "L a b",
+            "NaN 1 1",
+        ] {
+            assert_eq!(read_lab(text), None, "{text}");
+        }
+    }
+}

@@ -76,7 +76,7 @@ describe("the demo trial", () => {
     await assertSound(page);
     await page.goto(`${bench.address}/report`);
     assert.ok(await page.getByRole("heading", { name: /^Where its dye went/ }).isVisible());
-    assert.ok(await page.getByRole("listitem").filter({ hasText: "left out for Rinsed cold only, as the trial asks" }).isVisible());
+    assert.ok(await page.getByRole("listitem").filter({ hasText: "it was at 53 °C instead of 60 °C" }).isVisible());
     assertQuiet(page);
     await page.context().close();
   });

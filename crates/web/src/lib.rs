@@ -16,6 +16,7 @@ mod pages;
 mod phone;
 mod previews;
 mod progress;
+mod promises;
 mod routes;
 mod tiles;
 mod token;

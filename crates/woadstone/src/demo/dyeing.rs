@@ -79,7 +79,7 @@ pub fn lay_out(bench: &mut Bench, now: &str) -> anyhow::Result<()> {
     Ok(())
 }
 
-/// Every step as planned, but for a bath that was too cool, a wash that one arm went without, and a remark.
+/// Every step as planned, but for a bath that was too cool; with two remarks.
 fn events(steps: &[Step], begun_s: i64) -> Vec<NewEvent> {
     let mut events = Vec::new();
     let at = |minutes: f64| begun_s + (60.0 * minutes).round() as i64;
@@ -99,7 +99,8 @@ fn events(steps: &[Step], begun_s: i64) -> Vec<NewEvent> {
         }
         if step.kind == StepKind::Wash {
             let words = "left out for Rinsed cold only, as the trial asks";
-            note(1.0, What::Departed(words.to_owned()));
+            // The arm's own treatment: worth a note, and no departure.
+            note(1.0, What::Remarked(words.to_owned()));
         }
         note(step.minutes.unwrap_or(5.0), What::Stopped);
     }

@@ -11,7 +11,7 @@ use report::{chart, margin_pair};
 use serde::Deserialize;
 use store::KeptPlan;
 use trial::plan::{
-    Allotted, Carried, Finding, Order, Plan, PlanError, Promise, Promised, RUNS, carried, critique,
+    Allotted, Carried, Finding, Order, Plan, PlanError, Promise, Promised, carried, critique,
     departures,
 };
 
@@ -131,8 +131,9 @@ impl<'a> ShowPage<'a> {
                 .map(u32::to_string)
                 .collect::<Vec<_>>()
                 .join(", "),
-            promise: plan
-                .promise(RUNS)
+            promise: app
+                .promises
+                .of(plan)
                 .map(|promise| Shown::of(plan, &promise))
                 .map_err(|error| error.message),
             findings: critique(plan).iter().map(FindingCard::of).collect(),

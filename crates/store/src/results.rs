@@ -28,12 +28,13 @@ impl Bench {
         let known = check.map(|kept| Repeatability::from(&kept.check));
         let mut results = Results::of(trial, photos, readings, eye_grades, known.as_ref());
         let sessions = self.eye_sessions(results.trial.id)?;
-        results.eyes = Eyes::of(
+        let eyes = Eyes::of(
             &results.trial,
             &sessions,
             &results.eye_grades,
             &results.readings,
         );
+        results.add_eyes(eyes);
         results.planned = planned;
         results.baths = self.baths_of_trial(results.trial.id)?;
         results.departures = self.departures_of_trial(results.trial.id)?;

@@ -32,6 +32,29 @@ const BY_RECIPE: &str = "SELECT trial.slug FROM recipe_aim
     ORDER BY trial.id DESC LIMIT 1";
 const BY_RUN: &str = "SELECT slug FROM run JOIN trial ON trial.id = trial_id WHERE run.id = ?1";
 
+/// Stages of trial ?1 with how many of its arms were looked at: readings that count, grades by eye,
+/// and blind sessions that are closed, which show every arm.
+const LOOKED: &str = "SELECT stage, max(arms) FROM (
+    SELECT reading.stage AS stage, count(DISTINCT piece.arm_id) AS arms
+    FROM piece JOIN reading ON reading.piece_id = piece.id
+    LEFT JOIN marking ON marking.id = reading.marking_id
+    WHERE piece.trial_id = ?1
+        AND reading.id NOT IN (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
+        AND coalesce(marking.photo_id, 0) NOT IN
+            (SELECT thing FROM binned WHERE kind = 'photo')
+    GROUP BY reading.stage
+    UNION ALL
+    SELECT eye_grade.stage, count(DISTINCT piece.arm_id)
+    FROM piece JOIN eye_grade ON eye_grade.piece_id = piece.id
+    WHERE piece.trial_id = ?1 AND eye_grade.id NOT IN
+        (SELECT eye_grade_id FROM withdrawal WHERE eye_grade_id IS NOT NULL)
+    GROUP BY eye_grade.stage
+    UNION ALL
+    SELECT json_extract(content, '$.stage'), (SELECT count(*) FROM arm WHERE trial_id = ?1)
+    FROM eye_session JOIN eye_closing ON session_id = eye_session.id
+    WHERE trial_id = ?1
+) GROUP BY stage ORDER BY stage";
+
 impl Bench {
     /// Slug of the trial that something is part of; of several the newest.
     ///
@@ -63,17 +86,7 @@ impl Bench {
             };
             let looked = self
                 .database
-                .prepare_cached(
-                    "SELECT reading.stage, count(DISTINCT piece.arm_id)
-                     FROM piece JOIN reading ON reading.piece_id = piece.id
-                     LEFT JOIN marking ON marking.id = reading.marking_id
-                     WHERE piece.trial_id = ?1
-                        AND reading.id NOT IN
-                            (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
-                        AND coalesce(marking.photo_id, 0) NOT IN
-                            (SELECT thing FROM binned WHERE kind = 'photo')
-                     GROUP BY reading.stage ORDER BY reading.stage",
-                )?
+                .prepare_cached(LOOKED)?
                 .query_map([trial.id.0], |row| Ok((row.get(0)?, row.get(1)?)))?
                 .collect::<rusqlite::Result<_>>()?;
             Ok(Progress {

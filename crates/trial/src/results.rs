@@ -83,6 +83,15 @@ pub struct Results {
 }
 
 impl Results {
+    /// Adds what people judged by eye; where nothing else was read, it says so.
+    pub fn add_eyes(&mut self, eyes: Option<Eyes>) {
+        if self.readings.is_empty() && eyes.is_some() {
+            let sentence = "No photo or instrument has read the pieces. What people judged by eye stands below.";
+            self.undecided = Some(sentence.to_owned());
+        }
+        self.eyes = eyes;
+    }
+
     /// Puts a trial's photos, current readings and grades together and decides.
     /// `known` tells how well photos of this set-up repeat, if it was checked.
     pub fn of(

@@ -91,3 +91,30 @@ async fn a_plan_and_its_recipe_lead_to_the_trial_started_from_it() {
     let place = desk.get(&format!("{trial}/packing")).await;
     assert_eq!(way(&place.text)[1], "Plan done here");
 }
+
+/// A stage that people judged by eye has been looked at, by the arms that they judged.
+#[tokio::test]
+async fn grades_by_eye_move_the_way_on() {
+    let desk = Desk::new().await;
+    let trial = desk.trial();
+    for piece in ["A1", "B1"] {
+        let id = trial.pieces.iter().find(|p| p.code == piece).unwrap().id;
+        let piece = id.to_string();
+        let fields = [
+            ("piece", piece.as_str()),
+            ("grade-stage", "5"),
+            ("scale", "change"),
+            ("grade", "4"),
+            ("grade-by", "A. N."),
+            ("light", "north window"),
+        ];
+        let path = format!("/trials/{}/elsewhere/grades", trial.slug);
+        let answer = desk.post_form(&path, &fields).await;
+        assert!(answer.status.is_redirection(), "{}", answer.text);
+    }
+    let page = desk.get(&format!("/trials/{}", trial.slug)).await;
+    assert_eq!(
+        way(&page.text)[4..],
+        ["Look done", "Decide done", "Publish next"]
+    );
+}

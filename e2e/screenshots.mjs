@@ -17,7 +17,8 @@ const LOOKS = [
 async function showEverything(page) {
   for (const picture of await page.locator("img[loading=lazy]").all()) await picture.scrollIntoViewIfNeeded();
   await page.evaluate(() => scrollTo(0, 0));
-  await page.waitForLoadState("networkidle");
+  // A page that is told of progress is never idle, so its pictures are asked.
+  await page.waitForFunction(() => [...document.images].every((picture) => picture.complete));
 }
 
 await mkdir(screenshots, { recursive: true });

@@ -97,7 +97,7 @@ describe("several photos at once", () => {
     const card = page.locator(`[data-photo="${last.id}"]`);
     await card.getByRole("button", { name: /^Read again/ }).waitFor();
     await page.evaluate(() => { window.stayed = true; });
-    // Asked for from elsewhere, the page is told.
+    // Asked for from elsewhere, the page is told, however soon the reading is over.
     const other = await page.context().newPage();
     await other.goto(`${trial}/photos/${last.id}`);
     await page.evaluate((id) => {
@@ -108,8 +108,6 @@ describe("several photos at once", () => {
     await other.getByRole("button", { name: "Read it again as marked" }).click();
     await page.waitForFunction(() => window.seen.includes("read"), null, { timeout: 120_000 });
     assert.ok(await page.evaluate(() => window.stayed));
-    const seen = await page.evaluate(() => window.seen);
-    assert.ok(seen.includes("waiting") || seen.includes("reading"), seen.join());
     await other.getByRole("heading", { name: "Earlier readings of this photo" }).waitFor({ timeout: 60_000 });
     await assertSound(other);
     assertQuiet(page);

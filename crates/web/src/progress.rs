@@ -2,6 +2,7 @@
 
 use report::words;
 use serde::Serialize;
+use std::collections::HashMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore, watch};
 use trial::{Photo, PhotoId, PhotoState};
@@ -15,8 +16,7 @@ pub(crate) struct Progress {
     changes: watch::Sender<u64>,
     /// Whether the program is about to end.
     ending: watch::Sender<bool>,
-    /// The photo that is being read.
-    reading: Mutex<Option<PhotoId>>,
+    reader_at: Mutex<ReaderAt>,
     /// Held by whoever reads photos: one at a time, so that none is read twice.
     pub(crate) reader: tokio::sync::Mutex<()>,
     /// Counts how often phones were cut off.
@@ -24,12 +24,22 @@ pub(crate) struct Progress {
     listeners: Arc<Semaphore>,
 }
 
+/// Where the reader of photos is.
+#[derive(Default)]
+struct ReaderAt {
+    /// The photo that is being read.
+    photo: Option<PhotoId>,
+    /// How often each photo was read since the program started. A second reading
+    /// can be over before anyone looks, and leaves the photo's state as it was.
+    turns: HashMap<PhotoId, u64>,
+}
+
 impl Default for Progress {
     fn default() -> Self {
         Self {
             changes: watch::Sender::new(0),
             ending: watch::Sender::new(false),
-            reading: Mutex::new(None),
+            reader_at: Mutex::default(),
             cuts: watch::Sender::new(0),
             reader: tokio::sync::Mutex::new(()),
             listeners: Arc::new(Semaphore::new(MOST_LISTENERS)),
@@ -64,7 +74,15 @@ impl Progress {
 
     /// Notes which photo is being read, if any.
     pub(crate) fn set_reading(&self, photo: Option<PhotoId>) {
-        *self.reading.lock().unwrap_or_else(PoisonError::into_inner) = photo;
+        let mut at = self
+            .reader_at
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        let before = std::mem::replace(&mut at.photo, photo);
+        if let Some(before) = before {
+            *at.turns.entry(before).or_default() += 1;
+        }
+        drop(at);
         self.changed();
     }
 
@@ -80,8 +98,12 @@ impl Progress {
 
     /// How far a photo has come.
     pub(crate) fn of(&self, photo: &Photo) -> Status {
-        let reading = *self.reading.lock().unwrap_or_else(PoisonError::into_inner);
-        Status::of(photo, reading == Some(photo.id))
+        let at = self
+            .reader_at
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        let turn = at.turns.get(&photo.id).copied().unwrap_or_default();
+        Status::of(photo, at.photo == Some(photo.id), turn)
     }
 }
 
@@ -95,13 +117,16 @@ pub(crate) struct Status {
     pub(crate) words: &'static str,
     /// Why it could not be read; empty otherwise.
     pub(crate) why: String,
+    /// How often it was read since the program started.
+    #[serde(skip)]
+    turn: u64,
     /// Whether nothing more will come without the person.
     #[serde(skip)]
     pub(crate) done: bool,
 }
 
 impl Status {
-    fn of(photo: &Photo, is_read_now: bool) -> Self {
+    fn of(photo: &Photo, is_read_now: bool, turn: u64) -> Self {
         let (state, done) = match &photo.state {
             PhotoState::Unmarked => ("unmarked", false),
             PhotoState::Waiting if is_read_now => ("reading", false),
@@ -121,6 +146,7 @@ impl Status {
                 PhotoState::Refused { message, .. } => message.clone(),
                 _ => String::new(),
             },
+            turn,
             done,
         }
     }
@@ -147,6 +173,7 @@ pub(crate) fn told(photos: &[Status]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use trial::TrialId;
 
     #[test]
     fn there_is_room_for_so_many_listeners_and_again_when_one_leaves() {
@@ -160,12 +187,42 @@ mod tests {
     }
 
     #[test]
+    fn a_second_reading_is_news_though_the_state_is_the_same() {
+        let photo = Photo {
+            id: PhotoId(7),
+            trial: TrialId(1),
+            stage: 0,
+            name: "a.jpg".into(),
+            hash: "00".repeat(32),
+            bytes: 1,
+            width: 1,
+            height: 1,
+            corners: None,
+            chart: None,
+            areas: Vec::new(),
+            state: PhotoState::Waiting,
+            added_at: String::new(),
+        };
+        let progress = Progress::default();
+        let before = progress.of(&photo);
+        progress.set_reading(Some(photo.id));
+        assert_eq!(progress.of(&photo).state, "reading");
+        progress.set_reading(None);
+        let after = progress.of(&photo);
+        assert_eq!(after.state, before.state);
+        assert_ne!(after, before);
+        progress.set_reading(None);
+        assert_eq!(progress.of(&photo), after);
+    }
+
+    #[test]
     fn states_are_counted_in_words() {
         let status = |state| Status {
             id: 1,
             state,
             words: "",
             why: String::new(),
+            turn: 0,
             done: false,
         };
         let photos = ["read", "reading", "waiting", "waiting", "refused"].map(status);

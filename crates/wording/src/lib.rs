@@ -1,0 +1,77 @@
+//! Compiles texts in [Fluent](https://projectfluent.org) files into Rust functions.
+//!
+//! Every text that a person sees stands in `text/LANGUAGE/CRATE/MODULE.ftl`. A crate's build
+//! script calls [`compile`]; each message becomes a function of the module that its file is named
+//! after, with the message's variables as parameters in the order of their first use:
+//!
+//! ```text
+//! photos-read = { $done } of { $total ->
+//!     [one] one photo
+//!    *[other] { $total } photos
+//! } read
+//! ```
+//!
+//! becomes `fn photos_read(done: impl Display, total: impl Display) -> String`, and a message without
+//! variables `fn add_a_photo() -> &'static str`. A text that nobody uses is then a warning of the
+//! compiler, and one that is missing an error.
+//!
+//! English is the language of the sources. Other languages have a folder each, may leave messages
+//! out, and are looked up while the program runs.
+
+mod emit;
+mod error;
+mod message;
+mod plural;
+mod read;
+
+pub use error::WordingError;
+
+use read::Folder;
+use std::path::Path;
+
+/// The language that every message has.
+pub const SOURCE_LANGUAGE: &str = "en";
+
+/// Rust for the texts of one crate, as the source of a module.
+///
+/// `root` holds a folder for each language, and each of those a folder named `of`. With more than
+/// one language, `language` is the path of a function `fn() -> &'static str` that names the one to
+/// speak, such as `::locale::language`.
+///
+/// # Errors
+/// A file that can't be read or isn't Fluent, a construct that isn't compiled (functions, terms and
+/// attributes), a name that Rust can't have, and a translation of something that isn't said in
+/// English or with other variables. Each names the file and the message.
+pub fn compile(root: &Path, of: &str, language: &str) -> Result<String, WordingError> {
+    let source = Folder::read(root, SOURCE_LANGUAGE, of)?;
+    let mut others = Vec::new();
+    for name in read::languages(root)? {
+        if name != SOURCE_LANGUAGE {
+            let folder = Folder::read(root, &name, of)?;
+            folder.translates(&source)?;
+            others.push(folder);
+        }
+    }
+    emit::modules(&source, &others, language)
+}
+
+/// Writes what [`compile`] gives to `OUT_DIR/text.rs`, and has cargo look at the texts again when
+/// they change. For build scripts; `root` is relative to the crate.
+///
+/// # Errors
+/// As [`compile`], and when the file can't be written.
+pub fn build(root: &str, of: &str) -> Result<(), WordingError> {
+    let root = Path::new(root);
+    for language in read::languages(root)? {
+        println!(
+            "cargo::rerun-if-changed={}",
+            root.join(language).join(of).display()
+        );
+    }
+    // A language that is added.
+    println!("cargo::rerun-if-changed={}", root.display());
+    let text = compile(root, of, "::locale::language")?;
+    let out = std::env::var_os("OUT_DIR").ok_or(WordingError::NotABuildScript)?;
+    let path = Path::new(&out).join("text.rs");
+    std::fs::write(&path, text).map_err(|cause| WordingError::File { path, cause })
+}

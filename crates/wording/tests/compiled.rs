@@ -1,0 +1,129 @@
+//! Texts in two languages, compiled and spoken.
+
+use std::cell::Cell;
+use std::path::Path;
+use wording::compile;
+
+thread_local! {
+    static SPOKEN: Cell<&'static str> = const { Cell::new("en") };
+}
+
+fn language() -> &'static str {
+    SPOKEN.get()
+}
+
+/// The compiler's output, kept to be compiled here: see `the_output_is_what_is_compiled_here`.
+mod text {
+    include!("two_languages/expected.rs");
+}
+
+fn in_language<T>(name: &'static str, say: impl FnOnce() -> T) -> T {
+    SPOKEN.set(name);
+    let said = say();
+    SPOKEN.set("en");
+    said
+}
+
+#[test]
+fn the_output_is_what_is_compiled_here() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/two_languages");
+    let rust = compile(&root, "shop", "crate::language").unwrap();
+    assert_eq!(rust, include_str!("two_languages/expected.rs"), "{rust}");
+}
+
+#[test]
+fn values_stand_where_the_text_has_them() {
+    assert_eq!(text::yarn::soak_first(), "Soak the yarn first");
+    assert_eq!(
+        text::yarn::half_full(80, "<madder>"),
+        "The pot is 80 % full of <madder>."
+    );
+    assert_eq!(text::yarn::braces(), "{blue} and \"red\"");
+}
+
+/// Plural categories of English and Dutch: one where i = 1 and v = 0, so not "1.0"
+/// (Unicode CLDR, plural rules; from memory).
+#[test]
+fn numbers_choose_among_texts() {
+    let left = |count: &str| text::yarn::skeins_left(count, "red");
+    assert_eq!(left("0"), "No skein of red is left.");
+    assert_eq!(left("1"), "One skein of red is left.");
+    assert_eq!(left("1.0"), "1.0 skeins of red are left.");
+    assert_eq!(
+        text::yarn::skeins_left(21, "red"),
+        "21 skeins of red are left."
+    );
+}
+
+#[test]
+fn another_language_is_spoken_as_far_as_it_goes() {
+    in_language("nl", || {
+        assert_eq!(text::yarn::soak_first(), "Week het garen eerst");
+        assert_eq!(text::yarn::skeins_left(1, "rood"), "Er is één streng rood.");
+        assert_eq!(
+            text::yarn::skeins_left(0, "rood"),
+            "Er zijn 0 strengen rood."
+        );
+        // Not translated.
+        assert_eq!(
+            text::yarn::half_full(8, "water"),
+            "The pot is 8 % full of water."
+        );
+    });
+}
+
+/// What `compile` says of an English text and, if there is one, its translation.
+fn fault(english: &str, other: Option<(&str, &str)>) -> String {
+    let root = tempfile::tempdir().expect("a folder");
+    let write = |language: &str, text: &str| {
+        let folder = root.path().join(language).join("shop");
+        std::fs::create_dir_all(&folder).expect("a folder");
+        std::fs::write(folder.join("yarn.ftl"), text).expect("a file");
+    };
+    write("en", english);
+    if let Some((language, text)) = other {
+        write(language, text);
+    }
+    let fault = compile(root.path(), "shop", "crate::language").expect_err("a fault");
+    let said = fault.to_string();
+    assert!(said.contains("yarn.ftl"), "{said}");
+    said
+}
+
+#[test]
+fn faults_name_the_file_and_the_message() {
+    for (english, other, says) in [
+        ("this is no message\n", None, "isn't Fluent"),
+        ("a = 1\na = 2\n", None, "message a: it is there twice"),
+        ("move = Move\n", None, "message move: Rust keeps"),
+        ("a = { $type }\n", None, "Rust keeps the word type"),
+        ("a = A\n  .title = B\n", None, "make each a message"),
+        ("-brand = W\n", None, "write the words out"),
+        ("a = { NUMBER($n) }\n", None, "only variables"),
+        ("a = { \"\\u00e9\" }\n", None, "write the letter itself"),
+        (
+            "a = A\n",
+            Some(("nl", "b = B\n")),
+            "message b: there is no such message in English",
+        ),
+        (
+            "a = A\n",
+            Some(("nl", "a = { $n }\n")),
+            "has no variable $n",
+        ),
+        (
+            "a = { $n ->\n [one] x\n *[other] y\n }\n",
+            Some(("pl", "a = { $n ->\n [one] x\n *[other] y\n }\n")),
+            "plural categories of the language pl",
+        ),
+    ] {
+        let said = fault(english, other);
+        assert!(said.contains(says), "{english}: {said}");
+    }
+}
+
+#[test]
+fn no_texts_are_no_modules() {
+    let root = tempfile::tempdir().unwrap();
+    assert_eq!(compile(root.path(), "shop", "crate::language").unwrap(), "");
+}

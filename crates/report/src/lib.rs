@@ -25,6 +25,7 @@ pub mod staining;
 mod svg;
 pub mod swatch;
 pub mod table;
+mod text;
 pub mod words;
 
 pub use error::ReportError;

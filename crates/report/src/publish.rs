@@ -7,6 +7,7 @@ use crate::parts::{self, PartTable};
 use crate::staining::{self, StainRow};
 use crate::swatch::ArmSwatches;
 use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
+use crate::text::report as say;
 use crate::{ReportError, chart, limits, swatch, table, words};
 use askama::Template;
 use base64::Engine;

@@ -2,6 +2,7 @@
 //! was noted.
 
 use crate::ReportError;
+use crate::text::run_sheet as say;
 use askama::Template;
 use dyeing::run_sheet::Step;
 use photo::board::Paper;

@@ -1,6 +1,7 @@
 //! What can go wrong with a request, and the page that says so.
 
 use crate::assets::Assets;
+use crate::text::fault as say;
 use askama::Template;
 use axum::extract::Request;
 use axum::http::{HeaderMap, StatusCode, header};

@@ -18,6 +18,7 @@ mod previews;
 mod progress;
 mod promises;
 mod routes;
+mod text;
 mod tiles;
 mod token;
 mod upload;

@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text::bin as say;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Html;

@@ -6,6 +6,7 @@ use crate::app::{App, now};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text::board as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, Redirect, Response};

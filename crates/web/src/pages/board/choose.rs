@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text::board as say;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Html;

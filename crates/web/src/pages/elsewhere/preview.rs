@@ -7,6 +7,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text::elsewhere as say;
 use crate::upload::{TABLE, Upload};
 use askama::Template;
 use axum::extract::{Path, Request, State};

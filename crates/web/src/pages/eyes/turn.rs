@@ -7,6 +7,7 @@ use crate::app::{App, now};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text::eyes as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, Redirect};

@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text::journal as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;

@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text::material as say;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Html;

@@ -5,6 +5,7 @@ use crate::assets::Assets;
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
 use crate::phone::{self, Refused};
+use crate::text::phone as say;
 use crate::token::Token;
 use askama::Template;
 use axum::extract::{ConnectInfo, Form, Query, State};

@@ -5,6 +5,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::phone::{self, USUAL_PORT};
+use crate::text::phone as say;
 use askama::Template;
 use axum::Json;
 use axum::extract::State;

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::progress::{self, Status};
+use crate::text::photo as say;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Html;

@@ -5,6 +5,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::chart::{self, Choice};
+use crate::text::photo as say;
 use crate::upload::{MOST_BYTES, Upload};
 use askama::Template;
 use axum::extract::{Path, State};

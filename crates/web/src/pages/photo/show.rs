@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::progress::Status;
+use crate::text::photo as say;
 use askama::Template;
 use axum::extract::{Path, RawQuery, State};
 use axum::response::Html;

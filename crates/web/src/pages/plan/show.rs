@@ -4,6 +4,7 @@ use crate::app::{App, blocking};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text::plan as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};

@@ -4,6 +4,7 @@ use super::EXAMPLES;
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text::recipe as say;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Html;

@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text::recipe as say;
 use askama::Template;
 use axum::extract::{Query, State};
 use axum::response::Html;

@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::run::{find, time};
+use crate::text::rinse as say;
 use askama::Template;
 use axum::Json;
 use axum::extract::{Path, Query, State};

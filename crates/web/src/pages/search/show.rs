@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::elsewhere::new::VIEWS;
+use crate::text::search as say;
 use askama::Template;
 use axum::Json;
 use axum::extract::{Query, State};

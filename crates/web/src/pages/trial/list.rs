@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text::trial as say;
 use askama::Template;
 use axum::extract::{Query, State};
 use axum::response::Html;

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text::trial as say;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Html;

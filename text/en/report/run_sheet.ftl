@@ -1,0 +1,12 @@
+## run_sheet.html
+
+run-sheet = Run sheet: { $title }
+before-you-begin = Before you begin
+steps = Steps
+no = No.
+what-to-do = What to do
+planned = Planned
+heat = Heat
+began-ended = Began, ended
+was-at = Was at
+done-otherwise = Done otherwise

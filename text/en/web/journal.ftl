@@ -1,0 +1,15 @@
+## journal/show.html
+
+journal = Journal
+where-you = Where you are
+trials = Trials
+studio = Studio
+every-change-of-this-trial = Every change of this trial
+every-change-of-the-bench = Every change of the bench
+newest-first-nothing-here-is-ever-taken = newest first. Nothing here is ever taken out.
+times-are-utc = Times are UTC.
+nothing-has-happened-yet = Nothing has happened yet.
+nothing-older = Nothing older.
+of = of
+older-changes = Older changes
+newest-changes = Newest changes

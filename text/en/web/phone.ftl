@@ -1,0 +1,58 @@
+## phone/show.html
+
+good-once = { $minutes ->
+    [one] Good once, for 1 more minute.
+   *[other] Good once, for { $minutes } more minutes.
+  }
+
+## phone/pair.html
+
+pair-this-device-woadstone = Pair this device · Woadstone
+pair-this-device = Pair this device
+at-the-computer-open-woadstones-page = At the computer, open Woadstone’s page
+phone = Phone
+and-make-a-code-scan = and make a code. Scan it, or type it here.
+code = Code
+eight-letters-and-digits-good-once = Eight letters and digits, good once and for five minutes.
+what-this-device-is-called = What this device is called
+so-that-you-find = So that you find it in the list at the computer.
+what-goes-between-this-device = What goes between this device and the computer is not encrypted. Pair only on a network whose users you know.
+
+## phone/show.html
+
+phone-woadstone = Phone · Woadstone
+take-photos-and-follow-a-run = Take photos and follow a run on your phone, over the network at home.
+on = On.
+paired-devices-on-your-network-reach = Paired devices on your network reach Woadstone at
+http = http://{ $address }
+switch-it-off = Switch it off
+pair-a-phone = Pair a phone
+scan-this-with-the-phones-camera = Scan this with the phone’s camera and open what it finds. The phone has to be on the same network.
+or-open = Or open
+http-pair = http://{ $address }/pair
+on-the-phone-and-type = on the phone and type
+a-code-pairs-one-phone = A code pairs one phone and is good for five minutes.
+make-another-code = Make another code
+make-a-code = Make a code
+see-whether-it-is-paired = See whether it is paired
+off = Off.
+nothing-but-this-computer-reaches = Nothing but this computer reaches Woadstone.
+switch-it = Switch it on
+know-this-first = Know this first.
+what-goes-between-phone-and-computer = What goes between phone and computer is not encrypted. Whoever is on the same network and means to, can read along, photos too, and could take over a paired phone’s place. Others can’t get in by merely being on the network: they would need a code.
+use-it-at-home = Use it at home or in your studio, on a network with a password whose users you know.
+dont-use-it-in-a-caf = Don’t use it in a café, a hotel, at a fair, or on any network that is open to guests.
+switch-it-off-when-you-are-done = Switch it off when you are done. The computer’s firewall may ask whether to let Woadstone in: only on private networks.
+this-computers-address-on-the-network = This computer’s address on the network
+as-far-as-it-can-be-told = As far as it can be told from here; the computer’s network settings show it, too.
+port = Port
+switch-it-on-again-each-time-woadstone = Switch it on again each time Woadstone starts
+paired-devices = Paired devices
+none-yet = None yet.
+list-of-paired-devices = List of paired devices
+device = Device
+paired = Paired
+last-seen = Last seen
+let-in-no-more = Let in no more
+revoke = Revoke
+a-paired-phone-may-look-at-everything = A paired phone may look at everything, note what happens in runs, and add and mark photos. It can’t pair others or switch this on or off.

@@ -1,0 +1,58 @@
+## run/_note.html
+
+corrected = (corrected)
+correct = Correct
+the-note = the note “{ $note }” of { $when }
+it-was = It was at
+it-should-say = It should say
+keep-the-correction = Keep the correction
+take-it-back = Take it back
+
+## run/show.html
+
+where-you = Where you are
+recipes = Recipes
+revision = { $recipe }, revision { $revision }
+begun = Begun { $begun_at }
+for-what = for
+print-with-its-notes = Print with its notes:
+as-data = As data
+where-the-dye-went-readings = Where the dye went: readings of the spent bath and the rinses
+clocks = Clocks
+this-run-is-over = This run is over.
+no-clock-runs = No clock runs.
+next-is = Next is
+step = step { $number }, { $title }
+stop = Stop
+clocks-may-run-side-by-side = clocks may run side by side.
+as-of-clocks-go = As of { $as_of }. Clocks go on while the phone sleeps or Woadstone is off; they are kept as times of day.
+reload-for-the-time-now = Reload for the time now.
+before-you-begin = Before you begin
+cautions-for = Cautions for all of it
+steps = Steps
+for-what-2 = for { $arms }
+planned = Planned:
+min = { $minutes } min
+until-it-is-done = until it is done
+start-again = Start again
+start = Start
+minutes-ago = minutes ago
+it-is = It is at
+temperature-c = Temperature, °C
+note-it = Note it
+done-otherwise = Done otherwise
+in-your-own-words = In your own words
+note-as-a-departure = Note as a departure
+the-run-as-a-whole = The run as a whole
+about-the-whole-run = About the whole run
+water-weather-another-pot = Water, weather, another pot …
+finished = Finished { $when }.
+it-goes-on-after = It goes on after all
+finish-the-run = Finish the run
+departures-so-far = Departures so far
+none-everything-noted-is-as-planned = None: everything noted is as planned.
+they-stand-on-the-trials-page = They stand on the trial’s page and in its report as limits of the verdict.
+this-run-belongs-to-no-trial = This run belongs to no trial, so they stand here only.
+plot-of-temperature-over-time = Plot of temperature over time
+the-planned-curve-crosses-are-the = The planned curve; crosses are the temperatures that were noted.
+everything-that-was-noted-with = Everything that was noted, with corrections

@@ -41,6 +41,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0015_eyes.sql")),
         M::up(include_str!("../migrations/0016_material.sql")),
         M::up(include_str!("../migrations/0017_search.sql")),
+        M::up(include_str!("../migrations/0018_photo_stage.sql")),
     ])
 }
 

@@ -4,14 +4,16 @@ use crate::{StoreError, json};
 use rusqlite::Row;
 use trial::{ChartId, Photo, PhotoArea, PhotoId, PhotoState, TrialId};
 
-/// A photo's row beside its newest marking and what came of it.
+/// A photo's row beside its stage, its newest marking and what came of it.
 pub(crate) const SELECT: &str = "
-    SELECT photo.id, photo.trial_id, photo.stage, photo.name, photo.sha256, photo.file_bytes,
+    SELECT photo.id, photo.trial_id, coalesce(corrected_stage.stage, photo.stage) AS stage,
+        photo.name, photo.sha256, photo.file_bytes,
         photo.width_px, photo.height_px, photo.corners_px, photo.added_at, photo.chart_id,
         marking.id AS marking_id, outcome.model, outcome.loo_de00_median, outcome.notes,
         outcome.refusal_code, outcome.refusal_message,
         EXISTS (SELECT 1 FROM waiting WHERE waiting.marking_id = marking.id) AS waits
     FROM photo
+    LEFT JOIN corrected_stage ON corrected_stage.photo_id = photo.id
     LEFT JOIN marking ON marking.id = (SELECT max(id) FROM marking WHERE photo_id = photo.id)
     LEFT JOIN outcome ON outcome.marking_id = marking.id";
 

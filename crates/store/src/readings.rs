@@ -6,13 +6,15 @@ use trial::{Doubt, Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId
 
 const READ: &str = "read its readings";
 
-const COLUMNS: &str = "reading.id, reading.piece_id, marking.photo_id, reading.stage,
+const COLUMNS: &str = "reading.id, reading.piece_id, marking.photo_id,
+    coalesce(corrected_stage.stage, reading.stage) AS stage,
     reading.cielab_l, reading.cielab_a, reading.cielab_b, reading.covariance, reading.pixels,
     reading.view, reading.source, reading.notes, reading.made_at, delivery.by_whom,
     delivery.measured_on, delivery.instrument, delivery.file_name, delivered.spectrum";
 
-/// What stands beside a reading: the marks of its photo, or how it was delivered.
+/// What stands beside a reading: the marks of its photo and its stage, or how it was delivered.
 const BESIDE: &str = "LEFT JOIN marking ON marking.id = reading.marking_id
+    LEFT JOIN corrected_stage ON corrected_stage.photo_id = marking.photo_id
     LEFT JOIN delivered ON delivered.reading_id = reading.id
     LEFT JOIN delivery ON delivery.id = delivered.delivery_id";
 
@@ -46,7 +48,7 @@ impl Bench {
                         (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
                     AND (reading.marking_id IS NULL
                         OR reading.marking_id IN (SELECT marking_id FROM counting))
-                 ORDER BY reading.stage, reading.id",
+                 ORDER BY stage, reading.id",
                 parts::COLUMNS,
                 parts::BESIDE
             ),

@@ -13,10 +13,11 @@ impl Bench {
     pub fn same_photo(&self, new: &NewPhoto<'_>) -> Result<Option<PhotoId>, StoreError> {
         self.database
             .prepare_cached(
-                "SELECT id FROM photo
-                 WHERE sha256 = ?1 AND trial_id = ?2 AND stage = ?3 AND chart_id IS ?4
-                    AND id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')
-                 ORDER BY id LIMIT 1",
+                "SELECT photo.id FROM photo LEFT JOIN corrected_stage ON photo_id = photo.id
+                 WHERE sha256 = ?1 AND trial_id = ?2 AND chart_id IS ?4
+                    AND coalesce(corrected_stage.stage, photo.stage) = ?3
+                    AND photo.id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')
+                 ORDER BY photo.id LIMIT 1",
             )
             .and_then(|mut query| {
                 let chart = new.chart.map(|chart| chart.0);

@@ -196,10 +196,11 @@ impl Bench {
     ) -> rusqlite::Result<Vec<NearReading>> {
         let mut query = self.database.prepare_cached(
             "SELECT cielab_l, cielab_a, cielab_b, trial.slug, trial.title, arm.name, piece.code,
-                reading.stage, reading.source
+                coalesce(corrected_stage.stage, reading.stage), reading.source
              FROM reading JOIN piece ON piece.id = reading.piece_id
              JOIN arm ON arm.id = piece.arm_id JOIN trial ON trial.id = piece.trial_id
              LEFT JOIN marking ON marking.id = reading.marking_id
+             LEFT JOIN corrected_stage ON corrected_stage.photo_id = marking.photo_id
              WHERE reading.id = ?1
                 AND NOT EXISTS (SELECT 1 FROM withdrawal WHERE reading_id = reading.id)
                 AND NOT EXISTS (SELECT 1 FROM marking AS later

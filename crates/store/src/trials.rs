@@ -71,7 +71,9 @@ impl Bench {
                     "SELECT id, slug, title, question, invented, made_at,
                         (SELECT count(*) FROM arm WHERE trial_id = trial.id),
                         (SELECT count(*) FROM piece WHERE trial_id = trial.id),
-                        (SELECT count(DISTINCT stage) FROM photo WHERE trial_id = trial.id)
+                        (SELECT count(DISTINCT coalesce(corrected_stage.stage, photo.stage))
+                            FROM photo LEFT JOIN corrected_stage ON photo_id = photo.id
+                            WHERE trial_id = trial.id)
                      FROM trial
                      WHERE id < ?1 AND id NOT IN (SELECT thing FROM binned WHERE kind = 'trial')
                      ORDER BY id DESC LIMIT ?2",

@@ -35,14 +35,15 @@ const BY_RUN: &str = "SELECT slug FROM run JOIN trial ON trial.id = trial_id WHE
 /// Stages of trial ?1 with how many of its arms were looked at: readings that count, grades by eye,
 /// and blind sessions that are closed, which show every arm.
 const LOOKED: &str = "SELECT stage, max(arms) FROM (
-    SELECT reading.stage AS stage, count(DISTINCT piece.arm_id) AS arms
+    SELECT coalesce(corrected_stage.stage, reading.stage) AS stage, count(DISTINCT piece.arm_id) AS arms
     FROM piece JOIN reading ON reading.piece_id = piece.id
     LEFT JOIN marking ON marking.id = reading.marking_id
+    LEFT JOIN corrected_stage ON corrected_stage.photo_id = marking.photo_id
     WHERE piece.trial_id = ?1
         AND reading.id NOT IN (SELECT reading_id FROM withdrawal WHERE reading_id IS NOT NULL)
         AND coalesce(marking.photo_id, 0) NOT IN
             (SELECT thing FROM binned WHERE kind = 'photo')
-    GROUP BY reading.stage
+    GROUP BY 1
     UNION ALL
     SELECT eye_grade.stage, count(DISTINCT piece.arm_id)
     FROM piece JOIN eye_grade ON eye_grade.piece_id = piece.id

@@ -152,6 +152,10 @@ fn pages() -> Router<App> {
             post(pages::photo::mark::act),
         )
         .route(
+            "/trials/{slug}/photos/{id}/stage",
+            post(pages::photo::stage::act),
+        )
+        .route(
             "/trials/{slug}/photos/{id}/again",
             post(pages::photo::again::act),
         )

@@ -48,6 +48,13 @@ leave-it = Leave it
 
 ## photo/show.html
 
+taken-after-another-number-of-rounds = Taken after another number of rounds?
+rounds-the-pieces-had-been-through = Rounds the pieces had been through
+the-photo-goes-to-that-stage = 0 is before the first wash. The photo goes to that stage with all that was read of it, and grades, curves and verdicts follow. What was said before stays on record; move it back the same way.
+move-the-photo-to-that-stage = Move the photo to that stage
+sent-as-taken = { $at }: sent as taken { $when }.
+corrected-as-taken = { $at }: corrected as taken { $when }.
+this-is-now-a-photo = This is now a photo { $when }, and so are its readings.
 photo = Photo { $when } · { $title }
 photo-2 = Photo { $when }
 by-pixels = { $name } · { $width } by { $height } pixels

@@ -20,5 +20,6 @@ mod recipes;
 mod requeue;
 mod search;
 mod setup_checks;
+mod stages;
 mod trials;
 mod waters;

@@ -66,7 +66,13 @@ pub(crate) fn may(method: &axum::http::Method, path: &str) -> bool {
         ["phone" | "phone.json", ..] => false,
         _ if method.is_safe() => true,
         ["runs", _, ..] | ["trials", _, "photos"] => true,
-        ["trials", _, "photos", _, "areas" | "again" | "cancel"] => true,
+        [
+            "trials",
+            _,
+            "photos",
+            _,
+            "areas" | "stage" | "again" | "cancel",
+        ] => true,
         _ => false,
     }
 }
@@ -83,6 +89,7 @@ mod tests {
             "/runs/3/waters",
             "/trials/red/photos",
             "/trials/red/photos/7/areas",
+            "/trials/red/photos/7/stage",
             "/trials/red/photos/7/again",
             "/trials/red/photos/7/cancel",
         ] {

@@ -191,6 +191,66 @@ async fn a_photo_is_taken_in_marked_and_read() {
     assert_eq!(preview.status, StatusCode::OK);
     let report = desk.get(&format!("/trials/{}/report", trial.slug)).await;
     assert!(report.text.contains("data:image/jpeg;base64,"));
+
+    // It was taken two rounds later: all that was read goes along, and back again.
+    let moved = desk
+        .post_form(&format!("{path}/stage"), &[("stage", "5")])
+        .await;
+    assert_eq!(moved.status, StatusCode::SEE_OTHER, "{}", moved.text);
+    let page = desk.get(moved.location()).await;
+    for part in [
+        "<h1>Photo after 5 rounds</h1>",
+        "This is now a photo after 5 rounds, and so are its readings.",
+        "sent as taken after 3 rounds.",
+        "corrected as taken after 5 rounds.",
+    ] {
+        assert!(page.text.contains(part), "{part}");
+    }
+    let trial_page = desk.get(&format!("/trials/{}", trial.slug)).await;
+    assert!(trial_page.text.contains("After 5 rounds"));
+    assert!(!trial_page.text.contains("After 3 rounds"));
+    let journal = desk.get(&format!("/trials/{}/journal", trial.slug)).await;
+    assert!(journal.text.contains("from round 3 to round 5"));
+    desk.post_form(&format!("{path}/stage"), &[("stage", "3")])
+        .await;
+    let trial_page = desk.get(&format!("/trials/{}", trial.slug)).await;
+    assert!(trial_page.text.contains("After 3 rounds"));
+    assert!(!trial_page.text.contains("After 5 rounds"));
+}
+
+#[tokio::test]
+async fn a_stage_that_can_not_be_is_refused_where_it_was_typed() {
+    let desk = Desk::new().await;
+    let trial = desk.trial();
+    let added = desk
+        .upload(&trial.slug, "a.jpg", &photo(&trial).jpeg, "text/html")
+        .await;
+    let photo = added.location();
+    for typed in ["", "-1", "2.5", "five", "10001", "999999999999", "<b>"] {
+        let answer = desk
+            .post_form(&format!("{photo}/stage"), &[("stage", typed)])
+            .await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{typed}");
+        assert!(answer.text.contains("id=\"stage-problem\""), "{typed}");
+        assert!(
+            answer
+                .text
+                .contains(&format!("value=\"{}\"", escaped(typed))),
+            "{typed} is kept"
+        );
+        assert!(
+            answer.text.contains("<h1>Photo after 3 rounds</h1>"),
+            "{typed}"
+        );
+    }
+    // What it is already changes nothing and says nothing.
+    let same = desk
+        .post_form(&format!("{photo}/stage"), &[("stage", "3")])
+        .await;
+    assert_eq!(same.location(), photo);
+    let nowhere = format!("/trials/{}/photos/999/stage", trial.slug);
+    let nowhere = desk.post_form(&nowhere, &[("stage", "3")]).await;
+    assert_eq!(nowhere.status, StatusCode::NOT_FOUND);
 }
 
 #[tokio::test]

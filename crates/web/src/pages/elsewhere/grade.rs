@@ -9,7 +9,7 @@ use crate::form::{Problems, Signed};
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use store::StoreError;
-use trial::{Judged, PieceId, TrialError};
+use trial::{Judged, PieceId, TrialError, read_stage};
 
 pub(crate) async fn act(
     State(app): State<App>,
@@ -63,7 +63,7 @@ pub(crate) async fn act(
 fn judged(typed: &GradeForm) -> Result<Judged, (String, String)> {
     let wrong = |field: &str, message: &str| (field.to_owned(), message.to_owned());
     let piece = |text: &str| text.parse().ok().map(PieceId);
-    let stage = typed.stage.parse().ok().filter(|s| *s <= 10_000);
+    let stage = read_stage(&typed.stage);
     Ok(Judged {
         piece: piece(&typed.piece).ok_or_else(|| wrong("piece", "Choose the piece that was judged."))?,
         stage: stage.ok_or_else(|| {

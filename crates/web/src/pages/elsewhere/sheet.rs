@@ -5,7 +5,7 @@ use crate::{error::Error, form::Signed};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use colour::{View, table};
-use trial::{Matched, Trial, TrialError, USUAL_REPEATABILITY_DE, matched};
+use trial::{Matched, Trial, TrialError, USUAL_REPEATABILITY_DE, matched, read_stage};
 
 /// What the form holds, as it was typed.
 #[derive(Debug, Clone)]
@@ -93,7 +93,7 @@ impl Sheet {
     /// The stage and what the table gives to the trial.
     pub(crate) fn understood(&mut self, trial: &Trial) -> Result<(u32, Matched), Fault> {
         let wrong = |field: &str, message: String| (field.to_owned(), message);
-        let stage = self.stage.parse().ok().filter(|s| *s <= 10_000).ok_or_else(|| {
+        let stage = read_stage(&self.stage).ok_or_else(|| {
             wrong("stage", "Give the number of rounds the pieces had been through as a whole number; 0 is before the first.".to_owned())
         })?;
         let view: View = self

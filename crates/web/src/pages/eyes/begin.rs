@@ -10,6 +10,7 @@ use store::StoreError;
 use trial::{
     TrialError,
     eyes::{Way, Wish},
+    read_stage,
 };
 
 /// Pairs that one person sees twice, at most.
@@ -59,7 +60,7 @@ pub(crate) async fn act(
 }
 
 fn wish(typed: &SessionForm, problems: &mut Problems) -> Option<Wish> {
-    let stage = typed.stage.parse().ok().filter(|stage| *stage <= 10_000);
+    let stage = read_stage(&typed.stage);
     if stage.is_none() {
         problems.add(
             "stage",

@@ -15,7 +15,7 @@ use photo::{PhotoMap, RefusalCode};
 use report::parts::{self, PartTable};
 use report::table::{self, ReadingRow};
 use report::words;
-use store::{Bench, PastOutcome, StoreError, Thing};
+use store::{Bench, PastOutcome, SaidStage, StoreError, Thing};
 use trial::{Note, PartAtStage, Photo, PhotoState, Reading, Trial, parts_by_stage};
 
 #[derive(Template)]
@@ -44,6 +44,9 @@ pub(crate) struct ShowPage<'a> {
     status: Status,
     /// Whether this very file was sent once more.
     already: bool,
+    /// Whether it was moved to another stage a moment ago.
+    moved: bool,
+    stage: StageForm,
     binned: bool,
     waiting: bool,
     /// Size of letters on the photo, in its own pixels.
@@ -59,6 +62,7 @@ pub(crate) struct Seen {
     chart: Option<String>,
     map: Option<PhotoMap>,
     outcomes: Vec<PastOutcome>,
+    stages: Vec<SaidStage>,
     binned: bool,
 }
 
@@ -79,9 +83,18 @@ impl Seen {
             chart: chart.map(|kept| kept.name),
             map: bench.photo_map(photo.id)?,
             outcomes: bench.outcomes(photo.id)?,
+            stages: bench.said_stages(photo.id)?,
             binned: bench.is_binned(Thing::Photo(photo.id))?,
         })
     }
+}
+
+/// The form that says anew after how many rounds the photo was taken.
+pub(crate) struct StageForm {
+    pub(crate) typed: String,
+    pub(crate) problem: Option<String>,
+    /// What was said of it in turn, in words, where it was corrected.
+    said: Vec<(String, String)>,
 }
 
 /// What came of the photo another time.
@@ -115,23 +128,43 @@ pub(crate) async fn page(
             Ok((trial, photo, seen))
         })
         .await?;
-    let stored = |piece| {
-        photo
-            .areas
-            .iter()
-            .find(|a| a.piece.0 == piece)
-            .map(|a| areas::write(&a.polygon))
-            .unwrap_or_default()
-    };
     let problems = Problems::default();
     let page = ShowPage {
         already: query.as_deref() == Some("already"),
-        ..ShowPage::of(&app, &trial, &photo, seen, stored, &problems)
+        moved: query.as_deref() == Some("moved"),
+        ..ShowPage::of(&app, &trial, &photo, seen, stored(&photo), &problems)
     };
     Ok(Html(page.render()?))
 }
 
+/// The text of a piece's area as it is stored, by the piece's number.
+fn stored(photo: &Photo) -> impl Fn(i64) -> String {
+    |piece| {
+        let areas = photo.areas.iter();
+        let of_piece = areas.filter(|area| area.piece.0 == piece);
+        of_piece.map(|area| areas::write(&area.polygon)).collect()
+    }
+}
+
 impl<'a> ShowPage<'a> {
+    /// The page with what is wrong with a stage.
+    pub(crate) fn with_stage(
+        app: &'a App,
+        trial: &'a Trial,
+        photo: &'a Photo,
+        seen: Seen,
+        (typed, problem): (String, String),
+        none: &'a Problems,
+    ) -> Self {
+        let page = Self::of(app, trial, photo, seen, stored(photo), none);
+        let stage = StageForm {
+            typed,
+            problem: Some(problem),
+            ..page.stage
+        };
+        Self { stage, ..page }
+    }
+
     /// `typed` gives the text of a piece's area by the piece's number.
     pub(crate) fn of(
         app: &'a App,
@@ -184,10 +217,25 @@ impl<'a> ShowPage<'a> {
             earlier: earlier(trial, seen.outcomes),
             status: app.progress.of(photo),
             already: false,
+            moved: false,
+            stage: StageForm {
+                typed: photo.stage.to_string(),
+                problem: None,
+                said: said(&seen.stages),
+            },
             binned: seen.binned,
             waiting: photo.state == PhotoState::Waiting,
             letters: f64::from(photo.width.max(photo.height)) / 50.0,
         }
+    }
+}
+
+/// When a photo was said to be of which stage; empty where that was said once.
+fn said(stages: &[SaidStage]) -> Vec<(String, String)> {
+    let said = |said: &SaidStage| (words::moment(&said.at), words::stage(said.stage));
+    match stages {
+        [_] => Vec::new(),
+        stages => stages.iter().map(said).collect(),
     }
 }
 

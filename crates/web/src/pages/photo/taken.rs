@@ -7,7 +7,7 @@ use crate::upload::{self, Upload};
 use axum::http::StatusCode;
 use photo::{ChartReference, RefusalCode, Survey};
 use store::KeptChart;
-use trial::ChartId;
+use trial::{ChartId, LATEST_STAGE, read_stage};
 
 /// What was not taken: the answer's status, a short code, the field, the sentence.
 pub(super) struct Refused {
@@ -80,19 +80,11 @@ pub(super) struct Taken {
     pub(super) survey: Survey,
 }
 
-/// Most rounds that a stage may have.
-const MOST_ROUNDS: u32 = 10_000;
-
 impl Said {
     /// Reads the fields beside the files.
     pub(super) fn of(form: &Upload, charts: Vec<KeptChart>) -> Result<Self, Refused> {
-        let stage = form.text("stage").parse().ok();
-        let Some(stage) = stage.filter(|stage| *stage <= MOST_ROUNDS) else {
-            return Err(Refused::form(
-                "stage",
-                "Give the number of rounds the pieces have been through as a whole number; 0 is before the first.",
-            ));
-        };
+        let stage = read_stage(&form.text("stage"));
+        let stage = stage.ok_or_else(|| Refused::form("stage", super::NO_STAGE))?;
         let corners = areas::parse_chart(&form.text("corners"))
             .map_err(|message| Refused::form("corners", message))?;
         if corners.is_some() && form.files.len() > 1 {
@@ -143,7 +135,7 @@ impl Said {
         let printed = |survey: &Survey| survey.board.as_ref().and_then(|board| board.stage);
         Ok(looked.map_err(Refused::photo).map(|survey| Taken {
             stage: printed(&survey)
-                .filter(|stage| self.by_board && *stage <= MOST_ROUNDS)
+                .filter(|stage| self.by_board && *stage <= LATEST_STAGE)
                 .unwrap_or(self.stage),
             name,
             bytes,

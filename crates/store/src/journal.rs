@@ -1,36 +1,102 @@
 //! The journal: every change of the bench, in words.
 
-use crate::{Bench, StoreError};
+use crate::{Bench, StoreError, run_journal};
 use rusqlite::{Connection, params};
+use std::{fmt, str::FromStr};
 use trial::TrialId;
 
 /// A change of the bench.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
-    /// Its number; later entries have greater ones.
-    pub id: i64,
+    /// Where it stands.
+    pub place: Place,
     /// When it was made, RFC 3339.
     pub at: String,
     /// What was done, such as `photo added`.
     pub what: String,
     /// To what, in words.
     pub detail: String,
+    /// Number of the run in which it was noted, if it was noted in one.
+    pub run: Option<i64>,
     /// Slug and title of the trial it is about, if it is about one.
     pub trial: Option<(String, String)>,
 }
 
+/// A place in the journal. What happens in runs is kept with the runs, so it takes a number for
+/// each of: other changes, events of runs, readings of waters; older ones have smaller numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Place([i64; 3]);
+
+impl Place {
+    /// After the newest entry.
+    pub const NEWEST: Self = Self([i64::MAX; 3]);
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [change, event, water] = self.0;
+        write!(to, "{change}.{event}.{water}")
+    }
+}
+
+impl FromStr for Place {
+    type Err = &'static str;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let numbers: Option<Vec<i64>> = text.split('.').map(|n| n.parse().ok()).collect();
+        let numbers = numbers.and_then(|numbers| numbers.try_into().ok());
+        let numbers = numbers.ok_or("a place in the journal is three numbers with points between");
+        numbers.map(Self)
+    }
+}
+
+/// Entries with their numbers, of one kind, newest first.
+pub(crate) type Numbered = Vec<(i64, Entry)>;
+
 impl Bench {
-    /// The newest changes, newest first, `most` of them at most; with `before`, only
-    /// those older than the entry of that number; with `trial`, only those about it.
+    /// The newest changes before a place, newest first, `most` of them at most; with `trial`, only
+    /// those about it. What happened in runs stands among them by the time when it was noted.
     ///
     /// # Errors
-    /// The database can't be read.
+    /// The database can't be read, or holds an event that can't be understood.
     pub fn journal(
         &self,
         trial: Option<TrialId>,
-        before: Option<i64>,
+        before: Place,
         most: u32,
     ) -> Result<Vec<Entry>, StoreError> {
+        let mut place = before.0;
+        let mut kinds = [
+            self.changes(trial, place[0], most)?,
+            run_journal::events(&self.database, trial, place[1], most)?,
+            run_journal::waters(&self.database, trial, place[2], most)?,
+        ]
+        .map(|entries| entries.into_iter().peekable());
+        let mut merged = Vec::new();
+        while merged.len() < most as usize {
+            let mut newest: Option<(String, usize)> = None;
+            for (kind, entries) in kinds.iter_mut().enumerate() {
+                let at = entries.peek().map(|(_, entry)| (entry.at.clone(), kind));
+                newest = newest.max(at);
+            }
+            let Some((_, kind)) = newest else { break };
+            let Some((number, entry)) = kinds[kind].next() else {
+                break;
+            };
+            place[kind] = number;
+            let place = Place(place);
+            merged.push(Entry { place, ..entry });
+        }
+        Ok(merged)
+    }
+
+    /// What is kept in the journal itself.
+    fn changes(
+        &self,
+        trial: Option<TrialId>,
+        before: i64,
+        most: u32,
+    ) -> Result<Numbered, StoreError> {
         // One query for each, so that each goes by its index.
         let about = match trial {
             Some(_) => "journal.trial_id = ?3",
@@ -41,19 +107,21 @@ impl Bench {
              FROM journal LEFT JOIN trial ON trial.id = journal.trial_id
              WHERE journal.id < ?2 AND {about} ORDER BY journal.id DESC LIMIT ?1"
         );
-        let read = || -> rusqlite::Result<Vec<Entry>> {
-            let of = params![most, before.unwrap_or(i64::MAX), trial.map(|id| id.0)];
+        let read = || -> rusqlite::Result<Numbered> {
+            let of = params![most, before, trial.map(|id| id.0)];
             self.database
                 .prepare_cached(&query)?
                 .query_map(of, |row| {
                     let slug: Option<String> = row.get(4)?;
-                    Ok(Entry {
-                        id: row.get(0)?,
+                    let entry = Entry {
+                        place: Place::NEWEST,
                         at: row.get(1)?,
                         what: row.get(2)?,
                         detail: row.get(3)?,
+                        run: None,
                         trial: slug.zip(row.get(5)?),
-                    })
+                    };
+                    Ok((row.get(0)?, entry))
                 })?
                 .collect()
         };

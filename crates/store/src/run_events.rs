@@ -22,25 +22,29 @@ fn odd(error: serde_json::Error) -> StoreError {
     }
 }
 
+/// Columns of an event, for [`event`].
+pub(crate) const COLUMNS: &str =
+    "number, step, kind, temperature_c, words, of_event, at_s, noted_s";
+
 /// Every event of a run, in the order in which they were noted.
 pub(crate) fn of_run(database: &Connection, run: i64) -> Result<Vec<Event>, StoreError> {
     let read = || -> rusqlite::Result<Vec<Result<Event, StoreError>>> {
         database
-            .prepare_cached(
-                "SELECT number, step, kind, temperature_c, words, of_event, at_s, noted_s
-                 FROM run_event WHERE run_id = ?1 ORDER BY number",
-            )?
-            .query_map([run], event)?
+            .prepare_cached(&format!(
+                "SELECT {COLUMNS} FROM run_event WHERE run_id = ?1 ORDER BY number"
+            ))?
+            .query_map([run], |row| event(row, 0))?
             .collect()
     };
     let rows = read().map_err(StoreError::database("read what happened in a run"))?;
     rows.into_iter().collect()
 }
 
-fn event(row: &Row<'_>) -> rusqlite::Result<Result<Event, StoreError>> {
-    let kind: String = row.get(2)?;
-    let celsius: Option<f64> = row.get(3)?;
-    let words: Option<String> = row.get(4)?;
+/// Takes [`COLUMNS`], which begin at `from`.
+pub(crate) fn event(row: &Row<'_>, from: usize) -> rusqlite::Result<Result<Event, StoreError>> {
+    let kind: String = row.get(from + 2)?;
+    let celsius: Option<f64> = row.get(from + 3)?;
+    let words: Option<String> = row.get(from + 4)?;
     let odd = |cause: String| StoreError::Stored {
         what: "event of a run",
         cause,
@@ -60,11 +64,11 @@ fn event(row: &Row<'_>) -> rusqlite::Result<Result<Event, StoreError>> {
         _ => return Ok(Err(odd(format!("kind \"{kind}\"")))),
     };
     Ok(Ok(Event {
-        number: row.get(0)?,
-        step: row.get(1)?,
-        of: row.get(5)?,
-        at_s: row.get(6)?,
-        noted_s: row.get(7)?,
+        number: row.get(from)?,
+        step: row.get(from + 1)?,
+        of: row.get(from + 5)?,
+        at_s: row.get(from + 6)?,
+        noted_s: row.get(from + 7)?,
         what,
     }))
 }

@@ -137,11 +137,16 @@ fn of_run(database: &Connection, run: i64) -> Result<Vec<WaterEvent>, StoreError
             Ok(WaterEvent {
                 number,
                 noted_s,
-                what: serde_json::from_str(&content).map_err(odd)?,
+                what: note(&content)?,
                 of,
             })
         })
         .collect()
+}
+
+/// What was noted, from what is kept of it.
+pub(crate) fn note(content: &str) -> Result<WaterNote, StoreError> {
+    serde_json::from_str(content).map_err(odd)
 }
 
 fn insert(change: &Connection, run: i64, event: &WaterEvent) -> Result<(), StoreError> {

@@ -10,6 +10,7 @@ newest-first-nothing-here-is-ever-taken = newest first. Nothing here is ever tak
 times-are-utc = Times are UTC.
 nothing-has-happened-yet = Nothing has happened yet.
 nothing-older = Nothing older.
+see-the-run = See the run
 of = of
 older-changes = Older changes
 newest-changes = Newest changes

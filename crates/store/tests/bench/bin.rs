@@ -1,7 +1,7 @@
 //! The bin: out of the lists, not deleted, and back again.
 
 use crate::desk::{Desk, LATER, NOW, sees};
-use store::Thing;
+use store::{Place, Thing};
 use trial::PhotoId;
 
 #[test]
@@ -23,7 +23,10 @@ fn a_binned_trial_leaves_the_list_and_comes_back_whole() {
     desk.bench.restore(thing, LATER).unwrap();
     assert!(desk.bench.bin().unwrap().is_empty());
     assert_eq!(desk.bench.trials().unwrap().len(), 1);
-    let journal = desk.bench.journal(Some(trial.id), None, 10).unwrap();
+    let journal = desk
+        .bench
+        .journal(Some(trial.id), Place::NEWEST, 10)
+        .unwrap();
     let whats: Vec<_> = journal.iter().map(|entry| entry.what.as_str()).collect();
     assert_eq!(
         whats,
@@ -67,7 +70,12 @@ fn what_is_not_there_is_refused_in_words() {
         assert!(error.to_string().contains(words), "{error}");
         assert!(!desk.bench.is_binned(thing).unwrap());
     }
-    assert!(desk.bench.journal(None, None, 10).unwrap().is_empty());
+    assert!(
+        desk.bench
+            .journal(None, Place::NEWEST, 10)
+            .unwrap()
+            .is_empty()
+    );
 }
 
 #[test]
@@ -75,17 +83,20 @@ fn the_journal_of_a_trial_is_its_own_and_goes_on_page_by_page() {
     let mut desk = Desk::new();
     let trial = desk.trial();
     desk.marked_photo(&trial, 0, "a");
-    let all = desk.bench.journal(None, None, 10).unwrap();
+    let all = desk.bench.journal(None, Place::NEWEST, 10).unwrap();
     assert!(all.iter().all(|entry| {
         entry
             .trial
             .as_ref()
             .is_some_and(|(slug, _)| *slug == trial.slug)
     }));
-    let first = desk.bench.journal(Some(trial.id), None, 2).unwrap();
+    let first = desk
+        .bench
+        .journal(Some(trial.id), Place::NEWEST, 2)
+        .unwrap();
     let second = desk
         .bench
-        .journal(Some(trial.id), Some(first[1].id), 2)
+        .journal(Some(trial.id), first[1].place, 2)
         .unwrap();
     assert_eq!([first, second].concat(), all);
 }

@@ -2,7 +2,7 @@
 
 use crate::desk::{Desk, LATER, NOW};
 use colour::{Spectrum, View, table};
-use store::{Added, Delivery};
+use store::{Added, Delivery, Place};
 use trial::{GreyScale, Judged, Matched, PieceId, Source, Trial, USUAL_REPEATABILITY_DE, matched};
 
 fn read(trial: &Trial, text: &str) -> Matched {
@@ -93,7 +93,7 @@ fn a_spectrum_comes_back_whole_and_gives_any_view() {
         1
     );
     assert!(
-        desk.bench.journal(None, None, 1).unwrap()[0]
+        desk.bench.journal(None, Place::NEWEST, 1).unwrap()[0]
             .detail
             .contains("friday.csv")
     );

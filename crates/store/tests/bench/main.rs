@@ -9,6 +9,7 @@ mod devices;
 mod elsewhere;
 mod eye_sessions;
 mod handles;
+mod journal;
 mod marking;
 mod materials;
 mod parts;

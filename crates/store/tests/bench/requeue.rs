@@ -1,7 +1,7 @@
 //! Taking photos out of the queue, reading them again, and what stays of earlier readings.
 
 use crate::desk::{Desk, LATER, NOW, map, new_photo, refuses, sees};
-use store::Thing;
+use store::{Place, Thing};
 use trial::{PhotoId, PhotoState};
 
 const LAST: &str = "2030-04-03T09:00:00Z";
@@ -26,7 +26,7 @@ fn a_photo_taken_out_is_not_read_and_loses_nothing() {
     assert_eq!(kept.areas.len(), trial.pieces.len());
     assert_eq!(desk.bench.photo_bytes(&kept.hash).unwrap(), b"a");
     assert!(!desk.bench.take_out(PhotoId(99), LATER).unwrap());
-    let told = &desk.bench.journal(None, None, 9).unwrap();
+    let told = &desk.bench.journal(None, Place::NEWEST, 9).unwrap();
     assert!(
         told.iter()
             .any(|e| e.what == "photo taken out of the queue")

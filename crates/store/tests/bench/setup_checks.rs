@@ -4,7 +4,7 @@ use crate::desk::{Desk, LATER, NOW};
 use colour::{Lab, difference::ciede2000};
 use photo::{Area, Request};
 use scene::{Dye, Piece, Scene, cotton, render};
-use store::{NewSetupCheck, check_setup};
+use store::{NewSetupCheck, Place, check_setup};
 use trial::setup::{Cause, SetupCheck, Shown, check};
 
 fn found(step: f64) -> SetupCheck {
@@ -75,7 +75,7 @@ fn the_newest_check_comes_back_as_it_was_found() {
     );
     assert_eq!(desk.vault().len(), 3);
     assert_eq!(
-        desk.bench.journal(None, None, 1).unwrap()[0].what,
+        desk.bench.journal(None, Place::NEWEST, 1).unwrap()[0].what,
         "set-up checked"
     );
 }

@@ -1,7 +1,7 @@
 //! A photo's stage said anew: readings follow it, and what was said before stays.
 
 use crate::desk::{Desk, LATER, NOW, new_photo, sees};
-use store::{SaidStage, StoreError, Thing};
+use store::{Place, SaidStage, StoreError, Thing};
 use trial::{LATEST_STAGE, PhotoId, Trial};
 
 const LAST: &str = "2030-04-03T09:00:00Z";
@@ -64,7 +64,10 @@ fn readings_follow_a_photo_to_its_stage_and_back() {
         desk.bench.said_stages(photo).unwrap(),
         [said(5, NOW), said(3, LATER), said(5, LAST), said(0, LAST)]
     );
-    let told = desk.bench.journal(Some(trial.id), None, 99).unwrap();
+    let told = desk
+        .bench
+        .journal(Some(trial.id), Place::NEWEST, 99)
+        .unwrap();
     let told: Vec<&str> = told
         .iter()
         .filter(|entry| entry.what == "photo's stage corrected")

@@ -2,6 +2,7 @@
 
 use crate::desk::{Desk, LATER, NOW, rinses};
 use proptest::prelude::*;
+use store::Place;
 use trial::{NewArm, NewPiece, NewTrial, Role, Trial};
 
 /// What was entered, from what came back.
@@ -92,7 +93,12 @@ fn a_trial_that_makes_no_sense_is_refused_and_leaves_nothing() {
         assert_eq!(error.to_string(), new.validate().unwrap_err().to_string());
     }
     assert!(desk.bench.trials().unwrap().is_empty());
-    assert!(desk.bench.journal(None, None, 10).unwrap().is_empty());
+    assert!(
+        desk.bench
+            .journal(None, Place::NEWEST, 10)
+            .unwrap()
+            .is_empty()
+    );
 }
 
 #[test]
@@ -107,7 +113,7 @@ fn each_change_stands_in_the_journal() {
     desk.bench
         .read_next_with(LATER, &crate::desk::refuses)
         .unwrap();
-    let journal = desk.bench.journal(None, None, 10).unwrap();
+    let journal = desk.bench.journal(None, Place::NEWEST, 10).unwrap();
     let whats: Vec<_> = journal
         .iter()
         .rev()
@@ -131,7 +137,10 @@ fn each_change_stands_in_the_journal() {
         journal[0].detail
     );
     assert_eq!(journal[1].detail, format!("1 piece on photo {photo}"));
-    assert_eq!(desk.bench.journal(None, None, 2).unwrap(), journal[..2]);
+    assert_eq!(
+        desk.bench.journal(None, Place::NEWEST, 2).unwrap(),
+        journal[..2]
+    );
 }
 
 fn any_trial() -> impl Strategy<Value = NewTrial> {

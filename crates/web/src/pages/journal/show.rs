@@ -8,7 +8,7 @@ use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use serde::Deserialize;
-use store::Entry;
+use store::{Entry, Place};
 use trial::Trial;
 
 /// Entries on a page.
@@ -21,8 +21,8 @@ struct JournalPage<'a> {
     /// The trial it is about; none for the journal of the bench.
     trial: Option<&'a Trial>,
     days: Vec<Day>,
-    /// The number of the last entry shown, if there may be older ones.
-    older: Option<i64>,
+    /// The place of the last entry shown, if there may be older ones.
+    older: Option<Place>,
     first: bool,
 }
 
@@ -35,18 +35,30 @@ struct Day {
 /// Where the page begins.
 #[derive(Deserialize)]
 pub(crate) struct From {
-    /// Only entries before that one.
-    before: Option<i64>,
+    /// Only entries before that place.
+    before: Option<String>,
+}
+
+impl From {
+    fn place(&self) -> Result<Place, Error> {
+        let place = self.before.as_deref().map(str::parse).transpose();
+        let place = place.map_err(|_| {
+            let words = "There is no such place in the journal. Begin at its newest page.";
+            Error::Malformed(words.to_owned())
+        });
+        Ok(place?.unwrap_or(Place::NEWEST))
+    }
 }
 
 pub(crate) async fn page(
     State(app): State<App>,
     Query(from): Query<From>,
 ) -> Result<Html<String>, Error> {
+    let before = from.place()?;
     let entries = app
-        .at_bench(move |bench| Ok(bench.journal(None, from.before, MOST)?))
+        .at_bench(move |bench| Ok(bench.journal(None, before, MOST)?))
         .await?;
-    show(None, entries, from.before.is_none())
+    show(None, entries, before == Place::NEWEST)
 }
 
 pub(crate) async fn of_trial(
@@ -54,19 +66,20 @@ pub(crate) async fn of_trial(
     Path(slug): Path<String>,
     Query(from): Query<From>,
 ) -> Result<Html<String>, Error> {
+    let before = from.place()?;
     let (trial, entries) = app
         .at_bench(move |bench| {
             let trial = crate::pages::trial::find(bench, &slug)?;
-            let entries = bench.journal(Some(trial.id), from.before, MOST)?;
+            let entries = bench.journal(Some(trial.id), before, MOST)?;
             Ok((trial, entries))
         })
         .await?;
-    show(Some(&trial), entries, from.before.is_none())
+    show(Some(&trial), entries, before == Place::NEWEST)
 }
 
 fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<String>, Error> {
     let full = entries.len() == MOST as usize;
-    let older = entries.last().filter(|_| full).map(|entry| entry.id);
+    let older = entries.last().filter(|_| full).map(|entry| entry.place);
     let mut days: Vec<Day> = Vec::new();
     for entry in entries {
         let day = report::words::day(&entry.at);

@@ -1,0 +1,187 @@
+//! What happened in runs stands in the journal, told from the rows that the runs keep.
+
+use crate::desk::{Desk, NOW};
+use dyeing::balance::{WaterNote, WrittenReading};
+use dyeing::{Celsius, run::What};
+use store::{Entry, NewEvent, Place};
+use trial::TrialId;
+
+const SHIRTS: &str = include_str!("../../../../docs/recipes/shirts.toml");
+/// 2030-04-01T10:00:00Z, an hour after [`NOW`], s since 1970.
+const RUN_S: i64 = 1_901_268_000;
+
+fn told(desk: &Desk, trial: Option<TrialId>) -> Vec<Entry> {
+    desk.bench.journal(trial, Place::NEWEST, 99).unwrap()
+}
+
+/// A run with a note of every kind, in turn a minute apart.
+fn run(desk: &mut Desk, trial: Option<&str>) -> i64 {
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let run = desk
+        .bench
+        .begin_run(&slug, 1, trial, "Monday", NOW)
+        .unwrap();
+    let notes = [
+        (Some(1), What::Started, None),
+        (
+            Some(1),
+            What::Temperature(Celsius::new(40.0).unwrap()),
+            None,
+        ),
+        (
+            Some(1),
+            What::Temperature(Celsius::new(38.0).unwrap()),
+            Some(2),
+        ),
+        (Some(1), What::Stopped, None),
+        (Some(3), What::Departed("some was <spilled>".into()), None),
+        (None, What::Remarked("smells odd".into()), None),
+        (None, What::Withdrawn("it was the drain".into()), Some(6)),
+        (None, What::Finished, None),
+    ];
+    for (minute, (step, what, of)) in (0i64..).zip(notes) {
+        let noted_s = RUN_S + 60 * minute;
+        let event = NewEvent {
+            step,
+            at_s: noted_s,
+            what,
+            of,
+        };
+        assert!(desk.bench.note_run(run, &event, noted_s).unwrap());
+    }
+    let rinse = WrittenReading {
+        volume: "5 L".into(),
+        looks_like: Some("1:20".into()),
+        ..WrittenReading::default()
+    };
+    let rinse = WaterNote::Rinse(rinse);
+    desk.bench
+        .note_water(run, &rinse, None, RUN_S + 600)
+        .unwrap();
+    run
+}
+
+#[test]
+fn every_tap_of_a_trials_run_is_told_in_words_at_its_time() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    let run = run(&mut desk, Some(&trial.slug));
+    let entries = told(&desk, Some(trial.id));
+    let of_run: Vec<&Entry> = entries.iter().filter(|entry| entry.run.is_some()).collect();
+    let words: Vec<(&str, &str)> = of_run
+        .iter()
+        .map(|entry| (entry.what.as_str(), entry.detail.as_str()))
+        .collect();
+    let first = desk.bench.run(run).unwrap().unwrap().run.sheet.steps[0]
+        .title
+        .clone();
+    let in_first = format!("run \"Monday\", step 1 ({first})");
+    assert_eq!(
+        words,
+        [
+            ("rinse read", "run \"Monday\""),
+            ("run finished", "run \"Monday\""),
+            (
+                "note taken back",
+                "it was the drain · run \"Monday\", instead of note 6"
+            ),
+            ("remark", "smells odd · run \"Monday\""),
+            (
+                "done otherwise",
+                "some was <spilled> · run \"Monday\", step 3 (Add turquoise)"
+            ),
+            ("clock stopped", in_first.as_str()),
+            (
+                "temperature noted",
+                &format!("38 °C (100 °F) · {in_first}, instead of note 2")
+            ),
+            ("temperature noted", &format!("40 °C (104 °F) · {in_first}")),
+            ("clock started", in_first.as_str()),
+        ]
+    );
+    assert!(of_run.iter().all(|entry| {
+        entry.run == Some(run)
+            && entry
+                .trial
+                .as_ref()
+                .is_some_and(|(slug, _)| *slug == trial.slug)
+    }));
+    assert_eq!(of_run[8].at, "2030-04-01T10:00:00Z");
+    // Newest first, whatever keeps an entry.
+    assert!(entries.is_sorted_by(|a, b| a.at >= b.at));
+    assert_eq!(entries.last().unwrap().what, "trial entered");
+}
+
+#[test]
+fn what_happened_at_another_time_than_it_was_noted_says_when() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let run = desk
+        .bench
+        .begin_run(&slug, 1, Some(&trial.slug), "", NOW)
+        .unwrap();
+    let late = NewEvent {
+        step: None,
+        at_s: RUN_S - 1800,
+        what: What::Remarked("foam".into()),
+        of: None,
+    };
+    desk.bench.note_run(run, &late, RUN_S).unwrap();
+    let newest = &told(&desk, Some(trial.id))[0];
+    assert_eq!(newest.at, "2030-04-01T10:00:00Z");
+    assert!(
+        newest.detail.ends_with(", at 2030-04-01 09:30 UTC"),
+        "{}",
+        newest.detail
+    );
+}
+
+#[test]
+fn a_run_of_no_trial_is_told_in_the_journal_of_the_bench_only() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    run(&mut desk, None);
+    assert!(
+        told(&desk, Some(trial.id))
+            .iter()
+            .all(|entry| entry.run.is_none())
+    );
+    let all = told(&desk, None);
+    assert_eq!(all.iter().filter(|entry| entry.run.is_some()).count(), 9);
+}
+
+#[test]
+fn pages_of_any_length_tell_each_entry_once() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    run(&mut desk, Some(&trial.slug));
+    desk.marked_photo(&trial, 0, "a");
+    for about in [None, Some(trial.id)] {
+        let all = told(&desk, about);
+        assert!(all.len() > 10);
+        for most in [1, 2, 5] {
+            let (mut paged, mut before) = (Vec::new(), Place::NEWEST);
+            loop {
+                // As an address carries it.
+                let place = before.to_string().parse().unwrap();
+                let page = desk.bench.journal(about, place, most).unwrap();
+                let Some(last) = page.last() else { break };
+                before = last.place;
+                paged.extend(page);
+            }
+            assert_eq!(paged, all, "{most} a page");
+        }
+    }
+    for nonsense in [
+        "",
+        "1",
+        "1.2",
+        "1.2.3.4",
+        "a.b.c",
+        "1.2.",
+        "1.2.99999999999999999999",
+    ] {
+        assert!(nonsense.parse::<Place>().is_err(), "{nonsense}");
+    }
+}

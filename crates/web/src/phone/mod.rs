@@ -59,13 +59,15 @@ pub(crate) async fn start(app: &App) {
 }
 
 /// Whether a paired phone may ask this: look at all there is, note what happens in a
-/// run and what its waters show, take and mark photos. All else is done at the computer.
+/// run and what its waters show, take and mark photos, judge pairs by eye in a session that was
+/// begun. All else is done at the computer.
 pub(crate) fn may(method: &axum::http::Method, path: &str) -> bool {
     let parts: Vec<&str> = path.trim_matches('/').split('/').collect();
     match parts.as_slice() {
         ["phone" | "phone.json", ..] => false,
         _ if method.is_safe() => true,
         ["runs", _, ..] | ["trials", _, "photos"] => true,
+        ["judging", _] | ["trials", _, "eyes", _, "judges"] => true,
         [
             "trials",
             _,
@@ -83,7 +85,7 @@ mod tests {
     use axum::http::Method;
 
     #[test]
-    fn phones_look_run_and_photograph_and_nothing_else() {
+    fn phones_look_run_photograph_and_judge_and_nothing_else() {
         for path in [
             "/runs/3",
             "/runs/3/waters",
@@ -92,6 +94,8 @@ mod tests {
             "/trials/red/photos/7/stage",
             "/trials/red/photos/7/again",
             "/trials/red/photos/7/cancel",
+            "/trials/red/eyes/4/judges",
+            "/judging/9",
         ] {
             assert!(may(&Method::POST, path), "{path}");
         }
@@ -112,6 +116,12 @@ mod tests {
             "/trials/red/photos/7",
             "/trials/red/photos/7/other",
             "/trials/red/elsewhere/readings",
+            "/trials/red/elsewhere/grades",
+            "/trials/red/eyes",
+            "/trials/red/eyes/4/close",
+            "/trials/red/blind",
+            "/judging",
+            "/judging/9/other",
         ] {
             assert!(!may(&Method::POST, path), "{path}");
         }

@@ -5,7 +5,7 @@ use axum::http::StatusCode;
 use trial::{Trial, eyes::Judging};
 
 /// A trial with a session begun; the session's number.
-async fn begun(desk: &Desk, repeats: &str) -> (Trial, i64) {
+pub async fn begun(desk: &Desk, repeats: &str) -> (Trial, i64) {
     let trial = desk.trial();
     let address = format!("/trials/{}/eyes", trial.slug);
     let form = [
@@ -20,7 +20,7 @@ async fn begun(desk: &Desk, repeats: &str) -> (Trial, i64) {
     (trial, session.id)
 }
 
-fn sessions(desk: &Desk, trial: &Trial) -> Vec<Judging> {
+pub fn sessions(desk: &Desk, trial: &Trial) -> Vec<Judging> {
     desk.bench.lock().unwrap().eye_sessions(trial.id).unwrap()
 }
 

@@ -4,6 +4,7 @@
 
 use crate::batches::{multipart, photo};
 use crate::desk::Desk;
+use crate::eyes::{begun, sessions};
 use axum::http::{StatusCode, header};
 use std::io::{ErrorKind, Read, Write};
 use std::net::{SocketAddr, TcpStream};
@@ -342,6 +343,46 @@ async fn a_paired_phone_takes_photos_and_switches_nothing() {
         page.contains("Kitchen") && !page.contains("not yet"),
         "it was seen"
     );
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_paired_phone_judges_by_eye_and_neither_begins_nor_closes_a_session() {
+    let desk = Desk::new().await;
+    let (trial, session) = begun(&desk, "0").await;
+    let mut phone = switch_on(&desk, false).await;
+    pair(&desk, &mut phone, "Window seat").await;
+    let eyes = format!("/trials/{}/eyes", trial.slug);
+    assert_eq!(phone.get(&eyes).await.status, 200);
+    let token = &desk.token;
+    let sits = format!("token={token}&name=A.+N.&light=north+window&vision=normal&distance=50+cm");
+    let sits = phone.form(&format!("{eyes}/{session}/judges"), &sits).await;
+    assert_eq!(sits.status, 303, "{}", sits.body);
+    let place = |line: &str| line.strip_prefix("location: ").map(str::to_owned);
+    let judging = sits.head.lines().find_map(place).unwrap();
+    assert!(phone.get(&judging).await.body.contains("pair 1 of"));
+    let grade = format!("token={token}&turn=1&grade=4-5&remark=");
+    assert_eq!(phone.form(&judging, &grade).await.status, 303);
+    assert!(phone.get(&judging).await.body.contains("pair 2 of"));
+    let given = &sessions(&desk, &trial)[0].sittings[0].given;
+    assert_eq!(given.iter().flatten().count(), 1);
+
+    for (path, body) in [
+        (eyes.clone(), "stage=5&way=cloth&repeats=0"),
+        (format!("{eyes}/{session}/close"), ""),
+        (format!("/trials/{}/blind", trial.slug), "open=yes"),
+        (
+            format!("/trials/{}/elsewhere/grades", trial.slug),
+            "grade=4",
+        ),
+    ] {
+        let answer = phone.form(&path, &format!("token={token}&{body}")).await;
+        assert_eq!(answer.status, 403, "{path}");
+    }
+    let sessions = sessions(&desk, &trial);
+    assert_eq!((sessions.len(), sessions[0].closed_at.is_none()), (1, true));
+    // Without the token of the forms, as another page of the same device would send it.
+    let answer = phone.form(&judging, "turn=2&grade=4").await;
+    assert_eq!(answer.status, 403);
 }
 
 #[tokio::test(flavor = "multi_thread")]

@@ -50,9 +50,23 @@ describe("the demo trial", () => {
       const stains = page.getByRole("region", { name: "Staining of pale cloth" }).locator("tbody tr");
       assert.equal(await stains.count(), 9, "three witness cloths after three stages");
       assert.match(await stains.last().textContent(), /is stained to grade/);
+      const eyes = page.getByRole("region", { name: "Judged by eye" });
+      assert.match(await eyes.innerText(), /After 5 rounds, the cloths themselves: 2 people judged/);
+      await eyes.getByText("Beside the verdicts of readings").click();
+      for (const [kind, count] of [["visible", 2], ["alike", 1]]) {
+        assert.equal(await eyes.locator(`article.by-eye.${kind}`).filter({ visible: true }).count(), count, `by eye: ${kind}`);
+      }
       const rows = await page.locator("table.swatches tbody tr").count();
       assert.equal(rows, 3, "a row of swatches for each arm");
       await assertSound(page);
+
+      await eyes.getByRole("link", { name: "How far eyes agree" }).click();
+      await page.getByRole("heading", { name: "How far eyes agree" }).waitFor();
+      for (const name of ["Ida Fenn (invented)", "Joss Marl (invented)"]) {
+        assert.ok(await page.getByText(name).first().isVisible(), name);
+      }
+      await assertSound(page);
+      await page.goBack();
 
       await page.getByRole("link", { name: "Read the report" }).click();
       await page.getByText("Trial report").waitFor();

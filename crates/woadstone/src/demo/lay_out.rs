@@ -4,7 +4,7 @@ use anyhow::Context;
 use store::{Bench, NewPhoto};
 use trial::{PhotoArea, PhotoState, Trial};
 
-use super::{dyeing, picture, scenario};
+use super::{dyeing, eyes, picture, scenario};
 
 /// What has just happened, for whoever watches.
 pub enum Step<'a> {
@@ -90,6 +90,7 @@ pub fn lay_out(
             }
         }
     }
+    eyes::lay_out(bench, &trial, now)?;
     Ok(trial.slug)
 }
 

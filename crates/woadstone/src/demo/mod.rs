@@ -1,6 +1,7 @@
 //! The invented demo trial: its story, its photographs, and laying it out on a bench.
 
 mod dyeing;
+mod eyes;
 mod lay_out;
 mod picture;
 mod scenario;

@@ -21,6 +21,11 @@ pub struct DemoArm {
     pub loose: f64,
     /// How fast it leaves, per round.
     pub rate: f64,
+    /// What eyes see between a napkin after the last round and its keeper, in half-steps of the grey
+    /// scale for change in colour, 10 for no change; as its colours give by ISO 105-A05.
+    pub seen_half_steps: u8,
+    /// The same of a witness cloth, on the grey scale for staining.
+    pub stain_half_steps: u8,
 }
 
 /// The three arms. Resting a week truly does nothing here: its numbers are
@@ -32,6 +37,8 @@ pub const ARMS: [DemoArm; 3] = [
         letter: 'A',
         loose: 0.035,
         rate: 0.5,
+        seen_half_steps: 9,
+        stain_half_steps: 10,
     },
     DemoArm {
         name: "Soaped hot, rested a week",
@@ -39,6 +46,8 @@ pub const ARMS: [DemoArm; 3] = [
         letter: 'B',
         loose: 0.035,
         rate: 0.5,
+        seen_half_steps: 9,
+        stain_half_steps: 10,
     },
     DemoArm {
         name: "Rinsed cold only",
@@ -46,6 +55,8 @@ pub const ARMS: [DemoArm; 3] = [
         letter: 'C',
         loose: 0.38,
         rate: 0.45,
+        seen_half_steps: 5,
+        stain_half_steps: 9,
     },
 ];
 
@@ -96,8 +107,9 @@ pub fn trial() -> NewTrial {
                  of undyed linen, the arm's witness cloth, goes in the bag of its first napkin. A \
                  round is one machine wash at 40 °C with the usual detergent, dried on a line in \
                  the shade. After 0, 1, 3 and 5 rounds the dry napkins of an arm are photographed \
-                 with their keeper and witness cloth beside a 24-patch chart. People, place, \
-                 napkins and numbers are invented; the photographs are rendered."
+                 with their keeper and witness cloth beside a 24-patch chart. After 5 rounds two \
+                 people judge them blind against the grey scales. People, place, napkins, grades \
+                 and numbers are invented; the photographs are rendered."
             .into(),
         arms: ARMS.iter().map(new_arm).collect(),
     }

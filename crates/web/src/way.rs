@@ -42,6 +42,7 @@ struct Stop {
 /// Fills in the way where a page has left it open.
 pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -> Response {
     let path = request.uri().path().to_owned();
+    let query = request.uri().query().unwrap_or_default().to_owned();
     let response = next.run(request).await;
     let page = response
         .headers()
@@ -59,7 +60,7 @@ pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -
     let Some((before, after)) = html.split_once(OPEN) else {
         return Response::from_parts(head, Body::from(bytes));
     };
-    let way = match app.at_bench(move |bench| of(bench, &path)).await {
+    let way = match app.at_bench(move |bench| of(bench, &path, &query)).await {
         Ok(way) => way,
         // The page itself is there; it goes without.
         Err(error) => {
@@ -74,8 +75,9 @@ pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -
     Response::from_parts(head, Body::from(whole))
 }
 
-/// The way for the page at that path; empty where it is part of no trial.
-fn of(bench: &mut Bench, path: &str) -> Result<String, Error> {
+/// The way for the page at that path; empty where it is part of no trial. Of the query the plan or
+/// the trial counts that a recipe is to be written for.
+fn of(bench: &mut Bench, path: &str, query: &str) -> Result<String, Error> {
     let mut parts = path.split('/').skip(1);
     let (kind, name, more) = (parts.next(), parts.next(), parts.next());
     let (trial, here) = match (kind, name) {
@@ -84,6 +86,14 @@ fn of(bench: &mut Bench, path: &str) -> Result<String, Error> {
         (Some("plans"), Some(slug)) => match bench.trial_of(PartOfTrial::Plan(slug))? {
             Some(trial) => (Some(trial), Some(Place::Plan)),
             None => return before(Place::Plan),
+        },
+        (Some("recipes"), Some("new")) => match asked_for(query) {
+            ("trial", slug) => (Some(slug.to_owned()), Some(Place::Baths)),
+            ("plan", slug) => match bench.trial_of(PartOfTrial::Plan(slug))? {
+                Some(trial) => (Some(trial), Some(Place::Baths)),
+                None => return before(Place::Baths),
+            },
+            _ => (None, None),
         },
         (Some("recipes"), Some(slug)) => (
             bench.trial_of(PartOfTrial::Recipe(slug))?,
@@ -98,8 +108,9 @@ fn of(bench: &mut Bench, path: &str) -> Result<String, Error> {
     let Some(trial) = trial.map(|slug| bench.trial(&slug)).transpose()?.flatten() else {
         return Ok(String::new());
     };
-    let steps = bench.progress(&trial)?.way();
-    let links = Links::of(bench, &trial)?;
+    let progress = bench.progress(&trial)?;
+    let steps = progress.way();
+    let links = Links::of(bench, &trial, &progress)?;
     let next = steps.iter().find(|step| step.state == Far::Next);
     let next = next.map(|step| (links.to(step.place), step.said.clone()));
     let stops = steps.iter();
@@ -112,6 +123,13 @@ fn of(bench: &mut Bench, path: &str) -> Result<String, Error> {
         next,
     };
     Ok(way.render()?)
+}
+
+/// Kind and slug of what a recipe is to be written for; slugs are never escaped.
+fn asked_for(query: &str) -> (&str, &str) {
+    let fields = query.split('&').filter_map(|field| field.split_once('='));
+    let mut wanted = fields.filter(|(name, _)| ["plan", "trial"].contains(name));
+    wanted.next().unwrap_or_default()
 }
 
 /// The way of a trial that isn't there yet.
@@ -181,10 +199,12 @@ struct Links {
     plan: Option<String>,
     recipes: Vec<String>,
     run: Option<i64>,
+    /// Whether photos are there whose pieces are not marked.
+    unmarked: bool,
 }
 
 impl Links {
-    fn of(bench: &Bench, trial: &Trial) -> Result<Self, Error> {
+    fn of(bench: &Bench, trial: &Trial, progress: &Progress) -> Result<Self, Error> {
         let runs = bench.runs_of_trial(trial.id)?;
         let run = |runs: &[RunSummary]| match runs {
             [only] => Some(only.id),
@@ -195,6 +215,7 @@ impl Links {
             plan: bench.plan_of_trial(trial.id)?.map(|from| from.slug),
             recipes: bench.recipes_of_trial(trial.id)?,
             run: run(&runs),
+            unmarked: progress.unmarked > 0,
         })
     }
 
@@ -212,6 +233,7 @@ impl Links {
             (Place::Run, _, [only], None) => format!("/recipes/{only}"),
             (Place::Baths | Place::Run, ..) => format!("{trial}#baths"),
             (Place::Ask, ..) => trial.clone(),
+            (Place::Look, ..) if self.unmarked => format!("{trial}/photos"),
             (Place::Look, ..) => format!("{trial}/photos/new"),
             (Place::Decide, ..) => format!("{trial}#verdict"),
             (Place::Publish, ..) => format!("{trial}/report"),

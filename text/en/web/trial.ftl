@@ -142,6 +142,7 @@ leave-it = Leave it
 
 ## trial/show.html
 
+back-to-the-trial = Back to the trial
 invented-trial = invented trial
 no-such-cloth-was-dyed-its-photographs = No such cloth was dyed; its photographs were drawn by a program.
 margin-ciede2000 = margin, CIEDE2000

@@ -142,6 +142,12 @@ async fn a_photo_is_taken_in_marked_and_read() {
     assert!(page.text.contains("<h1>Photo after 3 rounds</h1>"));
     assert!(page.text.contains("chart-outline"));
     assert_eq!(desk.vault_files(), 1);
+    // The way's knot leads to the photo that is to be marked, not to a form for new ones.
+    let knot = format!(
+        "href=\"/trials/{}/photos\" aria-current=\"step\"",
+        trial.slug
+    );
+    assert!(page.text.contains(&knot));
 
     let fields: Vec<(String, String)> = trial
         .pieces

@@ -37,6 +37,18 @@ async fn pages_of_a_trial_show_what_is_done_and_what_is_next() {
         page.text
             .contains(&format!("/recipes/new?trial={}", trial.slug))
     );
+    // A recipe that is yet to be written for it is on its way too.
+    let recipe = desk
+        .get(&format!("/recipes/new?trial={}", trial.slug))
+        .await;
+    assert_eq!(way(&recipe.text)[2], "Baths next here");
+    for path in [
+        "/recipes/new",
+        "/recipes/new?trial=nothing",
+        "/recipes/new?trial",
+    ] {
+        assert!(way(&desk.get(path).await.text).is_empty(), "{path}");
+    }
     let adding = desk
         .get(&format!("/trials/{}/photos/new", trial.slug))
         .await;
@@ -88,6 +100,8 @@ async fn a_plan_and_its_recipe_lead_to_the_trial_started_from_it() {
     let page = desk.get(plan).await;
     assert_eq!(way(&page.text)[1..3], ["Plan done here", "Baths next"]);
     assert!(page.text.contains(&format!("{trial}/photos/new")));
+    let recipe = desk.get("/recipes/new?plan=agent-f-on-red").await;
+    assert_eq!(way(&recipe.text)[2], "Baths next here");
     let place = desk.get(&format!("{trial}/packing")).await;
     assert_eq!(way(&place.text)[1], "Plan done here");
 }

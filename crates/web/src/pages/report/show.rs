@@ -2,6 +2,7 @@
 
 use crate::app::{App, blocking, now};
 use crate::error::Error;
+use crate::text::trial as say;
 use axum::extract::{Path, RawQuery, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
@@ -31,6 +32,7 @@ pub(crate) async fn page(
         })
         .await?;
     let name = format!("{}-report.html", results.trial.slug);
+    let back = (!keep).then(|| way_back(&results.trial.slug));
     let previews = Arc::clone(&app.previews);
     let html = blocking(move || {
         let photos = originals
@@ -51,6 +53,11 @@ pub(crate) async fn page(
         .map_err(Error::broken)
     })
     .await??;
+    // The file itself knows of no app.
+    let html = match back {
+        Some(back) => html.replacen("<body>", &back, 1),
+        None => html,
+    };
     let mut response = Html(html).into_response();
     let headers = response.headers_mut();
     headers.insert(
@@ -64,4 +71,12 @@ pub(crate) async fn page(
         headers.insert(header::CONTENT_DISPOSITION, value);
     }
     Ok(response)
+}
+
+/// The start of a report's body with a way back to its trial, which isn't printed.
+fn way_back(slug: &str) -> String {
+    let (here, back) = (say::where_you(), say::back_to_the_trial());
+    format!(
+        "<body>\n<nav class=\"back\" aria-label=\"{here}\"><a href=\"/trials/{slug}\">{back}</a></nav>"
+    )
 }

@@ -3,7 +3,10 @@
 //! `cargo run -p scene --example stages -- FOLDER` writes a folded piece before and
 //! after it took up another dye (`parts-0.jpg`, `parts-3.jpg`), and a chart that
 //! nobody sells with its values (`own-chart.jpg`, `own-chart.csv`); beside each photo
-//! the outline of its piece (`parts-0.txt`, ...), as the app's form takes it.
+//! the outline of its piece (`parts-0.txt`, ...), as the app's form takes it. `whole-0.jpg`,
+//! `whole-2.jpg` and `whole-5.jpg` show two arms of four test pieces and a keeper from before the
+//! first round to after five of them, of which the first arm fades; `whole-0.txt` and so on have
+//! a line for each piece: `A1 x,y x,y ...`.
 
 use scene::{
     Background, Dye, Piece, Reflectance, Rendered, Resist, ResistDyed, Scene, Texture, Viewpoint,
@@ -35,6 +38,39 @@ fn folded(stain: f64) -> Scene {
         width_px: 1600,
         height_px: 1200,
         pieces: rows.into_iter().enumerate().map(lay).collect(),
+        ..Scene::default()
+    }
+}
+
+/// Share of the dye that is left on the first and on the second arm after rounds of washing.
+const LEFT: [(u32, [f64; 2]); 3] = [(0, [1.0, 1.0]), (2, [0.78, 0.985]), (5, [0.62, 0.97])];
+
+/// Two arms, `A` and `B`, each of four test pieces and a keeper `K`, with `left` of their dye.
+fn arms(left: [f64; 2]) -> Scene {
+    // Dyed a little unevenly, otherwise in each arm.
+    let uneven = [0.004, -0.006, 0.009, -0.003, 0.0];
+    let cloths = ["A", "B"].iter().zip(left).enumerate();
+    let cloths: Vec<(String, Reflectance)> = cloths
+        .flat_map(|(arm, (letter, left))| {
+            ["1", "2", "3", "4", "K"]
+                .iter()
+                .enumerate()
+                .map(move |(k, number)| {
+                    let left = if *number == "K" { 1.0 } else { left };
+                    let depth = 0.9 * left * (1.0 + uneven[(k + 2 * arm) % uneven.len()]);
+                    let cloth = Dye::madder().on(&cotton(), depth);
+                    (format!("{letter}{number}"), cloth)
+                })
+        })
+        .collect();
+    Scene {
+        width_px: 1600,
+        height_px: 1200,
+        pieces: Piece::rows(
+            cloths
+                .iter()
+                .map(|(id, cloth)| (id.as_str(), cloth.clone())),
+        ),
         ..Scene::default()
     }
 }
@@ -95,13 +131,20 @@ fn table(patches: &[Reflectance]) -> String {
     head + &patches.iter().enumerate().map(row).collect::<String>()
 }
 
+/// An outline as the app's form takes it.
+fn outline(polygon: &[[f64; 2]]) -> String {
+    let corners: Vec<String> = polygon
+        .iter()
+        .map(|[x, y]| format!("{x:.0},{y:.0}"))
+        .collect();
+    corners.join(" ")
+}
+
 fn keep(folder: &Path, name: &str, photo: &Rendered) -> Result<(), Box<dyn Error>> {
     fs::write(folder.join(format!("{name}.jpg")), &photo.jpeg)?;
     let piece = photo.truth.pieces.iter().find(|piece| piece.id == "P1");
     let piece = piece.ok_or("the scene has no piece P1")?;
-    let corner = |[x, y]: &[f64; 2]| format!("{x:.0},{y:.0}");
-    let outline: Vec<String> = piece.polygon.iter().map(corner).collect();
-    fs::write(folder.join(format!("{name}.txt")), outline.join(" "))?;
+    fs::write(folder.join(format!("{name}.txt")), outline(&piece.polygon))?;
     Ok(())
 }
 
@@ -111,6 +154,15 @@ fn main() -> Result<(), Box<dyn Error>> {
     fs::create_dir_all(folder)?;
     keep(folder, "parts-0", &render(&folded(0.0)))?;
     keep(folder, "parts-3", &render(&folded(0.25)))?;
+    for (round, left) in LEFT {
+        let photo = render(&arms(left));
+        let pieces = photo.truth.pieces.iter();
+        let lines: String = pieces
+            .map(|piece| format!("{} {}\n", piece.id, outline(&piece.polygon)))
+            .collect();
+        fs::write(folder.join(format!("whole-{round}.jpg")), &photo.jpeg)?;
+        fs::write(folder.join(format!("whole-{round}.txt")), lines)?;
+    }
     let patches = patches();
     keep(folder, "own-chart", &render(&own_chart(&patches)))?;
     fs::write(folder.join("own-chart.csv"), table(&patches))?;

@@ -173,16 +173,17 @@ describe("the whole way on a new trial", () => {
     await passed("ddddddn");
     await press(link("Agent F on red"));
 
-    // Publish: read it, come back, keep it as a file.
+    // Publish: read it, come back, keep it as a file, which knows of no app.
     await press(link("Read the report"));
     await page.getByText("Trial report").waitFor();
     await passed();
-    await page.goBack();
+    await press(page.getByRole("link", { name: "Back to the trial" }));
     await heading("Agent F on red");
     const kept = page.waitForEvent("download");
     await press(link("Keep the report as a file"));
     const file = await readFile(await (await kept).path(), "utf8");
     assert.match(file, /Plain soak has clearly faded further than Fixing agent/);
+    assert.doesNotMatch(file, /Back to the trial|href="\//);
     assertQuiet(page);
   }
 

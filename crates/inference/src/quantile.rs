@@ -76,7 +76,7 @@ pub fn fisher_above(value: f64, above: f64, below: f64) -> f64 {
     FisherSnedecor::new(above, below).map_or(f64::NAN, |f| f.sf(value))
 }
 
-/// The middle share `level` of drawn values (one at least), which are sorted on the way.
+/// The middle share `level` of drawn values (one at least), whose order changes on the way.
 ///
 /// ```
 /// let mut drawn: Vec<f64> = (0..=100).rev().map(f64::from).collect();
@@ -87,12 +87,13 @@ pub fn fisher_above(value: f64, above: f64, below: f64) -> f64 {
 /// # Panics
 /// No value at all.
 pub fn middle(values: &mut [f64], level: f64) -> Interval {
-    values.sort_by(f64::total_cmp);
     let last = values.len() - 1;
-    let at = |share: f64| values[((share * last as f64).round() as usize).min(last)];
+    let at = |share: f64| ((share * last as f64).round() as usize).min(last);
+    let (low, high) = (at((1.0 - level) / 2.0), at((1.0 + level) / 2.0));
+    let mut nth = |n: usize| *values.select_nth_unstable_by(n, f64::total_cmp).1;
     Interval {
-        low: at((1.0 - level) / 2.0),
-        high: at((1.0 + level) / 2.0),
+        low: nth(low),
+        high: nth(high),
     }
 }
 

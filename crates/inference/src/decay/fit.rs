@@ -17,10 +17,10 @@ const MOST_VALUES: usize = 100_000;
 const MOST_DRAWS: usize = 100_000;
 /// A share left beyond which a value is a mistake.
 const MOST_LEFT: f64 = 1000.0;
-/// Steps of the search for the curve itself.
-const STEPS: usize = 45;
-/// Steps for each curve drawn.
-const STEPS_DRAWN: usize = 14;
+/// How close the rate of the curve itself is searched, as a share.
+const CLOSE: f64 = 1e-12;
+/// How close the rates of curves drawn are: far closer than they lie to each other.
+const CLOSE_DRAWN: f64 = 1e-5;
 /// Loss of curves drawn at most: their floors may fall below 0, where intervals end.
 const MOST_LOSS: f64 = 2.0;
 /// A loss nearer than this to 0 or 1 is at the bound.
@@ -161,7 +161,7 @@ pub fn fit(
     let pieces: BTreeSet<usize> = values.iter().map(|v| v.piece).collect();
     let deviations = Deviations::of(values, &rounds, &pieces);
     let stages = Stages::new(rounds, deviations.counts.clone());
-    let best = stages.best(&deviations.means, 1.0, STEPS);
+    let best = stages.best(&deviations.means, 1.0, CLOSE);
     let state = match 1.0 - best.curve.floor {
         loss if loss < AT_BOUND && deviations.rises(question.level) => State::Rising,
         loss if loss < AT_BOUND => State::Flat,
@@ -173,9 +173,9 @@ pub fn fit(
         Vec::new()
     } else {
         // Held at the bounds, every curve drawn would err to the same side of them.
-        let free = stages.best(&deviations.means, MOST_LOSS, STEPS).curve;
+        let free = stages.best(&deviations.means, MOST_LOSS, CLOSE).curve;
         draw(&deviations, &free, &stages.rounds, shared, question)
-            .map(|means| stages.best(&means, MOST_LOSS, STEPS_DRAWN).curve)
+            .map(|means| stages.best(&means, MOST_LOSS, CLOSE_DRAWN).curve)
             .collect()
     };
     Ok(Decay {

@@ -2,7 +2,7 @@
 //!
 //! For a given rate the loss 1 - S_inf enters linearly and is had directly, held
 //! between 0 and 1. So only the rate is searched: over a wide grid, so that no valley
-//! is missed, then within the best one.
+//! is missed, then for where the squares stop falling beside the best of it.
 
 use super::Curve;
 
@@ -13,8 +13,8 @@ const NO_LOSS: f64 = 1e-4;
 /// The greatest rate that is tried, times the first stage's rounds: all that leaves has
 /// then left by the first look.
 pub const AT_ONCE: f64 = 12.0;
-/// Share by which the golden section shrinks a range.
-const GOLDEN: f64 = 0.618_033_988_749_894_8;
+/// Steps in which the search halves its range if nothing else does.
+const MOST_STEPS: usize = 60;
 
 /// Stages with how many values each has.
 #[derive(Debug, Clone)]
@@ -23,8 +23,10 @@ pub(super) struct Stages {
     pub rounds: Vec<f64>,
     pub counts: Vec<f64>,
     log_rates: Vec<f64>,
-    /// 1 - exp(-k n) for each rate of the grid and each stage.
+    /// For each rate of the grid and each stage 1 - exp(-k n), as often as there are values.
     gone: Vec<f64>,
+    /// For each rate of the grid the sum of the squares of 1 - exp(-k n).
+    squares: Vec<f64>,
 }
 
 /// The best curve through some means.
@@ -42,103 +44,119 @@ impl Stages {
         let log_rates: Vec<f64> = (0..RATES)
             .map(|i| low + (high - low) * i as f64 / (RATES - 1) as f64)
             .collect();
-        let gone = log_rates
-            .iter()
-            .flat_map(|log| {
-                let rate = libm::exp(*log);
-                rounds
-                    .iter()
-                    .map(move |n| -libm::expm1(-rate * n))
-                    .collect::<Vec<_>>()
-            })
-            .collect();
+        let (mut gone, mut squares) = (Vec::new(), Vec::new());
+        for log in &log_rates {
+            let rate = libm::exp(*log);
+            let mut square = 0.0;
+            for (n, count) in rounds.iter().zip(&counts) {
+                let of_one = -libm::expm1(-rate * n);
+                gone.push(count * of_one);
+                square += count * of_one * of_one;
+            }
+            squares.push(square);
+        }
         Self {
             rounds,
             counts,
             log_rates,
             gone,
+            squares,
         }
     }
 
-    /// The best curve that loses at most `most`, 1 unless the floor may fall below 0;
-    /// `steps` of the golden section narrow the rate down, 45 to all digits that
-    /// squares have.
-    pub(super) fn best(&self, means: &[f64], most: f64, steps: usize) -> Best {
-        let stages = self.rounds.len();
-        let on_grid = |i: usize| {
-            self.loss(means, most, &self.gone[i * stages..(i + 1) * stages])
-                .1
-        };
-        let mut at = 0;
-        let mut least = f64::INFINITY;
-        for i in 0..RATES {
-            let rest = on_grid(i);
-            if rest < least {
-                (at, least) = (i, rest);
+    /// The best curve that loses at most `most`, 1 unless the floor may fall below 0; its
+    /// rate is right to a share of `close`.
+    pub(super) fn best(&self, means: &[f64], most: f64, close: f64) -> Best {
+        let losses: Vec<f64> = means.iter().map(|mean| 1.0 - mean).collect();
+        let (mut at, mut greatest) = (0, 0.0);
+        let rows = self.gone.chunks_exact(self.rounds.len());
+        for (i, (gone, square)) in rows.zip(&self.squares).enumerate() {
+            let along = losses.iter().zip(gone).map(|(l, gone)| l * gone).sum();
+            let gain = Along {
+                along,
+                square: *square,
+            }
+            .gain(most);
+            if gain > greatest {
+                (at, greatest) = (i, gain);
             }
         }
-        let (mut low, mut high) = (
-            self.log_rates[at.saturating_sub(1)],
-            self.log_rates[(at + 1).min(RATES - 1)],
-        );
-        let mut gone = vec![0.0; stages];
-        let mut tried = |log: f64| {
-            let rate = libm::exp(log);
-            for (gone, n) in gone.iter_mut().zip(&self.rounds) {
-                *gone = -libm::expm1(-rate * n);
-            }
-            self.loss(means, most, &gone)
-        };
-        let (mut left, mut right) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
-        let (mut at_left, mut at_right) = (tried(left).1, tried(right).1);
-        for _ in 0..steps {
-            if at_left <= at_right {
-                (high, right, at_right) = (right, left, at_left);
-                left = high - GOLDEN * (high - low);
-                at_left = tried(left).1;
-            } else {
-                (low, left, at_left) = (left, right, at_right);
-                right = low + GOLDEN * (high - low);
-                at_right = tried(right).1;
-            }
-        }
-        let mut log = (low + high) / 2.0;
-        let (mut loss, rest) = tried(log);
-        if least < rest {
-            log = self.log_rates[at];
-            loss = tried(log).0;
-        }
-        if loss <= 0.0 {
+        if greatest <= 0.0 {
             return Best {
                 curve: Curve::FLAT,
                 at_once: false,
             };
         }
+        let (rate, loss) = self.beside(&losses, most, close, at);
         Best {
             curve: Curve {
                 floor: 1.0 - loss,
-                rate: libm::exp(log),
+                rate,
             },
             at_once: at == RATES - 1,
         }
     }
 
-    /// The loss that fits best, 0 to `most`, and the squares that it leaves.
-    fn loss(&self, means: &[f64], most: f64, gone: &[f64]) -> (f64, f64) {
-        let (mut along, mut square) = (0.0, 0.0);
-        for ((mean, gone), count) in means.iter().zip(gone).zip(&self.counts) {
-            along += count * (1.0 - mean) * gone;
-            square += count * gone * gone;
+    /// Rate and loss at the top of the hill on which a rate of the grid lies.
+    fn beside(&self, losses: &[f64], most: f64, close: f64, at: usize) -> (f64, f64) {
+        let mut near = self.tried(losses, most, self.log_rates[at]);
+        let next = if near.slope > 0.0 {
+            at + 1
+        } else {
+            at.wrapping_sub(1)
+        };
+        let far = self.log_rates.get(next).filter(|_| near.slope != 0.0);
+        let Some(&far) = far else {
+            return (libm::exp(near.log), near.loss);
+        };
+        let mut far = self.tried(losses, most, far);
+        // The far end lies lower, so that the top is between the two.
+        if far.slope * near.slope >= 0.0 {
+            far.slope = -near.slope;
         }
-        let loss = (along / square).clamp(0.0, most);
-        let each = means.iter().zip(gone).zip(&self.counts);
-        let rest = each
-            .map(|((mean, gone), count)| {
-                let off = 1.0 - mean - loss * gone;
-                count * off * off
-            })
-            .sum();
-        (loss, rest)
+        let (mut best, mut side) = (near, 0.0);
+        for _ in 0..MOST_STEPS {
+            // The false position; an end that stays twice counts half (the Illinois rule).
+            let share = near.slope / (near.slope - far.slope);
+            let log = near.log + share * (far.log - near.log);
+            let moved = (log - best.log).abs();
+            best = self.tried(losses, most, log);
+            if best.slope == 0.0 || moved <= close {
+                break;
+            }
+            let (gives, stays) = if best.slope * near.slope > 0.0 {
+                (&mut near, &mut far)
+            } else {
+                (&mut far, &mut near)
+            };
+            if best.slope * side > 0.0 {
+                stays.slope /= 2.0;
+            }
+            side = best.slope;
+            *gives = best;
+        }
+        (libm::exp(best.log), best.loss)
+    }
+
+    /// The best loss at a rate, and how the fit gains from there.
+    fn tried(&self, losses: &[f64], most: f64, log: f64) -> Tried {
+        let rate = libm::exp(log);
+        let (mut along, mut square) = (0.0, 0.0);
+        let (mut along_grows, mut square_grows) = (0.0, 0.0);
+        for ((loss, n), count) in losses.iter().zip(&self.rounds).zip(&self.counts) {
+            let gone = -libm::expm1(-rate * n);
+            let grows = rate * n * (1.0 - gone);
+            along += count * loss * gone;
+            square += count * gone * gone;
+            along_grows += count * loss * grows;
+            square_grows += count * gone * grows;
+        }
+        let loss = Along { along, square }.loss(most);
+        Tried {
+            log,
+            loss,
+            slope: along_grows - loss * square_grows,
+        }
     }
 
     /// The straight line 1 - b n, b at least 0: its b.
@@ -149,5 +167,33 @@ impl Stages {
             square += count * n * n;
         }
         (along / square).max(0.0)
+    }
+}
+
+/// A rate that was tried.
+#[derive(Debug, Clone, Copy)]
+struct Tried {
+    log: f64,
+    loss: f64,
+    /// What the squares fall by from here on, as the rate's logarithm grows; a multiple of it.
+    slope: f64,
+}
+
+/// What is lost, along the curve of a rate with a loss of 1, and that curve's own square.
+struct Along {
+    along: f64,
+    square: f64,
+}
+
+impl Along {
+    /// The loss that fits best, 0 to `most`.
+    fn loss(&self, most: f64) -> f64 {
+        (self.along / self.square).clamp(0.0, most)
+    }
+
+    /// What the squares are less with it than without any.
+    fn gain(&self, most: f64) -> f64 {
+        let loss = self.loss(most);
+        loss * (2.0 * self.along - loss * self.square)
     }
 }

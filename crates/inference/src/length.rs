@@ -20,8 +20,8 @@ use std::sync::LazyLock;
 
 /// Directions that are summed; the tails then hold to about 0.0005.
 const DIRECTIONS: usize = 400;
-/// The lower end holds to this part of the length seen.
-const NEAR: f64 = 1e-9;
+/// The lower end holds to this part of the length seen: far nearer than its tail is known.
+const NEAR: f64 = 1e-7;
 /// Steps of the search for it at most: those of halving alone.
 const MOST_STEPS: usize = 40;
 /// Weight of an even scatter where few degrees of freedom can't tell directions.
@@ -213,15 +213,21 @@ impl RadiusTable {
     const FROM: f64 = -7.0;
     const STEP: f64 = 0.05;
     const STEPS: usize = 400;
+    /// A tail that counts as none.
+    const NOTHING: f64 = 1e-12;
 
     fn new(df: f64) -> Self {
-        let below = (0..=Self::STEPS)
-            .map(|i| {
-                let r = libm::exp(Self::FROM + Self::STEP * i as f64);
-                let r2 = r * r;
-                beta_reg(1.5, df / 2.0, r2 / (r2 + df))
-            })
-            .collect();
+        let mut below = Vec::with_capacity(Self::STEPS + 1);
+        for i in 0..=Self::STEPS {
+            let r = libm::exp(Self::FROM + Self::STEP * i as f64);
+            let r2 = r * r;
+            below.push(beta_reg(1.5, df / 2.0, r2 / (r2 + df)));
+            // Beyond this nothing is left.
+            if below[i] >= 1.0 - Self::NOTHING {
+                break;
+            }
+        }
+        below.resize(Self::STEPS + 1, 1.0);
         Self { below }
     }
 

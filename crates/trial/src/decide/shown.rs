@@ -13,7 +13,7 @@ use super::{
     design::Contrast,
     ruler::{Ruler, Step},
 };
-use inference::{length::Length, quantile};
+use inference::{Interval, length::Length, quantile};
 use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
 
@@ -72,13 +72,20 @@ impl Shown {
             };
         };
         let step = way(ruler, &length, arms).and_then(|way| ruler.along(way, &contrast.errors));
-        let mut interval = length.interval(1.0 - 2.0 * TAIL);
+        // The search for the lower end costs most of all: it is made once.
+        let around = if step.is_some() {
+            TAIL_AROUND_FADE
+        } else {
+            TAIL
+        };
+        let mut interval = Interval {
+            low: length.lower(1.0 - around),
+            high: length.upper(1.0 - TAIL),
+        };
         let mut below = length.upper(CONFIDENCE);
         let along = step.map(|step| {
             let reach = quantile::student(1.0 - TAIL_ALONG, step.df) * step.standard_error;
-            interval.low = length
-                .lower(1.0 - TAIL_AROUND_FADE)
-                .max(step.de00.abs() - reach);
+            interval.low = interval.low.max(step.de00.abs() - reach);
             let bound = |confidence| {
                 step.de00.abs() + quantile::student(confidence, step.df) * step.standard_error
             };

@@ -20,8 +20,8 @@ use std::sync::LazyLock;
 
 /// Directions that are summed; the tails then hold to about 0.0005.
 const DIRECTIONS: usize = 400;
-/// The lower end holds to this part of the length seen: far nearer than its tail is known.
-const NEAR: f64 = 1e-7;
+/// The lower end holds to this part of the length seen.
+const NEAR: f64 = 1e-9;
 /// Steps of the search for it at most: those of halving alone.
 const MOST_STEPS: usize = 40;
 /// Weight of an even scatter where few degrees of freedom can't tell directions.

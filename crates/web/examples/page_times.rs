@@ -2,7 +2,9 @@
 //!
 //! Run it with `cargo run --release -p store --example large_bench -- large` and
 //! `cargo run --release -p web --example page_times -- large`. Wall time of whole requests inside the
-//! program, one after another, each time for another trial.
+//! program, one after another, each time for another trial; beside it the time on the processor,
+//! on average, which hardly depends on what else the machine does (on Linux; 0 elsewhere). Words after
+//! the folder name the pages that are asked for: those whose address has one of them.
 
 use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
@@ -51,9 +53,14 @@ async fn main() -> Result<(), Box<dyn Error>> {
         "from opening the bench to the first page: {:.0} ms\n",
         ms(start)
     );
-    println!("| page | median, ms | 99 %, ms | most, ms | weight, kB |");
-    println!("|---|---|---|---|---|");
+    println!("| page | median, ms | 99 %, ms | most, ms | processor, ms | weight, kB |");
+    println!("|---|---|---|---|---|---|");
+    let named: Vec<String> = std::env::args().skip(2).collect();
     for page in PAGES {
+        if !named.is_empty() && !named.iter().any(|word| page.contains(word)) {
+            continue;
+        }
+        let before_ms = processor_ms();
         let mut times = Vec::new();
         let mut bytes = 0;
         for n in 0..TIMES {
@@ -64,11 +71,12 @@ async fn main() -> Result<(), Box<dyn Error>> {
         }
         times.sort_by(f64::total_cmp);
         println!(
-            "| {} | {:.1} | {:.1} | {:.1} | {:.0} |",
+            "| {} | {:.1} | {:.1} | {:.1} | {:.1} | {:.0} |",
             page.replace("{}", "N"),
             times[TIMES / 2],
             times[TIMES * 99 / 100],
             times[TIMES - 1],
+            (processor_ms() - before_ms) / TIMES as f64,
             bytes as f64 / 1e3
         );
     }
@@ -85,6 +93,16 @@ async fn get(app: &axum::Router, path: &str) -> Result<usize, Box<dyn Error>> {
         return Err(format!("{path} answered {}", response.status()).into());
     }
     Ok(response.into_body().collect().await?.to_bytes().len())
+}
+
+/// What this program's threads have taken of the processor so far, ms.
+fn processor_ms() -> f64 {
+    let tasks = std::fs::read_dir("/proc/self/task").into_iter().flatten();
+    let taken_ns = tasks.flatten().filter_map(|task| {
+        let said = std::fs::read_to_string(task.path().join("schedstat")).ok()?;
+        said.split(' ').next()?.parse::<f64>().ok()
+    });
+    taken_ns.sum::<f64>() / 1e6
 }
 
 fn ms(since: Instant) -> f64 {

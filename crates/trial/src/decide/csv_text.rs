@@ -69,6 +69,62 @@ pub(crate) fn places<const N: usize>(
     Ok(places)
 }
 
+/// Hands on every row that isn't blank with its number, from 1; what is wrong with it is said of it.
+pub(crate) fn each_row(
+    reader: &mut csv::Reader<&[u8]>,
+    mut take: impl FnMut(usize, &csv::StringRecord) -> Result<(), String>,
+) -> Result<(), DecideError> {
+    let mut number = 0;
+    let mut record = csv::StringRecord::new();
+    while reader.read_record(&mut record).map_err(unreadable)? {
+        if record.iter().all(str::is_empty) {
+            continue;
+        }
+        number += 1;
+        take(number, &record).map_err(|message| DecideError::Row {
+            row: number,
+            message,
+        })?;
+    }
+    Ok(())
+}
+
+/// The fields of a row by the number of their column.
+pub(crate) struct Fields<'a, const N: usize> {
+    pub record: &'a csv::StringRecord,
+    pub places: &'a [usize; N],
+    pub columns: [&'static str; N],
+}
+
+impl<'a, const N: usize> Fields<'a, N> {
+    /// What is written; nothing where the row is too short.
+    pub(crate) fn text(&self, column: usize) -> &'a str {
+        self.record.get(self.places[column]).unwrap_or("")
+    }
+
+    /// What may be left empty.
+    pub(crate) fn optional(&self, column: usize) -> Option<String> {
+        let text = self.text(column);
+        (!text.is_empty()).then(|| text.to_owned())
+    }
+
+    /// What has to be there.
+    pub(crate) fn named(&self, column: usize) -> Result<String, String> {
+        let empty = || format!("the {} is empty", self.columns[column]);
+        self.optional(column).ok_or_else(empty)
+    }
+
+    /// How many rounds.
+    pub(crate) fn stage(&self, column: usize) -> Result<u32, String> {
+        let text = self.text(column);
+        text.parse().map_err(|_| {
+            format!(
+                "the stage is \"{text}\"; write how many rounds the piece has had, such as 0 or 5"
+            )
+        })
+    }
+}
+
 pub(crate) fn unreadable(error: csv::Error) -> DecideError {
     DecideError::Unreadable(error.to_string())
 }

@@ -2,7 +2,7 @@
 
 use super::{
     DecideError, Row,
-    csv_text::{places, reader, separator, text, unreadable},
+    csv_text::{Fields, each_row, places, reader, separator, text, unreadable},
     row::colour_fault,
 };
 use crate::Part;
@@ -44,33 +44,22 @@ pub fn read_csv(input: impl Read) -> Result<Vec<Row>, DecideError> {
     let sd_places = ["sd_L", "sd_a", "sd_b"].map(place_of);
     let mut kinds = BTreeSet::new();
     let mut rows = Vec::new();
-    let mut number = 0;
-    let mut record = csv::StringRecord::new();
-    while reader.read_record(&mut record).map_err(unreadable)? {
-        if record.iter().all(str::is_empty) {
-            continue;
-        }
-        number += 1;
-        let at_row = |message| DecideError::Row {
-            row: number,
-            message,
-        };
-        let part = part_place
-            .and_then(|place| record.get(place))
-            .filter(|text| !text.is_empty());
-        let part = part.map(str::parse::<Part>).transpose().map_err(at_row)?;
-        let mut row = row(&record, &places, separator != b',').map_err(at_row)?;
-        let photo = photo_place.and_then(|place| record.get(place));
-        row.photo = photo.filter(|name| !name.is_empty()).map(str::to_owned);
+    each_row(&mut reader, |_, record| {
+        let said = |place: Option<usize>| place.and_then(|place| record.get(place));
+        let part = said(part_place).filter(|text| !text.is_empty());
+        let part = part.map(str::parse::<Part>).transpose()?;
+        let mut row = row(record, &places, separator != b',')?;
+        let photo = said(photo_place).filter(|name| !name.is_empty());
+        row.photo = photo.map(str::to_owned);
         if row.photo.is_some() {
-            row.stated = stated(&record, sd_places, separator != b',').map_err(at_row)?;
+            row.stated = stated(record, sd_places, separator != b',')?;
         }
         if matches!(part, None | Some(Part::Whole)) {
             rows.push(row);
-            let said = |place: Option<usize>| place.and_then(|place| record.get(place));
             kinds.insert(kind_places.map(|place| said(place).unwrap_or("").to_owned()));
         }
-    }
+        Ok(())
+    })?;
     if rows.is_empty() {
         return Err(DecideError::Empty);
     }
@@ -86,31 +75,24 @@ fn row(
     places: &[usize; 8],
     decimal_comma: bool,
 ) -> Result<Row, String> {
-    let field = |k: usize| record.get(places[k]).unwrap_or("");
-    let named = |k: usize| match field(k) {
-        "" => Err(format!("the {} is empty", COLUMNS[k])),
-        text => Ok(text.to_owned()),
+    let fields = Fields {
+        record,
+        places,
+        columns: COLUMNS,
     };
-    let number = |k: usize| number(COLUMNS[k], field(k), decimal_comma);
-    let stage = field(4);
+    let number = |k: usize| number(COLUMNS[k], fields.text(k), decimal_comma);
     let lab = Lab::new(number(5)?, number(6)?, number(7)?);
     if let Some(fault) = colour_fault(lab) {
         return Err(format!("{fault}; here are {}, {}, {}", lab.l, lab.a, lab.b));
     }
     Ok(Row {
-        arm: named(0)?,
-        piece: named(1)?,
-        role: named(2)?.parse()?,
-        load: Some(field(3))
-            .filter(|load| !load.is_empty())
-            .map(str::to_owned),
+        arm: fields.named(0)?,
+        piece: fields.named(1)?,
+        role: fields.named(2)?.parse()?,
+        load: fields.optional(3),
         photo: None,
         stated: None,
-        stage: stage.parse().map_err(|_| {
-            format!(
-                "the stage is \"{stage}\"; write how many rounds the piece has had, such as 0 or 5"
-            )
-        })?,
+        stage: fields.stage(4)?,
         lab,
     })
 }

@@ -3,7 +3,7 @@
 use super::{EyeRow, row};
 use crate::decide::{
     DecideError,
-    csv_text::{places, reader, text, unreadable},
+    csv_text::{Fields, each_row, places, reader, text, unreadable},
 };
 use colour::grade::Grade;
 use std::{collections::BTreeMap, io::Read};
@@ -30,29 +30,20 @@ pub fn read_csv(input: impl Read) -> Result<Vec<EyeRow>, DecideError> {
     let places = places(&header, COLUMNS)?;
     let mut rows = Vec::new();
     let mut seen: BTreeMap<(String, u32, String), usize> = BTreeMap::new();
-    let mut number = 0;
-    let mut record = csv::StringRecord::new();
-    while reader.read_record(&mut record).map_err(unreadable)? {
-        if record.iter().all(str::is_empty) {
-            continue;
-        }
-        number += 1;
-        let at_row = |message| DecideError::Row {
-            row: number,
-            message,
-        };
-        let Some(row) = row(&record, &places).map_err(at_row)? else {
-            continue;
+    each_row(&mut reader, |number, record| {
+        let Some(row) = row(record, &places)? else {
+            return Ok(());
         };
         let whose = (row.piece.clone(), row.stage, row.judge.to_lowercase());
         if let Some(before) = seen.insert(whose, number) {
-            return Err(at_row(format!(
+            return Err(format!(
                 "{} has graded {} at stage {} in row {before} already; keep one of the two",
                 row.judge, row.piece, row.stage
-            )));
+            ));
         }
         rows.push(row);
-    }
+        Ok(())
+    })?;
     if rows.is_empty() {
         return Err(DecideError::NoGrades);
     }
@@ -76,31 +67,29 @@ pub fn holds_grades(table: &[u8]) -> bool {
 
 /// None where the person could not tell.
 fn row(record: &csv::StringRecord, places: &[usize; 7]) -> Result<Option<EyeRow>, String> {
-    let field = |k: usize| record.get(places[k]).unwrap_or("");
-    let named = |k: usize| match field(k) {
-        "" => Err(format!("the {} is empty", COLUMNS[k])),
-        text => Ok(text.to_owned()),
+    let fields = Fields {
+        record,
+        places,
+        columns: COLUMNS,
     };
-    let stage = field(4);
-    let (arm, piece, role) = (named(0)?, named(1)?, named(2)?.parse()?);
-    let stage = stage.parse().map_err(|_| {
-        format!("the stage is \"{stage}\"; write how many rounds the piece has had, such as 0 or 5")
-    })?;
-    let judge = named(5)?;
-    let written = field(6);
-    if written.is_empty() {
+    let (arm, piece, role) = (
+        fields.named(0)?,
+        fields.named(1)?,
+        fields.named(2)?.parse()?,
+    );
+    let stage = fields.stage(4)?;
+    let judge = fields.named(5)?;
+    let Some(written) = fields.optional(6) else {
         return Ok(None);
-    }
+    };
     Ok(Some(EyeRow {
         arm,
         piece,
         role,
-        load: Some(field(3))
-            .filter(|load| !load.is_empty())
-            .map(str::to_owned),
+        load: fields.optional(3),
         stage,
         judge,
-        grade: grade(written)?,
+        grade: grade(&written)?,
     }))
 }
 

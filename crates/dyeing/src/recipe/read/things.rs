@@ -1,0 +1,165 @@
+//! Dyes, auxiliaries and after-treatments of a recipe, each from its entries.
+
+use super::{
+    super::{
+        AfterTreatment, Arm, Auxiliary, Dye, DyeForm, Rule,
+        written::{WrittenAfter, WrittenAuxiliary, WrittenDye},
+    },
+    Read, at,
+};
+use crate::{
+    Amount, Celsius, Dose, Kitchen, Mass, PercentWv, Price, Volume, error::DyeingError, material,
+    quantity::read_volume,
+};
+
+/// Reads entries of one dye or auxiliary, each with its place in faults.
+struct Entry {
+    place: String,
+    kitchen: Kitchen,
+}
+
+impl Entry {
+    fn at<T>(&self, what: &str, read: Read<T>) -> Read<T> {
+        read.map_err(|e| e.at(format!("{}, {what}", self.place)))
+    }
+
+    fn rule(&self, what: &str, text: String) -> Read<Rule> {
+        let dose = self.at(what, Dose::read(&text, self.kitchen))?;
+        Ok(Rule { text, dose })
+    }
+
+    fn price(&self, text: Option<String>) -> Read<Option<Price>> {
+        let read = text.map(|t| Price::read(&t, self.kitchen)).transpose();
+        self.at("price", read)
+    }
+
+    fn amount(&self, what: &str, text: Option<String>) -> Read<Option<Amount>> {
+        let read = text.map(|t| Amount::read(&t, self.kitchen)).transpose();
+        self.at(what, read)
+    }
+
+    fn bottle(&self, text: Option<String>) -> Read<Option<Volume>> {
+        let read = text.map(|t| read_volume(&t, self.kitchen)).transpose();
+        self.at("bottle", read)
+    }
+}
+
+pub(super) fn read_dye(file: WrittenDye, kitchen: Kitchen) -> Read<Dye> {
+    let entry = Entry {
+        place: format!("dye \"{}\"", file.name),
+        kitchen,
+    };
+    let strength_percent = file.strength_percent.unwrap_or(100.0);
+    let form = match (file.stock, file.liquid) {
+        (Some(_), Some(_)) => {
+            return Err(DyeingError::Recipe(format!(
+                "{} is either a stock solution or a liquid from a bottle; leave one out",
+                entry.place
+            )));
+        }
+        (Some(stock), None) => DyeForm::Stock(entry.at("stock", PercentWv::read(&stock))?),
+        (None, Some(liquid)) if liquid.trim() == "unknown" => DyeForm::Liquid(None),
+        (None, Some(liquid)) => {
+            DyeForm::Liquid(Some(entry.at("liquid", PercentWv::read(&liquid))?))
+        }
+        (None, None) => {
+            let checked = crate::hydrate::at_strength(Mass::ZERO, strength_percent);
+            entry.at("strength_percent", checked)?;
+            DyeForm::Powder { strength_percent }
+        }
+    };
+    Ok(Dye {
+        rule: entry.rule("amount", file.amount)?,
+        bottle: entry.bottle(file.bottle)?,
+        price: entry.price(file.price)?,
+        in_bath: entry.amount("in_bath", file.in_bath)?,
+        name: file.name,
+        form,
+    })
+}
+
+pub(super) fn read_auxiliary(
+    file: WrittenAuxiliary,
+    kitchen: Kitchen,
+    kind: &str,
+) -> Read<Auxiliary> {
+    let entry = Entry {
+        place: format!("{kind} \"{}\"", file.name),
+        kitchen,
+    };
+    // The name alone does where it is a material's.
+    let material = match &file.material {
+        Some(name) => Some(entry.at("material", material::find(name))?.clone()),
+        None => material::find(&file.name).ok().cloned(),
+    };
+    Ok(Auxiliary {
+        material,
+        rule: entry.rule("amount", file.amount)?,
+        label: file.label.map(|t| entry.rule("label", t)).transpose()?,
+        bottle: entry.bottle(file.bottle)?,
+        price: entry.price(file.price)?,
+        in_bath: entry.amount("in_bath", file.in_bath)?,
+        name: file.name,
+    })
+}
+
+pub(super) fn read_after(
+    file: WrittenAfter,
+    kitchen: Kitchen,
+    known: &[Arm],
+) -> Read<AfterTreatment> {
+    let place = format!("after-treatment \"{}\"", file.name);
+    let within = |what: &str| format!("{place}, {what}");
+    let water = file.water.map(|t| read_volume(&t, kitchen)).transpose();
+    let water = at(&within("water"), water)?;
+    if water == Some(Volume::ZERO) {
+        return Err(DyeingError::Recipe(format!("{place} has no water")));
+    }
+    let temperature: Celsius = at(&within("temperature"), file.temperature.parse())?;
+    let time = at(&within("time"), file.time.parse())?;
+    let arms = file
+        .arms
+        .unwrap_or_else(|| known.iter().map(|a| a.name.clone()).collect());
+    if let Some(name) = arms
+        .iter()
+        .find(|name| known.iter().all(|a| a.name != **name))
+    {
+        let unknown = DyeingError::Unknown {
+            what: "arm",
+            name: name.clone(),
+            known: known
+                .iter()
+                .map(|a| a.name.as_str())
+                .collect::<Vec<_>>()
+                .join(", "),
+        };
+        return at(&within("arms"), Err(unknown));
+    }
+    if arms.is_empty() {
+        return Err(DyeingError::Recipe(format!(
+            "{place} is for no arm; leave it out"
+        )));
+    }
+    let pieces =
+        |all: &mut dyn Iterator<Item = &Arm>| -> f64 { all.map(|a| f64::from(a.pieces)).sum() };
+    let share =
+        pieces(&mut known.iter().filter(|a| arms.contains(&a.name))) / pieces(&mut known.iter());
+    let agent = WrittenAuxiliary {
+        name: file.name,
+        material: file.material,
+        amount: file.amount,
+        label: file.label,
+        bottle: file.bottle,
+        price: file.price,
+        in_bath: None,
+    };
+    let agent = read_auxiliary(agent, kitchen, "after-treatment")?;
+    Ok(AfterTreatment {
+        agent,
+        water,
+        temperature,
+        time,
+        arms,
+        share,
+    })
+}

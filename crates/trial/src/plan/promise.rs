@@ -113,7 +113,7 @@ impl Plan {
         let scatter = self.scatter.clone().unwrap_or_default();
         let margin_de00 = self.margin.de00();
         let trials = Trials::of(self, &scatter, runs)?;
-        let null = trials.run(|_| 0.0)?;
+        let null = trials.run(|_| 0.0, Some(margin_de00))?;
         let margin = trials.each_pair(margin_de00)?;
         let grade_4 = trials.each_pair(Margin::Grade(Grade::from_half_steps(8)).de00())?;
         let comparisons = null
@@ -189,7 +189,7 @@ impl Trials {
             load_sds: vec![scatter.load_sd_de00; layout.kinds],
             reading_sd: scatter.reading_sd_de00,
             photos: 1,
-            margin: Some(plan.margin.de00()),
+            margin: None,
             parts: 3,
         };
         Ok(Self {
@@ -200,9 +200,15 @@ impl Trials {
         })
     }
 
-    fn run(&self, effect: impl Fn(usize) -> f64) -> Result<Vec<Outcome>, InferenceError> {
+    /// `margin`: what arms have to lie within to be shown alike, if that is asked.
+    fn run(
+        &self,
+        effect: impl Fn(usize) -> f64,
+        margin: Option<f64>,
+    ) -> Result<Vec<Outcome>, InferenceError> {
         let truth = Truth {
             effects: (0..self.arms).map(effect).collect(),
+            margin,
             ..self.truth.clone()
         };
         self.design.simulate(&truth, &self.runs)
@@ -210,11 +216,11 @@ impl Trials {
 
     /// For every comparison trials in which its two arms differ by `size`. Arms are
     /// told apart by the bits of their numbers: in a few rounds each pair has
-    /// differed.
+    /// differed. Whether arms that differ are shown alike is not asked.
     fn each_pair(&self, size: f64) -> Result<Vec<Outcome>, InferenceError> {
         let mut found: Vec<Option<Outcome>> = vec![None; self.design.contrasts().len()];
         for bit in 0..usize::BITS - (self.arms - 1).leading_zeros() {
-            let outcomes = self.run(|arm| size * ((arm >> bit) & 1) as f64)?;
+            let outcomes = self.run(|arm| size * ((arm >> bit) & 1) as f64, None)?;
             for (found, outcome) in found.iter_mut().zip(outcomes) {
                 let (a, b) = (outcome.contrast.first, outcome.contrast.second);
                 if (a ^ b) >> bit & 1 == 1 {

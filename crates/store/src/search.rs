@@ -1,9 +1,8 @@
-//! Searching the notebook: by words, and for readings near a colour.
+//! Searching the notebook by words.
 
 use crate::{Bench, StoreError, Thing};
 use rusqlite::params;
 use std::collections::HashMap;
-use trial::near::{FURTHEST_DE00, box_around, distance_de00};
 
 /// What a find belongs to.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -31,26 +30,7 @@ pub struct Found {
     pub around: String,
 }
 
-/// A reading near a colour.
-#[derive(Debug, Clone, PartialEq)]
-pub struct NearReading {
-    /// CIEDE2000 from the colour that was asked for.
-    pub de00: f64,
-    /// The reading's CIELAB.
-    pub lab: [f64; 3],
-    /// Slug and title of its trial.
-    pub trial: (String, String),
-    /// Name of its arm.
-    pub arm: String,
-    /// Code of its piece.
-    pub piece: String,
-    /// Rounds the piece had been through.
-    pub stage: u32,
-    /// What it was got from, as it is kept: `photo`, `spectrum`, `lab`.
-    pub source: String,
-}
-
-const SEARCH: &str = "search its notebook";
+pub(crate) const SEARCH: &str = "search its notebook";
 /// So many rows with the words are looked at, newest first.
 const MOST_ROWS: u32 = 400;
 /// So many things are found at most.
@@ -59,12 +39,6 @@ const MOST_FOUND: usize = 40;
 const MOST_WORDS: usize = 12;
 /// Letters of text around a word.
 const AROUND: usize = 160;
-/// So many readings in a box are looked at.
-const MOST_IN_BOX: u32 = 20_000;
-/// The first distance at which readings are looked for, CIEDE2000; it grows until there are enough.
-const FIRST_DE00: f64 = 0.02;
-/// By how much it grows: twice takes in eight times as many readings.
-const GROWTH: f64 = 1.5;
 
 impl Bench {
     /// What has all of the words, or beginnings of words, the newest first; nothing for no words.
@@ -127,38 +101,6 @@ impl Bench {
         Ok(found)
     }
 
-    /// The readings that lie nearest to a CIELAB colour under a view, such as `D65/10`, the nearest
-    /// first: `most` at most, none further than [`FURTHEST_DE00`]. Readings that no longer count
-    /// and what lies in the bin are left out.
-    ///
-    /// # Errors
-    /// The database can't be read.
-    pub fn readings_near(
-        &self,
-        lab: [f64; 3],
-        view: &str,
-        most: usize,
-    ) -> Result<Vec<NearReading>, StoreError> {
-        let mut within = FIRST_DE00;
-        loop {
-            let mut ids = self
-                .in_box(lab, within, view)
-                .map_err(StoreError::database(SEARCH))?;
-            ids.retain(|(de00, _)| *de00 <= within);
-            let is_last = within >= FURTHEST_DE00;
-            if ids.len() >= most || is_last {
-                ids.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-                let found = self
-                    .counting(lab, &ids, most)
-                    .map_err(StoreError::database(SEARCH))?;
-                if found.len() >= most || is_last {
-                    return Ok(found);
-                }
-            }
-            within = (GROWTH * within).min(FURTHEST_DE00);
-        }
-    }
-
     fn lies_in_bin(&self, place: &FoundIn) -> Result<bool, StoreError> {
         self.is_binned(match place {
             FoundIn::Trial(slug) => Thing::Trial(slug),
@@ -166,72 +108,6 @@ impl Bench {
             FoundIn::Recipe(slug) => Thing::Recipe(slug),
             FoundIn::Run(_) | FoundIn::Material(_) => return Ok(false),
         })
-    }
-
-    /// Distance and number of the readings in the box around a colour.
-    fn in_box(&self, lab: [f64; 3], within: f64, view: &str) -> rusqlite::Result<Vec<(f64, i64)>> {
-        let [l, a, b] = box_around(lab, within);
-        self.database
-            .prepare_cached(
-                "SELECT id, low_l, low_a, low_b FROM view_number CROSS JOIN reading_colour
-                 WHERE view = ?7 AND high_l >= ?1 AND low_l <= ?2 AND high_a >= ?3 AND low_a <= ?4
-                    AND high_b >= ?5 AND low_b <= ?6 AND low_view = number LIMIT ?8",
-            )?
-            .query_map(
-                params![l[0], l[1], a[0], a[1], b[0], b[1], view, MOST_IN_BOX],
-                |row| {
-                    let other = [row.get(1)?, row.get(2)?, row.get(3)?];
-                    Ok((distance_de00(lab, other), row.get(0)?))
-                },
-            )?
-            .collect()
-    }
-
-    /// Of readings by distance from a colour the first `most` that count, with what they are of.
-    fn counting(
-        &self,
-        asked: [f64; 3],
-        ids: &[(f64, i64)],
-        most: usize,
-    ) -> rusqlite::Result<Vec<NearReading>> {
-        let mut query = self.database.prepare_cached(
-            "SELECT cielab_l, cielab_a, cielab_b, trial.slug, trial.title, arm.name, piece.code,
-                coalesce(corrected_stage.stage, reading.stage), reading.source
-             FROM reading JOIN piece ON piece.id = reading.piece_id
-             JOIN arm ON arm.id = piece.arm_id JOIN trial ON trial.id = piece.trial_id
-             LEFT JOIN marking ON marking.id = reading.marking_id
-             LEFT JOIN corrected_stage ON corrected_stage.photo_id = marking.photo_id
-             WHERE reading.id = ?1
-                AND NOT EXISTS (SELECT 1 FROM withdrawal WHERE reading_id = reading.id)
-                AND NOT EXISTS (SELECT 1 FROM marking AS later
-                    JOIN outcome ON outcome.marking_id = later.id
-                    WHERE later.photo_id = marking.photo_id AND later.id > marking.id
-                        AND outcome.refusal_code IS NULL)
-                AND NOT EXISTS (SELECT 1 FROM binned WHERE kind = 'photo' AND thing = marking.photo_id)
-                AND NOT EXISTS (SELECT 1 FROM binned WHERE kind = 'trial' AND thing = trial.id)",
-        )?;
-        let mut found = Vec::new();
-        for (_, id) in ids {
-            if found.len() == most {
-                break;
-            }
-            let rows = query.query_map([id], |row| {
-                let lab = [row.get(0)?, row.get(1)?, row.get(2)?];
-                Ok(NearReading {
-                    // The index knows colours in single precision only.
-                    de00: distance_de00(asked, lab),
-                    lab,
-                    trial: (row.get(3)?, row.get(4)?),
-                    arm: row.get(5)?,
-                    piece: row.get(6)?,
-                    stage: row.get(7)?,
-                    source: row.get(8)?,
-                })
-            })?;
-            found.extend(rows.collect::<rusqlite::Result<Vec<_>>>()?);
-        }
-        found.sort_by(|a: &NearReading, b| a.de00.total_cmp(&b.de00));
-        Ok(found)
     }
 }
 

@@ -1,4 +1,4 @@
-//! Which colours may lie near one: a box in CIELAB that holds all of them, for a search.
+//! How near colours in a box of CIELAB may lie to one, for a search.
 
 use colour::{Lab, difference::ciede2000};
 
@@ -11,30 +11,41 @@ pub fn distance_de00(one: [f64; 3], other: [f64; 3]) -> f64 {
     ciede2000(lab(one), lab(other))
 }
 
-/// For L\*, a\* and b\* the lowest and the highest that a colour within `de00` of `lab` can have.
+/// How much chroma G of CIEDE2000 adds at most: to a little chroma half of it, to no chroma more
+/// than this.
+const MOST_ADDED: f64 = 6.4;
+/// The most that the rotation term weighs chroma and hue together: sin 60 degrees, at hue 275.
+const MOST_TURN: f64 = 0.866_03;
+/// The same for a mean hue of 0 to 180 degrees, 85 from there or more.
+const FAR_FROM_BLUE: f64 = 1e-5;
+
+/// What the CIEDE2000 from `lab` to a colour in a box is at least, given the box's lowest and
+/// highest L\*, a\* and b\*.
 ///
-/// The box holds all of them and more: differences of lightness count for at least 1/1.75 of
-/// themselves, those of chroma and hue for at least 1/(1 + 0.045 C'), and in the blues, where chroma
-/// and hue are weighed together, for up to 2.8 times less. `de00` is above 0 and at most
-/// [`FURTHEST_DE00`].
+/// 0 inside the box. For a box that is a point it is near the distance itself, and in the blues up
+/// to 2.8 times less.
 ///
 /// # Source
-/// ISO/CIE 11664-6, the weighting functions; C' is at most 7 above C.
-pub fn box_around([l, a, b]: [f64; 3], de00: f64) -> [[f64; 2]; 3] {
-    let chroma = a.hypot(b);
-    let hue = b.atan2(a).to_degrees().rem_euclid(360.0);
-    // A hue that is hardly one may turn far within the box.
-    let is_blue = (200.0..=350.0).contains(&hue) || chroma < 25.0;
-    let turned = if is_blue { 2.8 } else { 1.05 };
-    let reach = turned * de00.clamp(0.0, FURTHEST_DE00);
-    // r = reach (1 + 0.045 (C' + r / 2)).
-    let wide = reach * (1.0 + 0.045 * (chroma + 7.0)) / (1.0 - 0.0225 * reach);
-    let high = 1.75 * de00;
-    [
-        [l - high, l + high],
-        [a - wide, a + wide],
-        [b - wide, b + wide],
-    ]
+/// ISO/CIE 11664-6, the weighting functions at their greatest: S_C is above S_H, and with the
+/// rotation term x, y for the weighted differences of chroma and hue give at least
+/// (1 - |R_T| / 2)(x² + y²).
+pub fn least_de00(lab: [f64; 3], low: [f64; 3], high: [f64; 3]) -> f64 {
+    let off = |n: usize| (low[n] - lab[n]).max(lab[n] - high[n]).max(0.0);
+    let from_50 = |l: f64| ((lab[0] + l) / 2.0 - 50.0).powi(2);
+    let from_50 = from_50(low[0]).max(from_50(high[0]));
+    let s_l = 1.0 + 0.015 * from_50 / (20.0 + from_50).sqrt();
+    let furthest = |n: usize| low[n].abs().max(high[n].abs());
+    let chroma = (lab[1].hypot(lab[2]) + furthest(1).hypot(furthest(2))) / 2.0;
+    let chroma = chroma + MOST_ADDED.min(chroma / 2.0);
+    let s_c = 1.0 + 0.045 * chroma;
+    let turn = match lab[2] >= 0.0 && low[2] >= 0.0 {
+        true => FAR_FROM_BLUE,
+        false => MOST_TURN,
+    };
+    let seventh = (chroma / 25.0).powi(7);
+    let together = turn * (seventh / (1.0 + seventh)).sqrt();
+    let (l, a, b) = (off(0) / s_l, off(1) / s_c, off(2) / s_c);
+    (l * l + (1.0 - together) * (a * a + b * b)).sqrt()
 }
 
 #[cfg(test)]
@@ -42,24 +53,37 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn inside(lab: [f64; 3], bounds: [[f64; 2]; 3]) -> bool {
-        lab.iter()
-            .zip(bounds)
-            .all(|(value, [low, high])| (low..=high).contains(value))
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(20_000))]
+        #[test]
+        fn no_colour_of_a_box_lies_nearer(
+            lab in [0.0..100.0f64, -110.0..110.0f64, -110.0..110.0f64],
+            away in [-15.0..15.0f64, -70.0..70.0f64, -70.0..70.0f64], part in 0.0..1.0f64,
+            below in [0.0..9.0f64, 0.0..9.0f64, 0.0..9.0f64], size in 0.0..1.0f64,
+            above in [0.0..9.0f64, 0.0..9.0f64, 0.0..9.0f64], grey in 0.0..1.0f64,
+        ) {
+            // A third of the cases near the grey axis, where hues turn far.
+            let shrink = if grey < 0.33 { 0.1 } else { 1.0 };
+            let lab = [lab[0], shrink * lab[1], shrink * lab[2]];
+            let other = [0, 1, 2].map(|n| lab[n] + part * shrink * away[n]);
+            let low = [0, 1, 2].map(|n| other[n] - size * below[n]);
+            let high = [0, 1, 2].map(|n| other[n] + size * above[n]);
+            let de00 = distance_de00(lab, other);
+            let least = least_de00(lab, low, high);
+            prop_assert!(least <= de00 + 1e-9, "{lab:?} {other:?}: {least} {de00}");
+        }
     }
 
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(4000))]
-        #[test]
-        fn no_near_colour_lies_outside(
-            l in 0.0..100.0f64, a in -110.0..110.0f64, b in -110.0..110.0f64,
-            dl in -15.0..15.0f64, da in -70.0..70.0f64, db in -70.0..70.0f64, part in 0.0..1.0f64,
-        ) {
-            let (one, other) = ([l, a, b], [l + part * dl, a + part * da, b + part * db]);
-            let de00 = distance_de00(one, other);
-            if de00 > 0.0 && de00 <= FURTHEST_DE00 {
-                prop_assert!(inside(other, box_around(one, de00)), "{one:?} {other:?} {de00}");
-            }
+    /// A search opens no more boxes than it must where the bound is close.
+    #[test]
+    fn the_bound_is_close_outside_the_blues() {
+        for (lab, other) in [
+            ([50.0, 40.0, 20.0], [50.0, 45.0, 22.5]),
+            ([60.0, -30.0, 50.0], [60.0, -32.0, 53.33]),
+            ([70.0, 1.0, 2.0], [75.0, 1.0, 2.0]),
+        ] {
+            let share = least_de00(lab, other, other) / distance_de00(lab, other);
+            assert!((0.8..=1.0).contains(&share), "{lab:?} {share}");
         }
     }
 }

@@ -19,6 +19,9 @@ const MOST_TURN: f64 = 0.866_03;
 /// The same for a mean hue of 0 to 180 degrees, 85 from there or more.
 const FAR_FROM_BLUE: f64 = 1e-5;
 
+/// The greatest T, by which S_H goes with hue: 1.5725 at hue 234.
+const MOST_T: f64 = 1.573;
+
 /// What the CIEDE2000 from `lab` to a colour in a box is at least, given the box's lowest and
 /// highest L\*, a\* and b\*.
 ///
@@ -34,18 +37,40 @@ pub fn least_de00(lab: [f64; 3], low: [f64; 3], high: [f64; 3]) -> f64 {
     let from_50 = |l: f64| ((lab[0] + l) / 2.0 - 50.0).powi(2);
     let from_50 = from_50(low[0]).max(from_50(high[0]));
     let s_l = 1.0 + 0.015 * from_50 / (20.0 + from_50).sqrt();
+    // How far from 0 the box's a* or b* reaches, and how near it comes.
     let furthest = |n: usize| low[n].abs().max(high[n].abs());
-    let chroma = (lab[1].hypot(lab[2]) + furthest(1).hypot(furthest(2))) / 2.0;
+    let nearest = |n: usize| low[n].max(-high[n]).max(0.0);
+    let own = lab[1].hypot(lab[2]);
+    let most = furthest(1).hypot(furthest(2));
+    let least = nearest(1).hypot(nearest(2));
+    let chroma = (own + most) / 2.0;
     let chroma = chroma + MOST_ADDED.min(chroma / 2.0);
-    let s_c = 1.0 + 0.045 * chroma;
+    let (s_c, s_h) = (1.0 + 0.045 * chroma, 1.0 + 0.015 * MOST_T * chroma);
     let turn = match lab[2] >= 0.0 && low[2] >= 0.0 {
         true => FAR_FROM_BLUE,
         false => MOST_TURN,
     };
-    let seventh = (chroma / 25.0).powi(7);
-    let together = turn * (seventh / (1.0 + seventh)).sqrt();
-    let (l, a, b) = (off(0) / s_l, off(1) / s_c, off(2) / s_c);
-    (l * l + (1.0 - together) * (a * a + b * b)).sqrt()
+    let together = turn * seventh((chroma / 25.0).powi(7));
+    let apart = off(1).powi(2) + off(2).powi(2);
+    // Of a step between two colours all may be chroma, which counts least; but no more than the
+    // two chromas differ, a* having been stretched by 1 + G.
+    let g = 0.5 * (1.0 - seventh(((own + least) / 50.0).powi(7)));
+    let squares = |of: f64, least: f64, most: f64| {
+        let of = of * of;
+        (most * most - of).abs().max((least * least - of).abs())
+    };
+    let stretched =
+        squares(own, least, most) + g * (2.0 + g) * squares(lab[1], nearest(1), furthest(1));
+    let in_chroma = (stretched / (own + least).max(f64::MIN_POSITIVE)).powi(2);
+    let by_hue = apart / (s_h * s_h) - in_chroma * (1.0 / (s_h * s_h) - 1.0 / (s_c * s_c));
+    let flat = (apart / (s_c * s_c)).max(by_hue);
+    let l = off(0) / s_l;
+    (l * l + (1.0 - together) * flat).sqrt()
+}
+
+/// The root of x / (1 + x), as the weights of chroma have it.
+fn seventh(power: f64) -> f64 {
+    (power / (1.0 + power)).sqrt()
 }
 
 #[cfg(test)]

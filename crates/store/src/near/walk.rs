@@ -17,6 +17,10 @@ const HEAD: usize = 4;
 /// Bytes of an entry: its number, and the lowest and the highest of L*, a*, b* and the view.
 const ENTRY: usize = 8 + 8 * 4;
 
+/// So many colours are weighed at most. Where more than that could be the nearest, all at the edge of
+/// what is near, some of them may be missed.
+const MOST_WEIGHED: usize = 20_000;
+
 /// Readings by their distance from a colour, the nearest first.
 pub(super) struct Walk<'a> {
     nodes: CachedStatement<'a>,
@@ -24,6 +28,8 @@ pub(super) struct Walk<'a> {
     /// The number of the view; none if no reading can have it.
     view: Option<f32>,
     ahead: BinaryHeap<Ahead>,
+    /// Colours whose distance was worked out.
+    weighed: usize,
 }
 
 /// What is to be looked at, no nearer than so much.
@@ -63,6 +69,7 @@ impl<'a> Walk<'a> {
                 what: What::Node(None),
                 id: ROOT,
             }]),
+            weighed: 0,
         })
     }
 
@@ -71,11 +78,13 @@ impl<'a> Walk<'a> {
     pub(super) fn next(&mut self) -> rusqlite::Result<Option<(f64, i64)>> {
         while let Some(Ahead { de00, what, id }) = self.ahead.pop() {
             match what {
+                What::Reading => return Ok(Some((de00, id))),
+                _ if self.weighed == MOST_WEIGHED => {}
                 What::Node(height) => self.open(id, height)?,
                 What::Colour(lab) => {
+                    self.weighed += 1;
                     self.meet(distance_de00(self.asked, lab), What::Reading, id);
                 }
-                What::Reading => return Ok(Some((de00, id))),
             }
         }
         Ok(None)

@@ -12,14 +12,15 @@ import sys
 ARROWS = {
     "colour": set(),
     "inference": set(),
-    "dyeing": set(),
+    "locale": set(),
+    "dyeing": {"locale"},
     "scene": set(),
     "photo": {"colour"},
     "trial": {"colour", "dyeing", "photo", "inference"},
-    "store": {"colour", "dyeing", "photo", "trial"},
-    "report": {"colour", "dyeing", "photo", "trial"},
-    "web": {"colour", "dyeing", "photo", "trial", "store", "report"},
-    "woadstone": {"colour", "dyeing", "photo", "inference", "trial", "store", "report", "web", "scene"},
+    "store": {"colour", "dyeing", "locale", "photo", "trial"},
+    "report": {"colour", "dyeing", "locale", "photo", "trial"},
+    "web": {"colour", "dyeing", "locale", "photo", "trial", "store", "report"},
+    "woadstone": {"colour", "dyeing", "locale", "photo", "inference", "trial", "store", "report", "web", "scene"},
     "wording": set(),
 }
 # Libraries that only the named crates may use.
@@ -33,7 +34,7 @@ GUARDED = {
     "clap": {"woadstone"},
 }
 # Crates that know no clock, file, network or chance of their own.
-PURE = {"colour", "dyeing", "inference", "photo", "trial"}
+PURE = {"colour", "dyeing", "inference", "locale", "photo", "trial"}
 IMPURE = {"jiff", "chrono", "time", "rand", "tokio", "tempfile", "rusqlite", "axum"}
 
 

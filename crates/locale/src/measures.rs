@@ -1,0 +1,58 @@
+//! Which measures come first.
+
+use crate::{Locale, LocaleError, current};
+use serde::{Deserialize, Serialize};
+use std::str::FromStr;
+
+/// A system of measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Measures {
+    /// Grams, litres, °C.
+    #[default]
+    Metric,
+    /// Ounces and pounds, US fluid ounces and gallons, °F.
+    UsCustomary,
+}
+
+impl Measures {
+    /// Every system, in the order in which they are offered.
+    pub const ALL: [Self; 2] = [Self::Metric, Self::UsCustomary];
+
+    /// Its short name, as forms send it.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Metric => "metric",
+            Self::UsCustomary => "us_customary",
+        }
+    }
+}
+
+impl FromStr for Measures {
+    type Err = LocaleError;
+
+    fn from_str(key: &str) -> Result<Self, LocaleError> {
+        let found = Self::ALL.into_iter().find(|choice| choice.key() == key);
+        found.ok_or(LocaleError::NoSuchChoice)
+    }
+}
+
+/// One amount in both systems, the chosen one first, the other in brackets.
+///
+/// ```
+/// use locale::{Locale, Measures, beside_in};
+/// let american = Locale { measures: Measures::UsCustomary, ..Locale::DATA };
+/// assert_eq!(beside_in(&Locale::DATA, "250 g", "8.82 oz"), "250 g (8.82 oz)");
+/// assert_eq!(beside_in(&american, "250 g", "8.82 oz"), "8.82 oz (250 g)");
+/// ```
+pub fn beside_in(locale: &Locale, metric: &str, customary: &str) -> String {
+    match locale.measures {
+        Measures::Metric => format!("{metric} ({customary})"),
+        Measures::UsCustomary => format!("{customary} ({metric})"),
+    }
+}
+
+/// The same by the locale that holds now.
+pub fn beside(metric: &str, customary: &str) -> String {
+    beside_in(&current(), metric, customary)
+}

@@ -108,10 +108,8 @@ impl Cost {
             let count = of.iter().sum();
             let per_piece = money.times(1.0 / f64::from(count))?;
             if treatment.agent.price.is_some() {
-                let sentence = format!(
-                    "{step} adds {per_piece}{} per piece",
-                    suffix(&recipe.currency)
-                );
+                let each = per_piece.shown(&recipe.currency);
+                let sentence = format!("{step} adds {each} per piece");
                 cost.steps.push(StepCost {
                     step: step.clone(),
                     pieces: count,
@@ -157,15 +155,6 @@ impl Cost {
             money,
         });
         Ok(money)
-    }
-}
-
-/// A currency behind a sum, if there is one.
-fn suffix(currency: &str) -> String {
-    if currency.is_empty() {
-        String::new()
-    } else {
-        format!(" {currency}")
     }
 }
 

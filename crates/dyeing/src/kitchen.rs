@@ -1,15 +1,27 @@
 //! Amounts in cups and spoons, and how far such a measure can be off.
 
+use locale::Measures;
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    Kitchen, Mass, Volume, VolumeUnit as V, error::DyeingError, material::Density, quantity::figure,
+    Kitchen, Mass, MassUnit, Volume, VolumeUnit as V, error::DyeingError, material::Density,
+    quantity::figure,
 };
 
 /// How far a levelled spoon holds more or less than its name says; common practice, no source.
 pub const SPOON_OFF: f64 = 0.10;
 /// How far a levelled cup or jug holds more or less than its name says; common practice, no source.
 pub const CUP_OFF: f64 = 0.05;
+
+impl Kitchen {
+    /// The kitchen that goes with the locale's measures, where nobody named one.
+    pub fn usual() -> Self {
+        match locale::current().measures {
+            Measures::Metric => Self::Metric,
+            Measures::UsCustomary => Self::Us,
+        }
+    }
+}
 
 /// A volume as a kitchen measures it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -272,9 +284,8 @@ impl Measure {
     pub fn off(&self, wanted: Volume) -> String {
         let (low, high) = (self.least.millilitres(), self.most.millilitres());
         format!(
-            "it may hold {} to {} ml ({} to {} %)",
-            figure(low),
-            figure(high),
+            "it may hold {} ({} to {} %)",
+            between(low, high, "ml", V::UsFluidOunce.millilitres(), "US fl oz"),
             change(low, wanted.millilitres()),
             change(high, wanted.millilitres()),
         )
@@ -286,12 +297,27 @@ impl PowderMeasure {
     pub fn off(&self, wanted: Mass) -> String {
         let (low, high) = (self.least.grams(), self.most.grams());
         format!(
-            "it may weigh {} to {} g ({} to {} %)",
-            figure(low),
-            figure(high),
+            "it may weigh {} ({} to {} %)",
+            grams_between(low, high),
             change(low, wanted.grams()),
             change(high, wanted.grams()),
         )
+    }
+}
+
+/// A range of weights as the locale has it: `65 to 87 g`, or `2.29 to 3.07 oz (65 to 87 g)`.
+pub(crate) fn grams_between(low_g: f64, high_g: f64) -> String {
+    between(low_g, high_g, "g", MassUnit::Ounce.grams(), "oz")
+}
+
+fn between(low: f64, high: f64, metric: &str, unit: f64, customary: &str) -> String {
+    let range = |unit: f64, name: &str| {
+        let [low, high] = [low / unit, high / unit].map(figure);
+        format!("{low} to {high} {name}")
+    };
+    match locale::current().measures {
+        Measures::Metric => range(1.0, metric),
+        Measures::UsCustomary => locale::beside(&range(1.0, metric), &range(unit, customary)),
     }
 }
 

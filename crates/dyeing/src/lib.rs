@@ -60,8 +60,8 @@ pub fn top_up(
     if rest_ml < -1e-9 * bath.millilitres() {
         return Err(DyeingError::Recipe(format!(
             "the solutions alone are {}, more than the bath of {}; use stronger stock or more water",
-            liquids.metric(),
-            bath.metric()
+            liquids.shown(),
+            bath.shown()
         )));
     }
     Volume::from_millilitres(rest_ml.max(0.0))

@@ -28,7 +28,7 @@ pub fn checks(sample: &Plan, lot: &Plan, heater_kw: Option<f64>) -> Vec<Check> {
         {
             let sentence = format!(
                 "Heating {} from {from} to {to} with {kw} kW takes about {:.0} min; the sample's programme has {:.0} min. A slower rise dyes more evenly and somewhat longer: start with warmer water, or test a sample at the lot's rate.",
-                lot.baths.each_liquor.metric(),
+                lot.baths.each_liquor.shown(),
                 takes.minutes(),
                 planned
             );

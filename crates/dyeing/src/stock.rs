@@ -108,8 +108,8 @@ impl fmt::Display for Stock {
         }
         let amount = self.amount.abs();
         let whole = match self.unit {
-            StockUnit::Gram => Mass::from_grams(amount).map(|m| m.metric()),
-            StockUnit::Millilitre => Volume::from_millilitres(amount).map(|v| v.metric()),
+            StockUnit::Gram => Mass::from_grams(amount).map(|m| m.shown()),
+            StockUnit::Millilitre => Volume::from_millilitres(amount).map(|v| v.shown()),
             StockUnit::Bottle => Ok(named(amount, "bottle", "bottles")),
             StockUnit::Piece => Ok(named(amount, "piece", "pieces")),
         };
@@ -144,6 +144,23 @@ pub fn check_price(text: &str, kitchen: Kitchen) -> Result<(), DyeingError> {
         }
     }
     Price::read(text, kitchen).map(|_| ())
+}
+
+/// The price of a lot as it was written, with the currency it is in: `9.50 EUR per 100 g`. Where
+/// `named` is empty it is in the bench's currency, if there is one.
+///
+/// ```
+/// use dyeing::stock::price_with_currency;
+/// assert_eq!(price_with_currency("9,50/100 g", "EUR"), "9,50 EUR/100 g");
+/// assert_eq!(price_with_currency("6.00 each", ""), "6.00 each");
+/// ```
+pub fn price_with_currency(written: &str, named: &str) -> String {
+    let written = written.trim();
+    let end = written.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | ','));
+    match written.split_at(end.unwrap_or(written.len())) {
+        ("", other) => other.to_owned(),
+        (figure, rest) => format!("{}{rest}", locale::sum(figure, named)),
+    }
 }
 
 /// How much of `wanted` comes from each lot, the first ones first; what no lot holds comes from the

@@ -54,7 +54,7 @@ impl BathSection {
         let mut rows: Vec<[String; 4]> = plan.lines.iter().map(row).collect();
         rows.push([
             "water".to_owned(),
-            plan.top_up.metric(),
+            plan.top_up.shown(),
             String::new(),
             "to fill up".to_owned(),
         ]);
@@ -63,7 +63,7 @@ impl BathSection {
             let way = format!(
                 "{name}, after-treatment of {} in {} at {} for {}",
                 after.arms.join(", "),
-                after.liquor.metric(),
+                after.liquor.shown(),
                 after.temperature,
                 after.time
             );
@@ -73,7 +73,11 @@ impl BathSection {
             name: plan.name.clone(),
             about: format!(
                 "Recipe revision {}, {followed}: {} on {}{guess}, {} of liquor, {}.",
-                bath.revision, plan.class, plan.goods.mass, plan.baths.metric, plan.baths.ratio
+                bath.revision,
+                plan.class,
+                plan.goods.mass,
+                plan.baths.liquor.shown(),
+                plan.baths.ratio
             ),
             rows,
             curve: chart::temperature_over_time(&plan.programme, &[]),
@@ -89,12 +93,7 @@ fn row(line: &Line) -> [String; 4] {
         (Some(measure), None) => measure.clone(),
         _ => String::new(),
     };
-    [
-        line.name.clone(),
-        line.metric.clone(),
-        kitchen,
-        line.rule.clone(),
-    ]
+    [line.name.clone(), line.shown(), kitchen, line.rule.clone()]
 }
 
 fn costs(bath: &Bath) -> Vec<String> {
@@ -103,11 +102,8 @@ fn costs(bath: &Bath) -> Vec<String> {
         return Vec::new();
     }
     let each = cost.arms.iter().map(|arm| {
-        format!(
-            "{}: {} {} for each piece.",
-            arm.arm, arm.per_piece, cost.currency
-        )
-        .replace("  ", " ")
+        let sum = arm.per_piece.shown(&cost.currency);
+        format!("{}: {sum} for each piece.", arm.arm)
     });
     let mut said: Vec<String> = cost
         .steps

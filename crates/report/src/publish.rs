@@ -86,6 +86,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
         limits: limits::of(results),
         entered_on: words::day(&trial.made_at),
         made_on: words::day(published.made_at),
+        order_of_days: locale::current().dates.order(),
         style: include_str!("../templates/report.css"),
     };
     Ok(page.render()?)
@@ -117,8 +118,10 @@ struct ReportPage<'a> {
     photos: Vec<Picture>,
     baths: Vec<BathSection>,
     limits: Vec<String>,
-    entered_on: &'a str,
-    made_on: &'a str,
+    entered_on: String,
+    made_on: String,
+    /// How its days are written, where they could be misread.
+    order_of_days: Option<&'static str>,
     style: &'static str,
 }
 

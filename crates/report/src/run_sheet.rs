@@ -4,7 +4,7 @@
 use crate::ReportError;
 use crate::text::run_sheet as say;
 use askama::Template;
-use dyeing::run_sheet::Step;
+use dyeing::{Celsius, run_sheet::Step};
 use photo::board::Paper;
 
 /// What is printed.
@@ -102,9 +102,10 @@ fn planned(step: &Step) -> String {
 fn warmth(step: &Step) -> String {
     match (step.from_c, step.to_c) {
         (Some(from), Some(to)) if from != to => {
-            format!("{:.0} to {:.0}\u{a0}°C", from.celsius(), to.celsius())
+            let [from, to] = [from, to].map(Celsius::local_degrees);
+            format!("{from:.0} to {to:.0}\u{a0}{}", Celsius::local_scale())
         }
-        (_, Some(at)) => format!("{:.0}\u{a0}°C", at.celsius()),
+        (_, Some(at)) => format!("{:.0}\u{a0}{}", at.local_degrees(), Celsius::local_scale()),
         _ => String::new(),
     }
 }

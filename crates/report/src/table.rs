@@ -217,10 +217,10 @@ pub fn eye_grades(trial: &Trial, grades: &[EyeGrade]) -> Vec<EyeGradeRow> {
             let judged = &grade.judged;
             let piece = trial.piece(judged.piece)?;
             let against = judged.against.and_then(|id| trial.piece(id));
-            let on = match judged.on.as_str() {
-                "" => words::day(&grade.made_at),
+            let on = words::day(match judged.on.as_str() {
+                "" => &grade.made_at,
                 on => on,
-            };
+            });
             Some(EyeGradeRow {
                 code: piece.code.clone(),
                 arm: trial

@@ -1,5 +1,6 @@
 //! Results in plain words.
 
+pub use locale::day;
 use trial::decide::{Comparison, Decision, OverRounds, UNBOUNDED_DE00, Verdict};
 use trial::fade::{GradePassed, Mark, MarkedRound};
 use trial::{PhotoState, Reading, Role, Source};
@@ -187,11 +188,6 @@ pub fn passed_at(passed: &GradePassed) -> String {
     }
 }
 
-/// The day of an RFC 3339 time.
-pub fn day(time: &str) -> &str {
-    time.split('T').next().unwrap_or(time)
-}
-
 /// A number of pieces.
 pub fn pieces(count: usize) -> String {
     match count {
@@ -202,11 +198,20 @@ pub fn pieces(count: usize) -> String {
 
 /// Day and time of an RFC 3339 time, to the minute.
 pub fn moment(time: &str) -> String {
-    let clock = time.split('T').nth(1).and_then(|clock| clock.get(..5));
-    match clock {
+    match clock(time) {
         Some(clock) => format!("{}, {clock} UTC", day(time)),
         None => time.to_owned(),
     }
+}
+
+/// The time of day of an RFC 3339 time, to the minute; nothing where there is none.
+pub fn clock(time: &str) -> Option<String> {
+    let (hour, rest) = time.split_once('T')?.1.split_once(':')?;
+    let minute = rest.get(..2)?;
+    Some(locale::time_of_day(
+        hour.parse().ok()?,
+        minute.parse().ok()?,
+    ))
 }
 
 /// What a piece is for.
@@ -229,9 +234,10 @@ pub fn source(reading: &Reading) -> String {
         return what.to_owned();
     };
     let mut text = what.to_owned();
+    let on = day(&origin.on);
     for (before, said) in [
         (" by ", &origin.by),
-        (", ", &origin.on),
+        (", ", &on),
         (", ", &origin.instrument),
         (", file ", &origin.file),
     ] {
@@ -262,6 +268,14 @@ mod tests {
     fn a_moment_is_told_to_the_minute() {
         assert_eq!(moment("2030-04-01T09:05:59Z"), "2030-04-01, 09:05 UTC");
         assert_eq!(moment("in spring"), "in spring");
+        let american = locale::Locale {
+            dates: locale::DateFormat::MonthNamed,
+            clock: locale::Clock::Hours12,
+            ..locale::Locale::DATA
+        };
+        locale::within(american, || {
+            assert_eq!(moment("2030-04-01T21:05:59Z"), "Apr 1, 2030, 9:05 pm UTC");
+        });
     }
 
     #[test]

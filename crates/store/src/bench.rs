@@ -42,6 +42,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0016_material.sql")),
         M::up(include_str!("../migrations/0017_search.sql")),
         M::up(include_str!("../migrations/0018_photo_stage.sql")),
+        M::up(include_str!("../migrations/0019_setting.sql")),
     ])
 }
 
@@ -279,8 +280,9 @@ mod tests {
                  INSERT INTO eye_sitting VALUES (1, 1, '{}', '[]', 'now');
                  INSERT INTO eye_turn VALUES (1, 1, 0, NULL, '', 'now');
                  INSERT INTO material VALUES (1, 'dye', 'n', '', 'now');
-                 INSERT INTO lot VALUES (1, 1, '2030-01-01', 5, 'g', '', '', '', 'now');
-                 INSERT INTO stock_event VALUES (1, 1, NULL, 'used', 5, NULL, '', 'now');",
+                 INSERT INTO lot VALUES (1, 1, '2030-01-01', 5, 'g', '', '', '', 'now', '');
+                 INSERT INTO stock_event VALUES (1, 1, NULL, 'used', 5, NULL, '', 'now');
+                 INSERT INTO setting VALUES (1, '{}', 'now');",
             )
             .unwrap();
         for (table, column) in [
@@ -321,6 +323,7 @@ mod tests {
             ("material", "notes"),
             ("lot", "amount"),
             ("stock_event", "amount"),
+            ("setting", "locale"),
         ] {
             for change in [
                 format!("UPDATE {table} SET {column} = {column}"),

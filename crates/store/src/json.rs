@@ -1,6 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
+use locale::Locale;
 use photo::{Parts, PhotoMap};
 use trial::{
     Doubt, Note, Reflectance,
@@ -57,6 +58,14 @@ pub(crate) fn notes_text(notes: &[Note]) -> String {
 
 pub(crate) fn setup_check_text(check: &SetupCheck) -> Result<String, StoreError> {
     serde_json::to_string(check).map_err(odd("set-up check"))
+}
+
+pub(crate) fn locale_text(locale: &Locale) -> String {
+    serde_json::json!(locale).to_string()
+}
+
+pub(crate) fn locale(text: &str) -> Result<Locale, StoreError> {
+    serde_json::from_str(text).map_err(odd("setting"))
 }
 
 pub(crate) fn spectrum_text(spectrum: &Reflectance) -> String {

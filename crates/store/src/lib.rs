@@ -50,6 +50,7 @@ mod run_journal;
 mod runs;
 mod same_photo;
 mod search;
+mod settings;
 mod setup_checks;
 mod setup_photos;
 mod slug;

@@ -1,7 +1,7 @@
 //! Materials and their lots: what came and what is left. Rows are added, never changed.
 
 use crate::{Bench, StoreError, journal};
-use dyeing::stock::{Stock, StockUnit};
+use dyeing::stock::{self, Stock, StockUnit};
 use rusqlite::{Connection, OptionalExtension, Row, params};
 
 /// What a material is.
@@ -39,6 +39,8 @@ pub struct NewLot {
     pub amount: Stock,
     /// Its price as written, such as `9.50 per 100 g`; empty where it isn't known.
     pub price: String,
+    /// What the price is in, by its code; empty: in the bench's currency, if it has one.
+    pub currency: String,
     /// From whom, in words.
     pub supplier: String,
     /// What else is to be known of it.
@@ -124,6 +126,13 @@ impl MaterialKind {
     }
 }
 
+impl NewLot {
+    /// Its price with the currency, as the locale has it: `9.50 EUR per 100 g`.
+    pub fn price_shown(&self) -> String {
+        stock::price_with_currency(&self.price, &self.currency)
+    }
+}
+
 impl Material {
     /// What is left of it in all lots, by unit.
     pub fn left(&self) -> Vec<Stock> {
@@ -190,6 +199,7 @@ impl Bench {
     pub fn add_lot(&mut self, material: i64, new: &NewLot, now: &str) -> Result<i64, StoreError> {
         for (field, text) in [
             ("price", &new.price),
+            ("price", &new.currency),
             ("supplier", &new.supplier),
             ("lot-notes", &new.notes),
         ] {
@@ -208,8 +218,8 @@ impl Bench {
                 return Ok(None);
             };
             change.execute(
-                "INSERT INTO lot (material_id, received_on, amount, unit, price, supplier, notes, made_at)
-                 VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
+                "INSERT INTO lot (material_id, received_on, amount, unit, price, supplier, notes, made_at, currency)
+                 VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
                 params![
                     material,
                     new.received_on,
@@ -218,7 +228,8 @@ impl Bench {
                     new.price.trim(),
                     new.supplier.trim(),
                     new.notes.trim(),
-                    now
+                    now,
+                    new.currency.trim(),
                 ],
             )?;
             let id = change.last_insert_rowid();
@@ -310,7 +321,7 @@ pub(crate) fn lots(database: &Connection, material: i64) -> Result<Vec<Lot>, Sto
     let read = || -> rusqlite::Result<Vec<(i64, NewLot, String)>> {
         database
             .prepare_cached(
-                "SELECT id, received_on, amount, unit, price, supplier, notes FROM lot
+                "SELECT id, received_on, amount, unit, price, supplier, notes, currency FROM lot
                  WHERE material_id = ?1 ORDER BY received_on, id",
             )?
             .query_map([material], came)?
@@ -350,6 +361,7 @@ fn came(row: &Row<'_>) -> rusqlite::Result<(i64, NewLot, String)> {
             unit: StockUnit::Gram,
         },
         price: row.get(4)?,
+        currency: row.get(7)?,
         supplier: row.get(5)?,
         notes: row.get(6)?,
     };

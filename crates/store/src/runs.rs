@@ -6,6 +6,7 @@ use dyeing::{
     Plan,
     run::{Departure, Run, RunSheet, What},
 };
+use locale::Locale;
 use rusqlite::{OptionalExtension, Row, params};
 use trial::{Departed, TrialId};
 
@@ -95,13 +96,15 @@ impl Bench {
                     .0,
             ),
         };
-        let plan = Plan::of(&kept.recipe)
+        // What is kept is data: pages write it anew in the reader's measures.
+        let plan = locale::within(Locale::DATA, || Plan::of(&kept.recipe))
             .map_err(|error| StoreError::input("recipe", error.to_string()))?;
         let title = match title.trim() {
             "" => kept.recipe.name.as_str(),
             title => title,
         };
-        let sheet = run_events::sheet_text(&RunSheet::of(&plan))?;
+        let sheet = locale::within(Locale::DATA, || RunSheet::of(&plan));
+        let sheet = run_events::sheet_text(&sheet)?;
         let change = self.change()?;
         let id = change
             .execute(

@@ -13,7 +13,7 @@ use std::sync::LazyLock;
 struct Files;
 
 /// The style sheets in cascade order; browsers get them as one.
-const STYLES: [&str; 20] = [
+const STYLES: [&str; 21] = [
     "css/tokens.css",
     "css/base.css",
     "css/components/masthead.css",
@@ -33,6 +33,7 @@ const STYLES: [&str; 20] = [
     "css/components/studio.css",
     "css/components/eyes.css",
     "css/components/shelf.css",
+    "css/components/settings.css",
     "css/print.css",
 ];
 

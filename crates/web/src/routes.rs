@@ -202,6 +202,10 @@ fn pages() -> Router<App> {
         )
         .route("/studio", get(pages::studio::show::page))
         .route(
+            "/settings",
+            get(pages::settings::show::page).post(pages::settings::keep::act),
+        )
+        .route(
             "/bin",
             get(pages::bin::show::page).post(pages::bin::act::act),
         )

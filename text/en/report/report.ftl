@@ -6,6 +6,7 @@ no-such-cloth-was-dyed-the-photographs = No such cloth was dyed; the photographs
 trial-report-2 = Trial report
 smallest-difference-that-matters-to-the = Smallest difference that matters to the person asking (the margin):
 ciede2000-trial-entered-on-report-made = CIEDE2000. Trial entered on { $entered_on }, report made on { $made_on }.
+days-are-written = Days are written { $order }.
 verdict = Verdict
 no-two-arms-have-been-read-after = No two arms have been read after a round of washing; what eyes say stands below.
 no-verdict-yet-no-two-arms = No verdict yet: no two arms have been read after a round of washing.

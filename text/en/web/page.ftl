@@ -32,4 +32,5 @@ ask-a-question = Ask a question
 recipes = Recipes
 search = Search
 studio = Studio
+measures-currency-days = Measures, currency, days
 everything-stays-on-this-computer = Everything stays on this computer. Swatches on screen only approximate a colour: the numbers beside them are the result.

@@ -92,7 +92,7 @@ fn carried(balance: &DyeBalance, bath: &WaterShare) -> Option<Check> {
     (share >= 0.005).then(|| {
         let sentence = format!(
             "{} of the liquor is missing from the spent bath. What the goods carried along of it, up to {} of the dye, counts as washed out, so the bath seems to have given up that much more; what is fixed doesn't change.",
-            missing.metric(),
+            missing.shown(),
             points(share)
         );
         Check::new(Level::Note, "carried_over", sentence)
@@ -125,9 +125,9 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
     }
     if let Some(fixed) = balance.fixed {
         let grams = start.dye.map_or(String::new(), |dye| {
-            let mass = |share: f64| dye.times(share.clamp(0.0, 1.0)).map(|m| m.metric());
+            let mass = |share: f64| dye.times(share.clamp(0.0, 1.0)).map(|m| m.shown());
             match mass(fixed.middle) {
-                Ok(fixed) => format!(", {fixed} of {}", dye.metric()),
+                Ok(fixed) => format!(", {fixed} of {}", dye.shown()),
                 Err(_) => String::new(),
             }
         });

@@ -77,8 +77,8 @@ fn goods(looked: &Looked, checks: &mut Vec<Check>) {
         let sentence = format!(
             "The weight is a guess from {} typical {name}, {} to {}: weigh them dry, for every amount by weight goes with it.",
             goods.pieces,
-            goods.least.metric(),
-            goods.most.metric()
+            goods.least.shown(),
+            goods.most.shown()
         );
         checks.push(Check::new(Level::Doubtful, "typical_weight", sentence));
     }

@@ -103,7 +103,7 @@ fn heating(looked: &Looked, checks: &mut Vec<Check>) {
         if degrees > 0.0 && stage.raising_min > 0.0 && degrees / stage.raising_min > rise * 1.1 {
             let sentence = format!(
                 "A heater of {kw} kW brings {} from {} to {} in about {:.0} min, not in the {:.0} min of the programme; the times on the sheet will slip.",
-                looked.baths.each_liquor.metric(),
+                looked.baths.each_liquor.shown(),
                 stage.from_c,
                 stage.to_c,
                 degrees / rise,

@@ -93,14 +93,14 @@ impl Baths {
             .times(1.0 / (1.0 - pot.headroom_percent / 100.0))?;
         let mut sentence = format!(
             "{} of liquor doesn't fit into a pot of {}, which takes {} with {} % left free; dye in {} baths of {} with {} of goods each, or take a pot of {} or more.",
-            self.liquor.metric(),
-            pot.capacity.metric(),
-            usable.metric(),
+            self.liquor.shown(),
+            pot.capacity.shown(),
+            usable.shown(),
             pot.headroom_percent,
             self.count,
-            self.each_liquor.metric(),
-            self.each_goods.metric(),
-            enough.metric()
+            self.each_liquor.shown(),
+            self.each_goods.shown(),
+            enough.shown()
         );
         if self.count > recipe.goods.pieces {
             sentence.push_str(&format!(

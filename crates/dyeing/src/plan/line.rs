@@ -1,5 +1,6 @@
 //! One thing that goes into a bath: how much, in which measures, how sure.
 
+use locale::Measures;
 use serde::Serialize;
 
 use crate::{
@@ -8,7 +9,6 @@ use crate::{
     error::DyeingError,
     hydrate, kitchen,
     material::{Density, Material, Role},
-    quantity::figure,
     recipe::{Auxiliary, Dye, DyeForm},
 };
 
@@ -156,7 +156,7 @@ impl Line {
         density: Option<Density>,
         bath: Into,
     ) -> Result<Self, DyeingError> {
-        let (mut metric, mut pounds, mut kitchen, mut off) = (amount.to_string(), None, None, None);
+        let (mut metric, mut pounds, mut kitchen, mut off) = (amount.metric(), None, None, None);
         match (amount, density) {
             (Amount::Mass(mass), density) => {
                 pounds = Some(mass.avoirdupois());
@@ -174,9 +174,8 @@ impl Line {
                 metric = format!("{metric}, about {}", typical.metric());
                 pounds = Some(typical.avoirdupois());
                 off = Some(format!(
-                    "it may weigh {} to {} g; weigh it to be sure",
-                    figure(least),
-                    figure(most)
+                    "it may weigh {}; weigh it to be sure",
+                    kitchen::grams_between(least, most)
                 ));
                 kitchen = Some(measure.text);
             }
@@ -206,6 +205,22 @@ impl Line {
             density,
             bottle: None,
         })
+    }
+
+    /// How much to take as the locale has it: `200 ml`, or `6.76 US fl oz (200 ml)`.
+    pub fn shown(&self) -> String {
+        if locale::current().measures == Measures::Metric {
+            return self.metric.clone();
+        }
+        let customary = match (self.amount, &self.pounds) {
+            (Amount::Mass(mass), _) => mass.avoirdupois(),
+            (Amount::Volume(volume), None) => volume.us_customary(),
+            (Amount::Volume(volume), Some(pounds)) => {
+                format!("{}, about {pounds}", volume.us_customary())
+            }
+            (Amount::Bottles(_), _) => return self.metric.clone(),
+        };
+        locale::beside(&self.metric, &customary)
     }
 
     /// The liquid that it brings into the bath.

@@ -70,9 +70,9 @@ impl Uptake {
         if grams > 0.0 {
             sentence.push_str(&format!(
                 ": of {} of dye, {} to {} goes down the drain",
-                dye.metric(),
-                wasted[0].metric(),
-                wasted[1].metric()
+                dye.shown(),
+                wasted[0].shown(),
+                wasted[1].shown()
             ));
         }
         sentence.push_str(". Figures are industry's, moved to this ratio by a simple model; small open pots usually do worse.");

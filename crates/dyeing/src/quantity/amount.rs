@@ -80,14 +80,26 @@ impl Amount {
     }
 }
 
-impl fmt::Display for Amount {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Amount {
+    /// In metric units, or in bottles.
+    pub fn metric(self) -> String {
         match self {
-            Self::Mass(mass) => f.write_str(&mass.metric()),
-            Self::Volume(volume) => f.write_str(&volume.metric()),
-            Self::Bottles(1.0) => f.write_str("1 bottle"),
-            Self::Bottles(n) => write!(f, "{} bottles", figure(*n)),
+            Self::Mass(mass) => mass.metric(),
+            Self::Volume(volume) => volume.metric(),
+            Self::Bottles(1.0) => "1 bottle".to_owned(),
+            Self::Bottles(n) => format!("{} bottles", figure(n)),
         }
+    }
+}
+
+impl fmt::Display for Amount {
+    /// As the locale has it.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&match self {
+            Self::Mass(mass) => mass.shown(),
+            Self::Volume(volume) => volume.shown(),
+            Self::Bottles(_) => self.metric(),
+        })
     }
 }
 

@@ -2,11 +2,12 @@
 
 use std::{fmt, str::FromStr};
 
+use locale::Measures;
 use serde::{Deserialize, Serialize};
 
 use crate::{
     error::DyeingError,
-    quantity::{Cursor, number, unit},
+    quantity::{Cursor, figure, number, unit},
 };
 
 /// A temperature of a bath, 0 to 140 °C; degrees Celsius inside and in JSON.
@@ -49,9 +50,48 @@ impl Celsius {
     }
 }
 
+impl Celsius {
+    /// A bare number on the locale's scale: `60` is 60 °C, or with US customary measures 60 °F.
+    ///
+    /// # Errors
+    /// As [`Celsius::new`].
+    pub fn on_local_scale(degrees: f64) -> Result<Self, DyeingError> {
+        match locale::current().measures {
+            Measures::Metric => Self::new(degrees),
+            Measures::UsCustomary => Self::from_fahrenheit(degrees),
+        }
+    }
+
+    /// The number on the locale's scale.
+    pub fn local_degrees(self) -> f64 {
+        match locale::current().measures {
+            Measures::Metric => self.0,
+            Measures::UsCustomary => self.fahrenheit(),
+        }
+    }
+
+    /// The locale's scale: `°C` or `°F`.
+    pub fn local_scale() -> &'static str {
+        match locale::current().measures {
+            Measures::Metric => "°C",
+            Measures::UsCustomary => "°F",
+        }
+    }
+
+    /// On the locale's scale alone, to three digits: `61.5 °C`, or `143 °F`.
+    pub fn shown(self) -> String {
+        format!("{} {}", figure(self.local_degrees()), Self::local_scale())
+    }
+}
+
 impl fmt::Display for Celsius {
+    /// To the degree on both scales, the locale's first.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:.0} °C ({:.0} °F)", self.0, self.fahrenheit())
+        let [celsius, fahrenheit] = [self.0, self.fahrenheit()];
+        f.write_str(&locale::beside(
+            &format!("{celsius:.0} °C"),
+            &format!("{fahrenheit:.0} °F"),
+        ))
     }
 }
 

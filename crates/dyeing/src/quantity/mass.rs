@@ -2,6 +2,7 @@
 
 use std::{fmt, iter::Sum, ops::Add, str::FromStr};
 
+use locale::Measures;
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -100,6 +101,14 @@ impl Mass {
         }
     }
 
+    /// As the locale has it: `250 g`, or `8.82 oz (250 g)`.
+    pub fn shown(self) -> String {
+        match locale::current().measures {
+            Measures::Metric => self.metric(),
+            Measures::UsCustomary => self.to_string(),
+        }
+    }
+
     /// In pounds and ounces, to a hundredth of an ounce: `1 lb 4 oz`.
     pub fn avoirdupois(self) -> String {
         // To the tenth of an ounce where there are pounds, else to the hundredth.
@@ -119,8 +128,9 @@ impl Mass {
 }
 
 impl fmt::Display for Mass {
+    /// In both systems, the locale's first.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} ({})", self.metric(), self.avoirdupois())
+        f.write_str(&locale::beside(&self.metric(), &self.avoirdupois()))
     }
 }
 

@@ -54,7 +54,16 @@ impl Money {
     }
 }
 
+impl Money {
+    /// With its currency, as the locale has it: `8.50 EUR`. `named` is what it is in; where that is
+    /// empty it is in the bench's currency, if there is one.
+    pub fn shown(self, named: &str) -> String {
+        locale::sum(&self.to_string(), named)
+    }
+}
+
 impl fmt::Display for Money {
+    /// The plain number: `8.50`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let sign = if self.0 < 0 { "-" } else { "" };
         let cents = self.0.unsigned_abs();

@@ -20,6 +20,17 @@ pub enum Kitchen {
     Imperial,
 }
 
+impl Kitchen {
+    /// Its short name, as recipes and forms write it.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Us => "us",
+            Self::Metric => "metric",
+            Self::Imperial => "imperial",
+        }
+    }
+}
+
 /// A unit of an amount.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Unit {

@@ -2,6 +2,7 @@
 
 use std::{fmt, iter::Sum, ops::Add, str::FromStr};
 
+use locale::Measures;
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -149,9 +150,30 @@ impl Volume {
     }
 }
 
+impl Volume {
+    /// In US customary units, to three digits: `1.32 US gal`, `6.76 US fl oz`, `1.01 US tsp`.
+    pub fn us_customary(self) -> String {
+        let (unit, name) = match self.in_unit(VolumeUnit::UsFluidOunce) {
+            // From half a gallon and from half an ounce on.
+            ounces if ounces >= 64.0 => (VolumeUnit::UsGallon, "US gal"),
+            ounces if ounces >= 0.5 => (VolumeUnit::UsFluidOunce, "US fl oz"),
+            _ => (VolumeUnit::UsTeaspoon, "US tsp"),
+        };
+        format!("{} {name}", figure(self.in_unit(unit)))
+    }
+
+    /// As the locale has it: `5 L`, or `1.32 US gal (5 L)`.
+    pub fn shown(self) -> String {
+        match locale::current().measures {
+            Measures::Metric => self.metric(),
+            Measures::UsCustomary => locale::beside(&self.metric(), &self.us_customary()),
+        }
+    }
+}
+
 impl fmt::Display for Volume {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.metric())
+        f.write_str(&self.shown())
     }
 }
 

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::{Run, What};
 use crate::{
+    Celsius,
     quantity::figure,
     run_sheet::{Step, StepKind},
 };
@@ -124,7 +125,7 @@ impl Run {
         }
         for noted in self.noted_of(step.number) {
             match &noted.what {
-                What::Temperature(found) => said.extend(off_heat(step, found.celsius())),
+                What::Temperature(found) => said.extend(off_heat(step, *found)),
                 What::Departed(text) => said.push(text.clone()),
                 _ => {}
             }
@@ -188,16 +189,16 @@ fn off_time(kind: StepKind, planned_min: f64, took_min: f64) -> Option<String> {
     })
 }
 
-fn off_heat(step: &Step, found_c: f64) -> Option<String> {
-    let ends = [step.from_c?, step.to_c?].map(crate::Celsius::celsius);
-    let [low, high] = [ends[0].min(ends[1]), ends[0].max(ends[1])];
+fn off_heat(step: &Step, found: Celsius) -> Option<String> {
+    let (from, to) = (step.from_c?, step.to_c?);
+    let [low, high] = if from <= to { [from, to] } else { [to, from] };
     let planned = if low == high {
-        format!("{} °C", figure(low))
+        low.shown()
     } else {
-        format!("{} to {} °C", figure(low), figure(high))
+        format!("{} to {}", figure(low.local_degrees()), high.shown())
     };
-    (found_c < low - CLOSE_K || found_c > high + CLOSE_K)
-        .then(|| format!("it was at {} °C instead of {planned}", figure(found_c)))
+    (found.celsius() < low.celsius() - CLOSE_K || found.celsius() > high.celsius() + CLOSE_K)
+        .then(|| format!("it was at {} instead of {planned}", found.shown()))
 }
 
 fn for_arms(arms: &[String]) -> String {

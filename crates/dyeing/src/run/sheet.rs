@@ -31,8 +31,8 @@ impl RunSheet {
             about: format!(
                 "{} on {}, {} of liquor, {}",
                 plan.class,
-                plan.goods.mass.metric(),
-                plan.baths.metric,
+                plan.goods.mass.shown(),
+                plan.baths.liquor.shown(),
                 plan.baths.ratio
             ),
             steps: plan.steps.clone(),

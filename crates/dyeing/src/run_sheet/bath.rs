@@ -21,7 +21,7 @@ impl Sheet {
                         .each_bath
                         .as_ref()
                         .map_or(String::new(), |e| format!(" ({e} to each bath)"));
-                    format!("{} {}{each}", l.metric, l.name)
+                    format!("{} {}{each}", l.shown(), l.name)
                 });
                 let mut text = format!("Stir in {}.", what.collect::<Vec<_>>().join("; "));
                 if baths.count > 1 && here.iter().all(|l| l.each_bath.is_none()) {

@@ -39,9 +39,9 @@ impl Sheet {
         let begins = self.now_min;
         let text = format!(
             "{} {} in {} of water at {} for {} ({}).",
-            plan.line.metric,
+            plan.line.shown(),
             plan.line.name,
-            plan.liquor.metric(),
+            plan.liquor.shown(),
             plan.temperature,
             plan.time,
             counted(plan.pieces, "piece", "pieces")

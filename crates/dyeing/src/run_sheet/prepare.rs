@@ -24,7 +24,7 @@ impl Sheet {
         let soak = recipe.process.presoak.map_or(PRESOAK_MIN, |t| t.minutes());
         let text = format!(
             "Weigh the goods dry, then wet {} out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.",
-            recipe.goods.mass.metric()
+            recipe.goods.mass.shown()
         );
         self.push(
             StepKind::PreSoak,
@@ -37,12 +37,12 @@ impl Sheet {
         self.now_min = (soak - PREPARING_MIN).max(0.0);
         let list: Vec<String> = lines
             .iter()
-            .map(|l| format!("{} {}", l.metric, l.name))
+            .map(|l| format!("{} {}", l.shown(), l.name))
             .collect();
         let mut text = format!(
             "Read the data sheets. Measure {} of water for a bath of {}",
-            top_up.metric(),
-            baths.metric
+            top_up.shown(),
+            baths.liquor.shown()
         );
         if !list.is_empty() {
             text.push_str(&format!(", and set out: {}", list.join("; ")));

@@ -1,7 +1,8 @@
 //! A bath's temperature over time, with what goes in when.
 
 use crate::svg::{escape, nice_scale, tick};
-use dyeing::programme::Programme;
+use dyeing::{Celsius, programme::Programme};
+use locale::Measures;
 use std::fmt::Write;
 
 const LEFT: f64 = 46.0;
@@ -23,25 +24,32 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
         .iter()
         .map(|(_, celsius)| *celsius)
         .fold(programme.hottest().celsius(), f64::max);
-    let (step_c, top_c) = nice_scale(hottest.max(20.0), 4.0);
+    // Levels are drawn by degrees of the locale's scale, from its 0.
+    let degrees = |celsius: f64| match locale::current().measures {
+        Measures::Metric => celsius,
+        Measures::UsCustomary => celsius * 1.8 + 32.0,
+    };
+    let scale = Celsius::local_scale();
+    let (step, top) = nice_scale(degrees(hottest.max(20.0)), 4.0);
     let x = |minute: f64| LEFT + (RIGHT - LEFT) * minute.clamp(0.0, end_min) / end_min;
-    let y = |celsius: f64| BOTTOM - (BOTTOM - TOP) * celsius / top_c;
+    let height = |level: f64| BOTTOM - (BOTTOM - TOP) * level / top;
+    let y = |celsius: f64| height(degrees(celsius));
     let mut out = format!(
         r#"<svg class="chart change programme" viewBox="0 0 610 276" role="img" aria-label="{}" font-size="13" fill="currentColor">"#,
         escape(&said(programme))
     );
-    let mut celsius = 0.0;
-    while celsius <= top_c + 1e-9 {
-        let level = y(celsius);
-        let strength = if celsius > 0.0 { 0.16 } else { 0.8 };
+    let mut at = 0.0;
+    while at <= top + 1e-9 {
+        let level = height(at);
+        let strength = if at > 0.0 { 0.16 } else { 0.8 };
         let _ = write!(
             out,
             r#"<line x1="{LEFT}" x2="{RIGHT}" y1="{level:.1}" y2="{level:.1}" stroke="currentColor" stroke-opacity="{strength}"/><text x="{:.1}" y="{:.1}" text-anchor="end">{}</text>"#,
             LEFT - 8.0,
             level + 4.5,
-            tick(celsius)
+            tick(at)
         );
-        celsius += step_c;
+        at += step;
     }
     let mut minute = 0.0;
     while minute <= end_min + 1e-9 {
@@ -56,7 +64,7 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
     }
     let _ = write!(
         out,
-        r#"<text x="6" y="18">°C</text><text x="{RIGHT}" y="{:.1}" text-anchor="end">minutes since the bath began</text>"#,
+        r#"<text x="6" y="18">{scale}</text><text x="{RIGHT}" y="{:.1}" text-anchor="end">minutes since the bath began</text>"#,
         BOTTOM + 38.0
     );
     let mut d = String::new();
@@ -91,9 +99,10 @@ pub fn temperature_over_time(programme: &Programme, noted: &[(f64, f64)]) -> Str
         let (at, level) = (x(*minute), y(*celsius));
         let _ = write!(
             out,
-            r#"<path d="M{:.1} {:.1}l10 10m0 -10l-10 10" stroke="currentColor" stroke-width="2" fill="none"><title>noted: {celsius:.0} °C after {minute:.0} min</title></path>"#,
+            r#"<path d="M{:.1} {:.1}l10 10m0 -10l-10 10" stroke="currentColor" stroke-width="2" fill="none"><title>noted: {:.0} {scale} after {minute:.0} min</title></path>"#,
             at - 5.0,
-            level - 5.0
+            level - 5.0,
+            degrees(*celsius)
         );
     }
     out.push_str("</svg>");
@@ -112,7 +121,10 @@ fn time_scale(whole_min: f64) -> (f64, f64) {
 fn said(programme: &Programme) -> String {
     let points = programme.points.iter();
     let corners: Vec<String> = points
-        .map(|p| format!("{:.0} °C at {:.0} min", p.celsius.celsius(), p.minute))
+        .map(|p| {
+            let (degrees, scale) = (p.celsius.local_degrees(), Celsius::local_scale());
+            format!("{degrees:.0} {scale} at {:.0} min", p.minute)
+        })
         .collect();
     format!("Temperature of the bath over time: {}", corners.join(", "))
 }
@@ -135,6 +147,20 @@ mod tests {
         assert_eq!(svg.matches("noted: ").count(), 2);
         assert!(svg.contains("60 °C at 62 min") && svg.ends_with("</svg>"));
         assert!(!svg.contains("style=") && !svg.contains("NaN"));
+    }
+
+    #[test]
+    fn us_customary_measures_draw_fahrenheit() {
+        let american = locale::Locale {
+            measures: Measures::UsCustomary,
+            ..locale::Locale::DATA
+        };
+        // 60 °C is 140 °F and 41 °C is 105.8 °F, by definition of the scales (NIST SP 811, B.8).
+        let svg = locale::within(american, || {
+            temperature_over_time(&napkins(), &[(20.0, 41.0)])
+        });
+        assert!(svg.contains("140 °F at 62 min") && svg.contains("noted: 106 °F"));
+        assert!(svg.contains(">°F<") && svg.contains(">150<") && !svg.contains("°C"));
     }
 
     #[test]

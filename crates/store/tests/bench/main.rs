@@ -20,6 +20,7 @@ mod queue;
 mod recipes;
 mod requeue;
 mod search;
+mod settings;
 mod setup_checks;
 mod stages;
 mod trials;

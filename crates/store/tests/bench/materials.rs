@@ -22,6 +22,7 @@ fn add(bench: &mut Bench, kind: MaterialKind, name: &str, lots: &[(&str, &str)])
             received_on: (*day).to_owned(),
             amount: stock(amount),
             price: "9.50 per 100 g".to_owned(),
+            currency: String::new(),
             supplier: "a friend".to_owned(),
             notes: String::new(),
         };

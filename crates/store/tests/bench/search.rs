@@ -37,6 +37,7 @@ fn words_are_found_wherever_they_were_written() {
         received_on: "2030-01-01".into(),
         amount: Stock::read("10 skeins", Kitchen::Us).unwrap(),
         price: String::new(),
+        currency: String::new(),
         supplier: "the mill by the weir".into(),
         notes: String::new(),
     };

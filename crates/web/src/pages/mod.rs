@@ -16,6 +16,7 @@ pub(crate) mod report;
 pub(crate) mod rinse;
 pub(crate) mod run;
 pub(crate) mod search;
+pub(crate) mod settings;
 pub(crate) mod setup;
 pub(crate) mod studio;
 pub(crate) mod trial;

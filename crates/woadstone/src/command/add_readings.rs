@@ -3,19 +3,19 @@
 use std::{fmt::Write, path::PathBuf};
 
 use colour::table;
-use store::{Bench, Delivery};
+use store::Delivery;
 use trial::{Matched, Trial, matched};
 
 use crate::{
     cli::AddReadingsArgs,
-    command::{file, now, publish},
+    command::{file, now, open, publish},
     home,
     outcome::{Outcome, Stop, print},
 };
 
 /// Adds what a file measures of a trial's pieces, and says what it left out.
 pub fn run(home: Option<PathBuf>, args: &AddReadingsArgs) -> Outcome {
-    let mut bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+    let mut bench = open(&home::own(home)?)?;
     let trial = publish::results(&bench, &args.trial)?.trial;
     let named = |e: &dyn std::fmt::Display| Stop::refused(format!("{}: {e}", args.file.display()));
     let content = file(&args.file)?;

@@ -3,12 +3,11 @@
 use std::{fmt::Write, path::PathBuf};
 
 use report::words;
-use store::Bench;
 use trial::{PhotoState, Results, Trial};
 
 use crate::{
     cli::DemoArgs,
-    command::{decide, now, publish, serve},
+    command::{decide, now, open, publish, serve},
     demo::{self, Step},
     home,
     outcome::{Outcome, Stop, print},
@@ -17,7 +16,7 @@ use crate::{
 /// Reads the demo's photographs, prints what they say, writes the report, serves.
 pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
     let home = home::demo(home)?;
-    let mut bench = Bench::open(&home).map_err(Stop::refused)?;
+    let mut bench = open(&home)?;
     print("An invented trial: no such napkins were dyed, and its photographs are rendered.\n\n")?;
     let slug = demo::lay_out(&mut bench, &now(), &mut |step| tell(&step))?;
     let Results {

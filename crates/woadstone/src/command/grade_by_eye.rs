@@ -2,19 +2,18 @@
 
 use std::path::PathBuf;
 
-use store::Bench;
 use trial::{Judged, PieceId, Trial};
 
 use crate::{
     cli::GradeByEyeArgs,
-    command::{now, publish},
+    command::{now, open, publish},
     home,
     outcome::{Outcome, Stop, print},
 };
 
 /// Adds a grade that someone judged by eye.
 pub fn run(home: Option<PathBuf>, args: &GradeByEyeArgs) -> Outcome {
-    let mut bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+    let mut bench = open(&home::own(home)?)?;
     let trial = publish::results(&bench, &args.trial)?.trial;
     let judged = Judged {
         piece: piece(&trial, &args.piece)?,

@@ -18,6 +18,8 @@ mod tags;
 
 use std::path::Path;
 
+use store::Bench;
+
 use crate::{
     cli::{Cli, Command, ServeArgs},
     outcome::{Outcome, Stop, print},
@@ -43,6 +45,13 @@ pub fn run(cli: Cli) -> Outcome {
         Some(Command::Tags(args)) => tags::run(cli.home, &args),
         Some(Command::Publish(args)) => publish::run(cli.home, &args),
     }
+}
+
+/// Opens a bench; what is printed and served from now on is written by its settings.
+fn open(home: &Path) -> Result<Bench, Stop> {
+    let bench = Bench::open(home).map_err(Stop::refused)?;
+    locale::set(bench.locale().map_err(Stop::refused)?);
+    Ok(bench)
 }
 
 /// The bytes of a file that a person named.

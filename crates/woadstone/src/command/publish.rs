@@ -8,7 +8,7 @@ use trial::Results;
 
 use crate::{
     cli::PublishArgs,
-    command::now,
+    command::{now, open},
     home,
     outcome::{Outcome, Stop, print},
 };
@@ -19,7 +19,7 @@ const PHOTO_PX: u32 = 1400;
 /// Writes the report of a trial of the person's bench.
 pub fn run(home: Option<PathBuf>, args: &PublishArgs) -> Outcome {
     let home = home::own(home)?;
-    let bench = Bench::open(&home).map_err(Stop::refused)?;
+    let bench = open(&home)?;
     write(&bench, &args.trial, &args.output)?;
     print(&format!("wrote {}\n", args.output.display()))
 }

@@ -11,7 +11,7 @@ use store::Bench;
 
 use crate::{
     cli::ServeArgs,
-    command::now,
+    command::{now, open},
     demo, home,
     outcome::{Outcome, Stop, print},
 };
@@ -19,7 +19,7 @@ use crate::{
 /// Serves the person's own bench.
 pub fn run(home: Option<PathBuf>, args: &ServeArgs) -> Outcome {
     let home = home::own(home)?;
-    let bench = Bench::open(&home).map_err(Stop::refused)?;
+    let bench = open(&home)?;
     serve(bench, args.port, "")
 }
 

@@ -3,12 +3,12 @@
 use std::{fmt::Write, path::PathBuf};
 
 use photo::Request;
-use store::{Bench, NewSetupCheck, check_setup};
+use store::{NewSetupCheck, check_setup};
 use trial::setup::SetupCheck;
 
 use crate::{
     cli::SetupCheckArgs,
-    command::{file, now, read},
+    command::{file, now, open, read},
     home,
     outcome::{Outcome, Stop, print, print_json},
 };
@@ -23,7 +23,7 @@ pub fn run(home: Option<PathBuf>, args: &SetupCheckArgs) -> Outcome {
         .collect::<Result<Vec<_>, Stop>>()?;
     let check = check_setup(&photos, &requests, &photo::read).map_err(Stop::refused)?;
     if let Some(name) = &args.name {
-        let mut bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+        let mut bench = open(&home::own(home)?)?;
         let new = NewSetupCheck {
             name,
             view: &Request::default().view.to_string(),

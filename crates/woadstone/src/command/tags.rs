@@ -3,18 +3,17 @@
 use std::path::PathBuf;
 
 use report::label::{Tag, TagSize};
-use store::Bench;
 
 use crate::{
     cli::TagsArgs,
-    command::{publish::unknown, write_out},
+    command::{open, publish::unknown, write_out},
     home,
     outcome::{Outcome, Stop},
 };
 
 /// Writes the tags of a trial's pieces.
 pub fn run(home: Option<PathBuf>, args: &TagsArgs) -> Outcome {
-    let bench = Bench::open(&home::own(home)?).map_err(Stop::refused)?;
+    let bench = open(&home::own(home)?)?;
     let trial = bench
         .trial(&args.trial)
         .map_err(Stop::refused)?

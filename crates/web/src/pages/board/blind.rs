@@ -45,10 +45,7 @@ pub(crate) async fn page(
         assets: Assets::get(),
         token: app.token.as_str(),
         trial: &trial,
-        opened_on: from
-            .opened_at
-            .as_deref()
-            .map(|at| report::words::day(at).to_owned()),
+        opened_on: from.opened_at.as_deref().map(|at| report::words::day(at)),
         pieces,
     };
     Ok(Html(page.render()?))

@@ -67,8 +67,8 @@ struct SessionCard<'a> {
     about: String,
     notes: &'a [String],
     cloth: bool,
-    begun_on: &'a str,
-    closed_on: Option<&'a str>,
+    begun_on: String,
+    closed_on: Option<String>,
     people: Vec<Person<'a>>,
 }
 

@@ -86,7 +86,7 @@ fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<
         match days.last_mut().filter(|last| last.day == day) {
             Some(last) => last.entries.push(entry),
             None => days.push(Day {
-                day: day.to_owned(),
+                day,
                 entries: vec![entry],
             }),
         }
@@ -102,6 +102,6 @@ fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<
 }
 
 /// The time of day of an RFC 3339 time in UTC, to the minute.
-fn time(at: &str) -> &str {
-    at.get(11..16).unwrap_or("")
+fn time(at: &str) -> String {
+    report::words::clock(at).unwrap_or_default()
 }

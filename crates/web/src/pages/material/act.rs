@@ -66,7 +66,7 @@ pub(crate) async fn act(
 
 /// Takes what was typed from a lot.
 fn uses(bench: &mut Bench, using: &Using, problems: &mut Problems) -> Result<(), StoreError> {
-    match Stock::read(&using.amount, Kitchen::default()) {
+    match Stock::read(&using.amount, Kitchen::usual()) {
         Ok(amount) => bench.use_lot(using.lot, amount, &using.words, &now()),
         Err(error) => {
             let field = format!("used-{}", using.lot);

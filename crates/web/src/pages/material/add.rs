@@ -79,17 +79,18 @@ impl LotDraft {
 
     /// The lot, or what is wrong with its fields.
     pub(crate) fn read(&self, problems: &mut Problems) -> Option<NewLot> {
+        let currency = locale::current().currency;
         let day = self.received.parse::<jiff::civil::Date>();
         if day.is_err() {
             let message = "Give the day on which it came, as in 2030-05-31.";
             problems.add("received", message);
         }
-        let amount = stock::Stock::read(&self.amount, Kitchen::default());
+        let amount = stock::Stock::read(&self.amount, Kitchen::usual());
         if let Err(error) = &amount {
             problems.add("amount", sentence(&error.to_string()));
         }
         if !self.price.is_empty()
-            && let Err(error) = stock::check_price(&self.price, Kitchen::default())
+            && let Err(error) = stock::check_price(&self.price, Kitchen::usual())
         {
             problems.add("price", sentence(&error.to_string()));
         }
@@ -100,6 +101,10 @@ impl LotDraft {
             received_on: day.to_string(),
             amount,
             price: self.price.clone(),
+            currency: match &self.price {
+                none if none.is_empty() => String::new(),
+                _ => currency.map_or(String::new(), |currency| currency.code().to_owned()),
+            },
             supplier: self.supplier.clone(),
             notes: self.notes.clone(),
         })

@@ -123,7 +123,7 @@ impl MaterialRow {
                 1 => "1 open".to_owned(),
                 many => format!("{many} open"),
             },
-            price: newest.map_or("not known".to_owned(), |lot| lot.came.price.clone()),
+            price: newest.map_or("not known".to_owned(), |lot| lot.came.price_shown()),
             notes: material.notes.clone(),
         }
     }

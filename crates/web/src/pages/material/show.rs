@@ -124,7 +124,7 @@ impl TakenRow {
             .map_or("all that was left".to_owned(), |stock| stock.to_string());
         Self {
             id: taken.id,
-            when: words::day(&taken.made_at).to_owned(),
+            when: words::day(&taken.made_at),
             what: match taken.words.as_str() {
                 "" => amount,
                 words => format!("{amount}, {words}"),

@@ -7,6 +7,7 @@ use dyeing::{
     plan::Line,
     run_sheet::Step,
 };
+use locale::Measures;
 
 /// One thing that goes into a bath.
 pub(crate) struct AmountRow {
@@ -27,10 +28,15 @@ pub(crate) struct CheckCard {
 
 impl AmountRow {
     pub(crate) fn of(line: &Line) -> Self {
-        let pounds = line.pounds.as_ref().map(|p| format!(" ({p})"));
+        let take = match &line.pounds {
+            Some(pounds) if locale::current().measures == Measures::Metric => {
+                format!("{} ({pounds})", line.metric)
+            }
+            _ => line.shown(),
+        };
         Self {
             name: line.name.clone(),
-            take: format!("{}{}", line.metric, pounds.unwrap_or_default()),
+            take,
             kitchen: line.kitchen.clone().unwrap_or_default(),
             off: line.off.clone().unwrap_or_default(),
             each: line.each_bath.clone().unwrap_or_default(),

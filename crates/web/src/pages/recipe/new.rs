@@ -160,7 +160,11 @@ fn prices(shelf: &[Material]) -> Vec<(String, String)> {
             .lots
             .iter()
             .rfind(|lot| !lot.came.price.is_empty())?;
-        let of = format!("{}, lot of {}", material.name, lot.came.received_on);
+        let day = locale::day(&lot.came.received_on);
+        let of = match lot.came.currency.as_str() {
+            "" => format!("{}, lot of {day}", material.name),
+            currency => format!("{}, lot of {day}, in {currency}", material.name),
+        };
         Some((lot.came.price.clone(), of))
     });
     newest.collect()

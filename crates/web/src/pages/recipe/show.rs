@@ -12,6 +12,7 @@ use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};
 use dyeing::{DyeingError, Mass, Plan, scale};
+use locale::Locale;
 use report::chart;
 use serde::Deserialize;
 use store::{Bench, KeptRecipe, RecipeAim};
@@ -74,6 +75,8 @@ struct ShowPage<'a> {
     cautions: Vec<String>,
     steps: Vec<StepRow<'a>>,
     pot: String,
+    /// Dyes with what the spent bath still holds of each.
+    left_in_bath: Vec<String>,
     aims: &'a Aims,
     goods: String,
     lot: Option<Lot>,
@@ -96,8 +99,8 @@ pub(crate) async fn page(
         })
         .await?;
     if json {
-        let plan = Plan::of(&kept.recipe).map_err(Error::broken)?;
-        return Ok(Json(plan).into_response());
+        let plan = locale::within(Locale::DATA, || Plan::of(&kept.recipe));
+        return Ok(Json(plan.map_err(Error::broken)?).into_response());
     }
     let page = render(
         &app,
@@ -143,7 +146,7 @@ pub(crate) fn render(
     let after = plan.after.iter().map(|after| {
         let heading = format!(
             "{} of water ({}), {}, {}, for {}",
-            after.liquor.metric(),
+            after.liquor.shown(),
             after.kitchen,
             after.temperature,
             after.time,
@@ -167,6 +170,7 @@ pub(crate) fn render(
         cautions: cautions(&plan.cautions),
         steps: StepRow::all(&plan),
         pot: plan.uptake.pot.sentence(),
+        left_in_bath: left_in_bath(&plan),
         plan: &plan,
         aims,
         goods: shown.goods,
@@ -174,6 +178,15 @@ pub(crate) fn render(
         text: shown.typed.unwrap_or_else(|| kept.text.clone()),
     };
     Ok(Html(page.render()?))
+}
+
+fn left_in_bath(plan: &Plan) -> Vec<String> {
+    let all = plan.uptake.left_in_bath_g.iter();
+    all.filter_map(|(name, low, high)| {
+        let [low, high] = [Mass::from_grams(*low).ok()?, Mass::from_grams(*high).ok()?];
+        Some(format!("{name} {} to {}", low.shown(), high.shown()))
+    })
+    .collect()
 }
 
 fn moments(plan: &Plan) -> Vec<Moment> {
@@ -202,14 +215,12 @@ impl Lot {
         Ok(Self {
             weight: lot.goods.mass.to_string(),
             pieces: lot.goods.pieces,
-            liquor: lot.baths.metric.clone(),
+            liquor: lot.baths.liquor.shown(),
             baths: lot.baths.count,
             rows: AmountRow::all(&lot),
-            top_up: lot.top_up.metric(),
+            top_up: lot.top_up.shown(),
             checks: CheckCard::all(&scale::checks(sample, &lot, heater_kw)),
-            cost: format!("{} {}", lot.cost.total, lot.cost.currency)
-                .trim()
-                .to_owned(),
+            cost: lot.cost.total.shown(&lot.cost.currency),
         })
     }
 }

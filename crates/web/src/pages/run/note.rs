@@ -154,16 +154,20 @@ fn ago(form: &Signed, field: &str, now_s: i64) -> Result<i64, Fault> {
     Ok(now_s - (minutes * 60.0).round() as i64)
 }
 
-/// A temperature with its scale, or a bare number in °C.
+/// A temperature with its scale, or a bare number on the scale that the page shows.
 fn temperature(typed: &str) -> Result<Celsius, String> {
     let bare = typed.replace(',', ".").trim().parse::<f64>();
     let read = match bare {
-        Ok(degrees) => Celsius::new(degrees),
+        Ok(degrees) => Celsius::on_local_scale(degrees),
         Err(_) => typed.parse(),
     };
     read.map_err(|error| match error {
         dyeing::DyeingError::Parse(_) => {
-            "Give a temperature, such as 60 or 60 °C or 140 °F.".to_owned()
+            let bare = match locale::current().measures {
+                locale::Measures::Metric => 60,
+                locale::Measures::UsCustomary => 140,
+            };
+            format!("Give a temperature, such as {bare} or 60 °C or 140 °F.")
         }
         other => crate::pages::recipe::places::sentence(&other.to_string()),
     })

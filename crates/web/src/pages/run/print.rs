@@ -62,7 +62,7 @@ fn notes(run: &Run, step: &Step) -> StepNotes {
     let mut words = Vec::new();
     for noted in run.noted_of(step.number) {
         match &noted.what {
-            What::Temperature(at) => warmth.push(format!("{:.0} °C", at.celsius())),
+            What::Temperature(at) => warmth.push(at.shown()),
             What::Departed(text) | What::Remarked(text) => words.push(text.clone()),
             _ => {}
         }

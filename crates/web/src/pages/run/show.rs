@@ -268,11 +268,16 @@ fn warm(step: &Step) -> Vec<(String, String)> {
             } else {
                 ""
             };
-            let value = format!("{:.0}", at.celsius());
-            let words = format!("{value} °C{as_planned}");
-            (value, words)
+            let words = format!("{}{as_planned}", at.shown());
+            (format!("{} °C", at.celsius()), words)
         })
         .collect()
+}
+
+/// A temperature to the hundredth of a degree, for correcting.
+fn in_full(at: Celsius) -> String {
+    let degrees = (at.local_degrees() * 100.0).round() / 100.0;
+    format!("{degrees} {}", Celsius::local_scale())
 }
 
 impl NoteCard {
@@ -284,7 +289,7 @@ impl NoteCard {
             time: time::of_day(noted.at_s, noted.at_s),
             words: said(&noted.what),
             value: match &noted.what {
-                What::Temperature(at) => Some(format!("{}", at.celsius())),
+                What::Temperature(at) => Some(in_full(*at)),
                 What::Departed(words) | What::Remarked(words) => Some(words.clone()),
                 _ => None,
             },

@@ -14,20 +14,39 @@ pub(crate) fn of_day(at_s: i64, now_s: i64) -> String {
         Some(at.to_zoned_datetime(TimeZone::system()))
     };
     match (here(at_s), here(now_s)) {
-        (Some(at), Some(now)) if at.date() == now.date() => at.strftime("%H:%M").to_string(),
-        (Some(at), _) => at.strftime("%-d %b %H:%M").to_string(),
+        (Some(at), Some(now)) if at.date() == now.date() => clock(at.hour(), at.minute()),
+        (Some(at), _) => format!(
+            "{} {}",
+            locale::day(&at.date().to_string()),
+            clock(at.hour(), at.minute())
+        ),
         (None, _) => "at a time that no calendar has".to_owned(),
     }
+}
+
+fn clock(hour: i8, minute: i8) -> String {
+    // A calendar's hours and minutes are none below 0.
+    locale::time_of_day(hour.unsigned_abs(), minute.unsigned_abs())
 }
 
 /// The instant of a time of day typed for a note of about `near_s`: the nearest one that the clock
 /// on the wall showed then.
 pub(crate) fn read(typed: &str, near_s: i64) -> Option<i64> {
-    let (hour, minute) = typed.trim().split_once(':')?;
+    let typed = typed.trim().to_lowercase();
+    let half = ["am", "pm"].into_iter().find(|half| typed.ends_with(half));
+    let digits = half.map_or(typed.as_str(), |half| typed.trim_end_matches(half));
+    let (hour, minute) = digits.trim().split_once(':')?;
+    let hour: i8 = hour.parse().ok()?;
+    let hour = match half {
+        None => hour,
+        Some(_) if !(1..=12).contains(&hour) => return None,
+        Some("pm") => hour % 12 + 12,
+        Some(_) => hour % 12,
+    };
     let near = Timestamp::from_second(near_s)
         .ok()?
         .to_zoned_datetime(TimeZone::system());
-    let time = jiff::civil::Time::new(hour.parse().ok()?, minute.parse().ok()?, 0, 0).ok()?;
+    let time = jiff::civil::Time::new(hour, minute.parse().ok()?, 0, 0).ok()?;
     [-1, 0, 1]
         .into_iter()
         .filter_map(|days| {
@@ -69,7 +88,18 @@ mod tests {
             let typed = of_day(now - back, now - back);
             assert_eq!(read(&typed, now), Some(now - back), "{typed}");
         }
-        for nonsense in ["", "noon", "25:00", "12:60", "12", "-1:00"] {
+        let american = locale::Locale {
+            clock: locale::Clock::Hours12,
+            ..locale::Locale::DATA
+        };
+        for back in [0, 3 * 3600, 11 * 3600] {
+            let typed = locale::within(american, || of_day(now - back, now - back));
+            assert!(typed.ends_with('m'), "{typed}");
+            assert_eq!(read(&typed, now), Some(now - back), "{typed}");
+        }
+        for nonsense in [
+            "", "noon", "25:00", "12:60", "12", "-1:00", "0:30 am", "13:00 pm", "pm", ":pm",
+        ] {
             assert_eq!(read(nonsense, now), None, "{nonsense}");
         }
     }

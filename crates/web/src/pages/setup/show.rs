@@ -97,7 +97,7 @@ impl Found {
         let check = &kept.check;
         Self {
             name: kept.name.clone(),
-            when: day(&kept.made_at),
+            when: report::words::day(&kept.made_at),
             photos: check.photos,
             pieces: check.pieces,
             within: spread(check.within_sd_de00, check.within_interval),
@@ -120,7 +120,7 @@ impl Earlier {
     fn of(kept: &KeptSetupCheck) -> Self {
         Self {
             name: kept.name.clone(),
-            when: day(&kept.made_at),
+            when: report::words::day(&kept.made_at),
             within: spread(kept.check.within_sd_de00, kept.check.within_interval),
             between: spread(kept.check.between_sd_de00, kept.check.between_interval),
         }
@@ -145,9 +145,4 @@ fn table(check: &SetupCheck) -> Vec<[String; 5]> {
 
 fn spread(sd: f64, [low, high]: [f64; 2]) -> String {
     format!("{sd:.2} ({low:.2} to {high:.2})")
-}
-
-/// The day of a time in RFC 3339.
-fn day(time: &str) -> String {
-    time.chars().take(10).collect()
 }

@@ -16,6 +16,8 @@ struct StudioPage {
     checked: Option<(String, String)>,
     charts: usize,
     binned: usize,
+    /// Something written as the settings have it.
+    example: String,
 }
 
 pub(crate) async fn page(State(app): State<App>) -> Result<Html<String>, Error> {
@@ -30,9 +32,10 @@ pub(crate) async fn page(State(app): State<App>) -> Result<Html<String>, Error> 
         .await?;
     let page = StudioPage {
         assets: Assets::get(),
-        checked: check.map(|kept| (kept.name, report::words::day(&kept.made_at).to_owned())),
+        checked: check.map(|kept| (kept.name, report::words::day(&kept.made_at))),
         charts,
         binned,
+        example: crate::pages::settings::examples(locale::current()).join("; "),
     };
     Ok(Html(page.render()?))
 }

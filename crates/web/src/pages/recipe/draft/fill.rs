@@ -10,8 +10,7 @@ impl Draft {
         draft.set("name", &written.name);
         draft.set("class", &written.class);
         draft.set("fibre", &written.fibre);
-        let kitchen = format!("{:?}", written.kitchen).to_lowercase();
-        draft.set("kitchen", kitchen);
+        draft.set("kitchen", written.kitchen.key());
         draft.set("currency", &written.currency);
         let goods = &written.goods;
         draft.set_some("weight".into(), goods.weight.as_ref());

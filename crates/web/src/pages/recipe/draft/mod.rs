@@ -4,6 +4,8 @@ mod fill;
 mod read;
 
 use crate::form::Signed;
+use dyeing::Kitchen;
+use locale::Currency;
 use std::collections::BTreeMap;
 
 /// Rows of a kind that the form may grow to.
@@ -26,7 +28,9 @@ impl Draft {
     /// An empty form with a few rows.
     pub(crate) fn blank() -> Self {
         let mut draft = Self::default();
-        draft.set("kitchen", "us");
+        draft.set("kitchen", Kitchen::usual().key());
+        let currency = locale::current().currency;
+        draft.set("currency", currency.map_or("", Currency::code));
         draft.set("class", "direct");
         draft.set("fibre", "cotton");
         draft.set("water", "ratio");

@@ -149,7 +149,7 @@ impl Bench {
                     slug,
                     name: recipe.name,
                     class: recipe.class.name,
-                    goods: recipe.goods.mass.metric(),
+                    goods: recipe.goods.mass.shown(),
                     revisions,
                     runs,
                     aim: self.aim_of(id)?,

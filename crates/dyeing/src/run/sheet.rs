@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{caution::Caution, plan::Plan, programme::Programme, run_sheet::Step};
+use crate::{caution::Caution, plan::Plan, programme::Programme, recipe::Recipe, run_sheet::Step};
 
 /// A run sheet as it stood when its run began; a later change of the recipe, or of what this
 /// library makes of it, leaves it as it is.
@@ -23,6 +23,15 @@ pub struct RunSheet {
 }
 
 impl RunSheet {
+    /// The sheet in the measures that hold now, for one that was kept within
+    /// [`locale::Locale::DATA`]. None where the recipe doesn't give the kept sheet any more, as after
+    /// a change of this library: then it is shown as it was kept.
+    pub fn rewritten(&self, recipe: &Recipe) -> Option<Self> {
+        let written = || Plan::of(recipe).ok().map(|plan| Self::of(&plan));
+        let kept = locale::within(locale::Locale::DATA, written)?;
+        (kept == *self).then(written).flatten()
+    }
+
     /// From what was worked out.
     pub fn of(plan: &Plan) -> Self {
         let labels = plan.checks.iter().filter(|c| c.code == "label_departure");

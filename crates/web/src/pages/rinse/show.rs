@@ -17,6 +17,7 @@ use dyeing::{
     balance::{DyeBalance, StandingWater, Start, WaterEvent, WaterNote, standing},
     check::Level,
 };
+use locale::Locale;
 use report::chart;
 use serde::Deserialize;
 use serde_json::json;
@@ -118,7 +119,7 @@ pub(crate) async fn data(
     Path(id): Path<i64>,
 ) -> Result<Json<serde_json::Value>, Error> {
     let shown = app
-        .at_bench(move |bench| Shown::of(bench, id, CLEAR))
+        .at_bench(move |bench| locale::within(Locale::DATA, || Shown::of(bench, id, CLEAR)))
         .await?;
     Ok(Json(json!({
         "title": shown.kept.title,

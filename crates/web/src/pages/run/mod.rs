@@ -6,6 +6,7 @@ pub(crate) mod show;
 pub(crate) mod time;
 
 use crate::error::Error;
+use locale::Measures;
 use store::{Bench, KeptRun};
 
 const UNKNOWN: &str = "There is no run of that number on this bench. The list of recipes shows the runs that are here.";
@@ -13,4 +14,17 @@ const UNKNOWN: &str = "There is no run of that number on this bench. The list of
 /// The run of that number.
 pub(crate) fn find(bench: &Bench, id: i64) -> Result<KeptRun, Error> {
     bench.run(id)?.ok_or(Error::NotFound(UNKNOWN))
+}
+
+/// The same with its sheet in the bench's measures; what is kept, and data, are metric.
+pub(crate) fn find_to_show(bench: &Bench, id: i64) -> Result<KeptRun, Error> {
+    let mut kept = find(bench, id)?;
+    if locale::current().measures == Measures::Metric {
+        return Ok(kept);
+    }
+    let recipe = bench.recipe(&kept.recipe, Some(kept.revision))?;
+    if let Some(sheet) = recipe.and_then(|of| kept.run.sheet.rewritten(&of.recipe)) {
+        kept.run.sheet = sheet;
+    }
+    Ok(kept)
 }

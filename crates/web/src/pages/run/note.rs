@@ -30,7 +30,7 @@ pub(crate) async fn act(
     let typed = (step, form.text("words"));
     let done = app
         .at_bench(move |bench| {
-            let kept = super::find(bench, id)?;
+            let kept = super::find_to_show(bench, id)?;
             let now_s = time::now_s();
             let event = match asked(&form, step, &kept, now_s) {
                 Ok(event) => event,

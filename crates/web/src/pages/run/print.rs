@@ -24,7 +24,9 @@ pub(crate) async fn page(
     Path(id): Path<i64>,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Error> {
-    let kept = app.at_bench(move |bench| super::find(bench, id)).await?;
+    let kept = app
+        .at_bench(move |bench| super::find_to_show(bench, id))
+        .await?;
     let run = &kept.run;
     let begun = report::words::day(&kept.begun_at);
     let more = match &kept.trial {

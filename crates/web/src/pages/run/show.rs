@@ -15,6 +15,7 @@ use dyeing::{
     run::{Clock, Event, Noted, Run, What, usual_departures},
     run_sheet::Step,
 };
+use locale::Locale;
 use report::chart;
 use serde::Deserialize;
 use serde_json::json;
@@ -98,8 +99,9 @@ pub(crate) async fn page(
 ) -> Result<Response, Error> {
     let json = name.ends_with(".json");
     let id = name.trim_end_matches(".json").parse().unwrap_or(-1);
-    let kept = app.at_bench(move |bench| super::find(bench, id)).await?;
     if json {
+        let kept = app.at_bench(move |bench| super::find(bench, id)).await?;
+        let departures = locale::within(Locale::DATA, || kept.run.departures());
         return Ok(Json(json!({
             "title": kept.title,
             "recipe": kept.recipe,
@@ -108,10 +110,13 @@ pub(crate) async fn page(
             "sheet": kept.run.sheet,
             "events": kept.run.events(),
             "counts": kept.run.noted(),
-            "departures": kept.run.departures(),
+            "departures": departures,
         }))
         .into_response());
     }
+    let kept = app
+        .at_bench(move |bench| super::find_to_show(bench, id))
+        .await?;
     let page = render(
         &app,
         &kept,

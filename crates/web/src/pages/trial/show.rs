@@ -10,6 +10,7 @@ use axum::Json;
 use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse, Response};
+use locale::Locale;
 use report::eyes::{self, EyeSection};
 use report::fade::{self, FadeSection};
 use report::parts::{self, PartTable};
@@ -74,9 +75,15 @@ pub(crate) async fn page(
         Some((slug, ending @ ("json" | "csv"))) => (slug.to_owned(), ending.to_owned()),
         _ => (name, String::new()),
     };
+    let data = !ending.is_empty();
     let (results, runs, binned) = app
         .at_bench(move |bench| {
-            let results = super::results(bench, &slug)?;
+            let written = if data {
+                Locale::DATA
+            } else {
+                locale::current()
+            };
+            let results = locale::within(written, || super::results(bench, &slug))?;
             let runs = bench.runs_of_trial(results.trial.id)?;
             let binned = bench.is_binned(Thing::Trial(&results.trial.slug))?;
             Ok((results, runs, binned))

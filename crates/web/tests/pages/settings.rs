@@ -1,0 +1,275 @@
+//! The page of settings, and what other pages make of what was chosen.
+//!
+//! The locale holds for the whole process, so these tests take turns.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that can't go on should stop where it stands"
+)]
+
+#[allow(dead_code, reason = "the other tests of pages use all of it")]
+mod desk;
+
+use axum::http::StatusCode;
+use desk::Desk;
+use locale::Locale;
+use tokio::sync::{Mutex, MutexGuard};
+
+static TURN: Mutex<()> = Mutex::const_new(());
+
+const NOW: &str = "2030-04-05T18:05:00Z";
+const NAPKINS: &str = include_str!("../../../../docs/recipes/napkins.toml");
+const AMERICAN: [(&str, &str); 5] = [
+    ("measures", "us_customary"),
+    ("currency", "usd"),
+    ("sums", "code_first"),
+    ("dates", "month_named"),
+    ("clock", "hours12"),
+];
+
+/// A desk at which nothing was chosen, and the turn to choose.
+async fn desk() -> (Desk, MutexGuard<'static, ()>) {
+    let turn = TURN.lock().await;
+    locale::set(Locale::DATA);
+    (Desk::new().await, turn)
+}
+
+async fn choose(desk: &Desk, fields: &[(&str, &str)]) {
+    let answer = desk.post_form("/settings", fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    assert_eq!(answer.location(), "/settings?kept=1");
+}
+
+/// The choices with another value in one field.
+fn with<'a>(field: &str, value: &'a str) -> Vec<(&'a str, &'a str)> {
+    let change =
+        |(name, was): (&'static str, &'static str)| (name, if name == field { value } else { was });
+    AMERICAN.into_iter().map(change).collect()
+}
+
+#[tokio::test]
+async fn every_choice_shows_what_it_writes() {
+    let (desk, _turn) = desk().await;
+    let page = desk.get("/settings").await.text;
+    for part in [
+        "250 g (8.82 oz), 60 °C (140 °F)",
+        "8.82 oz (250 g), 140 °F (60 °C)",
+        "8.50 EUR",
+        "EUR 8.50",
+        "<strong>2026-11-26</strong>",
+        "26.11.2026",
+        "26/11/2026",
+        "11/26/2026",
+        "26 Nov 2026",
+        "Nov 26, 2026",
+        "18:05",
+        "6:05 pm",
+        "<option value=\"EUR\">Euro</option>",
+    ] {
+        assert!(page.contains(part), "{part} is not in {page}");
+    }
+    assert_eq!(page.matches(" checked").count(), 4, "one of each group");
+    assert!(!page.contains("JPY") && !page.contains("KWD"));
+    for (address, link) in [
+        ("/studio", "href=\"/settings\""),
+        ("/", "href=\"/settings\""),
+    ] {
+        assert!(desk.get(address).await.text.contains(link), "{address}");
+    }
+}
+
+#[tokio::test]
+async fn what_is_chosen_is_kept_and_told() {
+    let (desk, _turn) = desk().await;
+    choose(&desk, &AMERICAN).await;
+    let page = desk.get("/settings?kept=1").await.text;
+    for part in [
+        "role=\"status\"",
+        "value=\"us_customary\" checked",
+        "value=\"USD\"",
+        "value=\"code_first\" checked",
+        "value=\"month_named\" checked",
+        "value=\"hours12\" checked",
+        "USD 8.50 per 3.53 oz (100 g)",
+        "Nov 26, 2026, 6:05 pm",
+    ] {
+        assert!(page.contains(part), "{part} is not in {page}");
+    }
+    let kept = desk.bench.lock().unwrap().locale().unwrap();
+    assert_eq!(kept, locale::current());
+    assert_eq!(kept.currency.unwrap().code(), "USD");
+    let journal = desk.get("/journal").await.text;
+    assert!(journal.contains("settings changed") && journal.contains("USD 8.50"));
+    choose(&desk, &with("currency", "")).await;
+    assert!(locale::current().currency.is_none());
+}
+
+#[tokio::test]
+async fn nonsense_is_said_at_its_field_and_changes_nothing() {
+    let (desk, _turn) = desk().await;
+    for (field, value, part) in [
+        ("currency", "JPY", "Sums in JPY have 0 decimals"),
+        ("currency", "kwd", "Sums in KWD have 3 decimals"),
+        ("currency", "XAU", "nobody pays with"),
+        ("currency", "ABC", "no currency ABC"),
+        ("currency", "$", "is no currency"),
+        ("currency", "<b>EUR</b>", "is no currency"),
+        ("measures", "cubits", "none of the choices"),
+        ("measures", "", "none of the choices"),
+        ("sums", "sideways", "none of the choices"),
+        ("dates", "ISO", "none of the choices"),
+        ("clock", "sundial", "none of the choices"),
+    ] {
+        let answer = desk.post_form("/settings", &with(field, value)).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{value}");
+        let marked = format!("id=\"{field}-problem\"");
+        let said = answer.text.split(&marked).nth(1);
+        let said = said.unwrap_or_else(|| panic!("{value} isn't marked at {field}"));
+        let sentence = said.split("</p>").next().unwrap();
+        assert!(sentence.contains(part), "{value}: {sentence}");
+        // What was typed and chosen beside it stays.
+        if field != "dates" {
+            assert!(answer.text.contains("value=\"month_named\" checked"));
+        }
+        assert!(!answer.text.contains("<b>EUR"));
+        assert_eq!(locale::current(), Locale::DATA);
+        assert_eq!(desk.bench.lock().unwrap().locale().unwrap(), Locale::DATA);
+    }
+    let answer = desk.post_form("/settings", &with("currency", "yen")).await;
+    assert!(answer.text.contains("value=\"yen\""), "kept as typed");
+    let empty = desk.post_form("/settings", &[]).await;
+    assert_eq!(empty.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+#[tokio::test]
+async fn recipes_runs_and_trials_are_written_as_chosen_and_data_is_not() {
+    let (desk, _turn) = desk().await;
+    let trial = desk.trial().slug;
+    {
+        let mut bench = desk.bench.lock().unwrap();
+        let slug = bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
+        let run = bench
+            .begin_run(&slug, 1, Some(&trial), "Sunday", NOW)
+            .unwrap();
+        assert_eq!((slug.as_str(), run), ("green-napkins-fixed-or-not", 1));
+    }
+    let data = [
+        "/recipes/green-napkins-fixed-or-not.json".to_owned(),
+        "/runs/1.json".to_owned(),
+        "/runs/1/rinse.json".to_owned(),
+        format!("/trials/{trial}.json"),
+        format!("/trials/{trial}.csv"),
+    ];
+    let mut before = Vec::new();
+    for address in &data {
+        let answer = desk.get(address).await;
+        assert_eq!(answer.status, StatusCode::OK, "{address}");
+        before.push(answer.text);
+    }
+    choose(&desk, &AMERICAN).await;
+    for (address, was) in data.iter().zip(before) {
+        assert_eq!(desk.get(address).await.text, was, "{address}");
+    }
+    for (address, parts) in [
+        (
+            "/recipes/green-napkins-fixed-or-not",
+            &[
+                "oz (",
+                "US gal (",
+                "°F (",
+                ">°F</text>",
+                "Apr 5, 2030",
+                "EUR ",
+            ][..],
+        ),
+        (
+            "/runs/1",
+            &[
+                "Begun Apr 5, 2030",
+                "US gal (",
+                "placeholder=\"°F\"",
+                "°F, as planned",
+            ][..],
+        ),
+        ("/runs/1/sheet", &["Apr 5, 2030", "US gal (", "°F"][..]),
+        ("/recipes", &["oz ("][..]),
+    ] {
+        let page = desk.get(address).await.text;
+        for part in parts {
+            assert!(page.contains(part), "{part} is not in {address}: {page}");
+        }
+    }
+    let page = desk.get(&format!("/trials/{trial}")).await.text;
+    assert!(page.contains("Apr 5, 2030") && page.contains("oz ("));
+    let report = desk.get(&format!("/trials/{trial}/report")).await.text;
+    assert!(report.contains("Jan 1, 2030") && report.contains("US gal ("));
+    choose(&desk, &with("dates", "day_first")).await;
+    let report = desk.get(&format!("/trials/{trial}/report")).await.text;
+    assert!(report.contains("Days are written day, month, year."));
+}
+
+#[tokio::test]
+async fn a_bare_number_of_degrees_is_on_the_scale_that_the_page_shows() {
+    let (desk, _turn) = desk().await;
+    {
+        let mut bench = desk.bench.lock().unwrap();
+        let slug = bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
+        bench.begin_run(&slug, 1, None, "", NOW).unwrap();
+    }
+    choose(&desk, &AMERICAN).await;
+    for typed in ["140", "60 C"] {
+        let fields = [("step", "3"), ("temperature", typed), ("do", "temperature")];
+        let answer = desk.post_form("/runs/1", &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    }
+    let page = desk.get("/runs/1?at=3").await.text;
+    assert!(page.contains("it was at 140 °F (60 °C)"), "{page}");
+    assert!(page.contains("value=\"140 °F\""), "{page}");
+    let kept: serde_json::Value =
+        serde_json::from_str(&desk.get("/runs/1.json").await.text).unwrap();
+    assert_eq!(kept["sheet"]["steps"][0]["number"], 1);
+    let text = kept["counts"].to_string();
+    assert!(text.contains("60"), "{text}");
+    let wrong = [("step", "3"), ("temperature", "300"), ("do", "temperature")];
+    let answer = desk.post_form("/runs/1", &wrong).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+#[tokio::test]
+async fn a_price_keeps_the_currency_it_was_written_in() {
+    let (desk, _turn) = desk().await;
+    let material = [
+        ("name", "madder"),
+        ("kind", "dye"),
+        ("received", "2030-04-05"),
+        ("amount", "1 lb"),
+        ("price", "9.50 per 100 g"),
+    ];
+    let answer = desk.post_form("/materials", &material).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    let page = desk.get("/materials/1").await.text;
+    assert!(page.contains(", 9.50 per 100 g"), "a plain number: {page}");
+    choose(&desk, &with("currency", "EUR")).await;
+    let page = desk.get("/materials/1").await.text;
+    assert!(page.contains(", EUR 9.50 per 100 g"), "{page}");
+    assert!(
+        page.contains("Lot of Apr 5, 2030: 1 lb (454 g) left"),
+        "{page}"
+    );
+    let another = [
+        ("do", "lot"),
+        ("received", "2030-04-06"),
+        ("amount", "1/2 cup"),
+        ("price", "3.00 each"),
+    ];
+    let answer = desk.post_form("/materials/1", &another).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    choose(&desk, &with("currency", "USD")).await;
+    let page = desk.get("/materials/1").await.text;
+    assert!(page.contains(", EUR 3.00 each"), "{page}");
+    assert!(desk.get("/materials").await.text.contains("EUR 3.00 each"));
+    let form = desk.get("/recipes/new").await.text;
+    assert!(form.contains("lot of Apr 6, 2030, in EUR"), "{form}");
+    assert!(form.contains("name=\"currency\" value=\"USD\""), "{form}");
+    assert!(form.contains("<option value=\"us\" selected>") || form.contains("value=\"us\">"));
+}

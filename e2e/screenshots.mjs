@@ -75,6 +75,7 @@ const pages = {
   "eyes-report": `${judged.trial}/report`,
   "judge": judged.pair,
   "setup": `${demo.origin}/setup`,
+  "settings": `${demo.origin}/settings`,
   "charts": `${studio.origin}/charts`,
   "phone": `${studio.origin}/phone`,
   "phone-off": `${empty.origin}/phone`,

@@ -21,6 +21,7 @@ mod routes;
 mod text;
 mod tiles;
 mod token;
+mod typed;
 mod upload;
 mod way;
 

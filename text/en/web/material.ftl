@@ -2,9 +2,8 @@
 
 came-on = Came on
 how-much = How much
-n-250-g-2-bottles-12-pieces = 250 g, 2 bottles, 12 pieces
+amount-2-bottles-12-pieces = { $amount }, 2 bottles, 12 pieces
 price = Price
-n-9-50-per-100-g = 9.50 per 100 g
 from-whom = From whom
 lot-number-notes = Lot number, notes
 

@@ -56,10 +56,24 @@ impl Celsius {
     /// # Errors
     /// As [`Celsius::new`].
     pub fn on_local_scale(degrees: f64) -> Result<Self, DyeingError> {
+        Self::new(Self::local_to_celsius(degrees))
+    }
+
+    /// A number on the locale's scale in degrees Celsius, whether a bath can have it or not.
+    pub fn local_to_celsius(degrees: f64) -> f64 {
         match locale::current().measures {
-            Measures::Metric => Self::new(degrees),
-            Measures::UsCustomary => Self::from_fahrenheit(degrees),
+            Measures::Metric => degrees,
+            Measures::UsCustomary => (degrees - 32.0) / 1.8,
         }
+    }
+
+    /// A difference of temperatures on the locale's scale: `5 °C`, or `9 °F`.
+    pub fn difference_shown(kelvins: f64) -> String {
+        let degrees = match locale::current().measures {
+            Measures::Metric => kelvins,
+            Measures::UsCustomary => kelvins * 1.8,
+        };
+        format!("{} {}", figure(degrees), Self::local_scale())
     }
 
     /// The number on the locale's scale.

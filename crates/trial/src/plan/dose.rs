@@ -1,7 +1,7 @@
 //! Where an arm departs from a product's own instruction, and by what factor.
 
 use super::{Finding, FindingCode, Instruction, Mend, Plan, Step, check::list};
-use dyeing::{Amount, Kitchen};
+use dyeing::{Amount, Celsius, Kitchen};
 use serde::Serialize;
 
 /// A dose or a time that is off by less than this share follows the instruction.
@@ -53,6 +53,11 @@ pub fn departures(plan: &Plan) -> Vec<DoseDeparture> {
         .collect()
 }
 
+/// A temperature in words, on the locale's scale where a bath can have it.
+pub(super) fn heat(celsius: f64) -> String {
+    Celsius::new(celsius).map_or_else(|_| format!("{celsius} \u{b0}C"), Celsius::shown)
+}
+
 /// Reads an amount as people write it, such as `2 tbsp`; US measures, metric ones.
 ///
 /// # Errors
@@ -84,7 +89,7 @@ impl DoseDeparture {
         }
         if let Some(kelvins) = self.warmer_k.filter(|k| k.abs() >= CLOSE_K) {
             let way = if kelvins > 0.0 { "warmer" } else { "cooler" };
-            words.push(format!("{} \u{b0}C {way}", short(kelvins.abs())));
+            words.push(format!("{} {way}", Celsius::difference_shown(kelvins.abs())));
         }
         words
     }

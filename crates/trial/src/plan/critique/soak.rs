@@ -1,7 +1,7 @@
 //! Whether arms without a treatment were at least as wet, as warm, as long.
 
 use super::{Finding, FindingCode};
-use crate::plan::{Mend, Plan, Step, StepKind};
+use crate::plan::{Mend, Plan, Step, StepKind, dose::heat};
 
 /// Soaks whose times differ by less than this share match.
 const TIME_SHARE: f64 = 0.1;
@@ -67,9 +67,9 @@ fn finding(step: &Step, place: usize, without: Vec<String>) -> Finding {
         format!("the {} with {}", step.kind.words(), step.agent)
     };
     let how = match (step.minutes, step.temperature_c) {
-        (Some(minutes), Some(celsius)) => format!(" ({minutes} min at {celsius} \u{b0}C)"),
+        (Some(minutes), Some(celsius)) => format!(" ({minutes} min at {})", heat(celsius)),
         (Some(minutes), None) => format!(" ({minutes} min)"),
-        (None, Some(celsius)) => format!(" (at {celsius} \u{b0}C)"),
+        (None, Some(celsius)) => format!(" (at {})", heat(celsius)),
         (None, None) => String::new(),
     };
     let arms = crate::plan::check::list(without.iter().map(String::as_str));

@@ -8,6 +8,7 @@ use crate::text::plan as say;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Html;
+use dyeing::Celsius;
 use trial::plan::{Asks, Budget, EnquiredArm, Enquiry, Margin, PlanError, Scatter};
 
 /// Rows for arms that the form starts with.
@@ -298,7 +299,7 @@ impl DraftArm {
         };
         EnquiredArm {
             minutes: figure("minutes", &self.minutes, "20"),
-            temperature_c: figure("temperature", &self.temperature, "40"),
+            temperature_c: figure("temperature", &self.temperature, "40").map(Celsius::local_to_celsius),
             depth_percent_owf: figure("depth", &self.depth, "2"),
             name: self.name.clone(),
             agent: self.agent.clone(),

@@ -89,7 +89,10 @@ impl DoseDeparture {
         }
         if let Some(kelvins) = self.warmer_k.filter(|k| k.abs() >= CLOSE_K) {
             let way = if kelvins > 0.0 { "warmer" } else { "cooler" };
-            words.push(format!("{} {way}", Celsius::difference_shown(kelvins.abs())));
+            words.push(format!(
+                "{} {way}",
+                Celsius::difference_shown(kelvins.abs())
+            ));
         }
         words
     }

@@ -151,10 +151,10 @@ async fn recipes_runs_and_trials_are_written_as_chosen_and_data_is_not() {
         let run = bench
             .begin_run(&slug, 1, Some(&trial), "Sunday", NOW)
             .unwrap();
-        assert_eq!((slug.as_str(), run), ("green-napkins-fixed-or-not", 1));
+        assert_eq!((slug.as_str(), run), ("green-napkins", 1));
     }
     let data = [
-        "/recipes/green-napkins-fixed-or-not.json".to_owned(),
+        "/recipes/green-napkins.json".to_owned(),
         "/runs/1.json".to_owned(),
         "/runs/1/rinse.json".to_owned(),
         format!("/trials/{trial}.json"),
@@ -172,7 +172,7 @@ async fn recipes_runs_and_trials_are_written_as_chosen_and_data_is_not() {
     }
     for (address, parts) in [
         (
-            "/recipes/green-napkins-fixed-or-not",
+            "/recipes/green-napkins",
             &[
                 "oz (",
                 "US gal (",

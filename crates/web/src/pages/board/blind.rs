@@ -45,7 +45,7 @@ pub(crate) async fn page(
         assets: Assets::get(),
         token: app.token.as_str(),
         trial: &trial,
-        opened_on: from.opened_at.as_deref().map(|at| report::words::day(at)),
+        opened_on: from.opened_at.as_deref().map(report::words::day),
         pieces,
     };
     Ok(Html(page.render()?))

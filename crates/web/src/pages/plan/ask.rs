@@ -299,7 +299,8 @@ impl DraftArm {
         };
         EnquiredArm {
             minutes: figure("minutes", &self.minutes, "20"),
-            temperature_c: figure("temperature", &self.temperature, "40").map(Celsius::local_to_celsius),
+            temperature_c: figure("temperature", &self.temperature, "40")
+                .map(Celsius::local_to_celsius),
             depth_percent_owf: figure("depth", &self.depth, "2"),
             name: self.name.clone(),
             agent: self.agent.clone(),

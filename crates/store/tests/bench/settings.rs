@@ -18,11 +18,20 @@ fn the_newest_choice_counts_and_is_told_in_the_journal() {
     let mut desk = Desk::new();
     assert_eq!(desk.bench.locale().unwrap(), Locale::DATA);
     assert!(!desk.bench.set_locale(Locale::DATA, NOW).unwrap());
-    assert!(desk.bench.journal(None, None, 9).unwrap().is_empty());
+    assert!(
+        desk.bench
+            .journal(None, store::Place::NEWEST, 9)
+            .unwrap()
+            .is_empty()
+    );
     assert!(desk.bench.set_locale(american(), NOW).unwrap());
     assert!(!desk.bench.set_locale(american(), NOW).unwrap());
     assert_eq!(desk.bench.locale().unwrap(), american());
-    let entry = desk.bench.journal(None, None, 9).unwrap().remove(0);
+    let entry = desk
+        .bench
+        .journal(None, store::Place::NEWEST, 9)
+        .unwrap()
+        .remove(0);
     assert_eq!(entry.what, "settings changed");
     assert_eq!(
         entry.detail,
@@ -30,7 +39,13 @@ fn the_newest_choice_counts_and_is_told_in_the_journal() {
     );
     assert!(desk.bench.set_locale(Locale::DATA, NOW).unwrap());
     assert_eq!(desk.bench.locale().unwrap(), Locale::DATA);
-    assert_eq!(desk.bench.journal(None, None, 9).unwrap().len(), 2);
+    assert_eq!(
+        desk.bench
+            .journal(None, store::Place::NEWEST, 9)
+            .unwrap()
+            .len(),
+        2
+    );
 }
 
 #[test]

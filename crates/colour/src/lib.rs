@@ -22,6 +22,7 @@ mod spectrum;
 pub mod strength;
 pub mod table;
 mod tables;
+mod text;
 mod view;
 
 pub use error::ColourError;

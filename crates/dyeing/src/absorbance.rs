@@ -1,5 +1,6 @@
 //! Dye in a bath or a rinse by how much light it takes away.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
@@ -22,16 +23,22 @@ pub fn milligrams_per_litre(
         absorptivity > 0.0,
         "absorptivity",
         absorptivity,
-        "L/(mol cm)",
-        "above 0",
+        text::absorbance::l_mol_cm(),
+        text::absorbance::above_0(),
     )?;
-    DyeingError::unless(path_cm > 0.0, "light's path", path_cm, "cm", "above 0")?;
+    DyeingError::unless(
+        path_cm > 0.0,
+        text::absorbance::lights_path(),
+        path_cm,
+        "cm",
+        text::absorbance::above_0(),
+    )?;
     DyeingError::unless(
         molar_mass > 0.0,
-        "molar mass",
+        text::absorbance::molar_mass(),
         molar_mass,
         "g/mol",
-        "above 0",
+        text::absorbance::above_0(),
     )?;
     Ok(absorbance / (absorptivity * path_cm) * molar_mass * 1000.0)
 }
@@ -52,7 +59,7 @@ pub fn two_dyes(
     let apart = libm::fabs(determinant) > 1e-6 * scale;
     if !apart {
         return Err(DyeingError::Recipe(
-            "the two dyes absorb alike at both wavelengths; measure where they differ more".into(),
+            text::absorbance::the_two_dyes_absorb_alike_at_both().into(),
         ));
     }
     let [first, second] = absorbance;
@@ -97,7 +104,13 @@ impl Calibration {
     /// Refuses fewer than three standards, standards that are all alike, and a line that doesn't rise.
     pub fn fit(standards: &[(f64, f64)]) -> Result<Self, DyeingError> {
         let n = standards.len() as f64;
-        DyeingError::unless(n >= 3.0, "number of standards", n, "", "3 or more")?;
+        DyeingError::unless(
+            n >= 3.0,
+            text::absorbance::number_of_standards(),
+            n,
+            "",
+            "3 or more",
+        )?;
         let mean_mg_per_l = standards.iter().map(|s| s.0).sum::<f64>() / n;
         let mean_absorbance = standards.iter().map(|s| s.1).sum::<f64>() / n;
         let (mut spread, mut joint) = (0.0, 0.0);
@@ -107,13 +120,19 @@ impl Calibration {
         }
         DyeingError::unless(
             spread > 0.0,
-            "spread of the standards",
+            text::absorbance::spread_of_the_standards(),
             spread,
             "(mg/L)²",
-            "above 0",
+            text::absorbance::above_0(),
         )?;
         let slope = joint / spread;
-        DyeingError::unless(slope > 0.0, "slope", slope, "L/mg", "above 0")?;
+        DyeingError::unless(
+            slope > 0.0,
+            "slope",
+            slope,
+            "L/mg",
+            text::absorbance::above_0(),
+        )?;
         let intercept = mean_absorbance - slope * mean_mg_per_l;
         let squares = standards.iter().map(|(x, y)| {
             let off = y - intercept - slope * x;
@@ -141,14 +160,22 @@ impl Calibration {
         readings: u32,
     ) -> Result<Concentration, DyeingError> {
         let m = f64::from(readings);
-        DyeingError::unless(m >= 1.0, "number of readings", m, "", "1 or more")?;
+        DyeingError::unless(
+            m >= 1.0,
+            text::absorbance::number_of_readings(),
+            m,
+            "",
+            "1 or more",
+        )?;
         let mg_per_l = (mean_absorbance - self.intercept) / self.slope;
         let off = mean_absorbance - self.mean_absorbance;
         let inner =
             1.0 / m + 1.0 / self.standards + off * off / (self.slope * self.slope * self.spread);
         let se_mg_per_l = self.scatter / self.slope * libm::sqrt(inner);
         let t = StudentsT::new(0.0, 1.0, self.standards - 2.0)
-            .map_err(|_| DyeingError::Recipe("three standards at least are needed".into()))?
+            .map_err(|_| {
+                DyeingError::Recipe(text::absorbance::three_standards_at_least_are_needed().into())
+            })?
             .inverse_cdf(0.975);
         Ok(Concentration {
             mg_per_l,

@@ -3,6 +3,7 @@
 //! These are the usual cautions of the trade, no more: the safety data sheet of the product, local
 //! rules and qualified people go before them.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 /// What can go wrong with something in or around a bath.
@@ -79,83 +80,47 @@ impl Hazard {
     /// What to do. Common practice, from public guidance on handling dyes; no single source.
     pub fn sentence(self) -> &'static str {
         match self {
-            Self::DataSheet => {
-                "Read the label and the safety data sheet of every product first; they, local rules and qualified people go before this sheet."
-            }
-            Self::Dust => {
-                "Weigh powders out of draughts with a mask for fine dust (N95, FFP2 or better), gloves and eye protection, wet them to a paste at once, and wipe up with a damp cloth."
-            }
-            Self::Sensitiser => {
-                "Reactive dye powders can make lungs allergic for good, and then the least trace brings it back: never raise dust, and let nobody with asthma handle the powder."
-            }
-            Self::OldDye => {
-                "Don't use old or unlabelled dye powder: some dyes of the past are made from substances that cause cancer."
-            }
-            Self::Hot => {
-                "Hot liquor and steam scald: use a steady pot that is at most three quarters full, a lid tilted away from you, tongs and long gloves, and don't leave it alone."
-            }
-            Self::Pressure => {
-                "Above the boil a bath needs a machine built for pressure; don't use a kitchen pressure cooker."
-            }
-            Self::Alkali => {
-                "Soda irritates eyes, skin and lungs: wear gloves and eye protection, and strew it slowly into water while stirring."
-            }
-            Self::Caustic => {
-                "Caustic soda burns skin and blinds: goggles and long gloves, always caustic into cold water and never water onto caustic, and running water within reach."
-            }
-            Self::Acid => {
-                "Acid goes into water, never water into acid; wear gloves and eye protection, and keep its vapour away from your face."
-            }
-            Self::StrongAcid => {
-                "A mineral acid burns and heats water to spitting: goggles, long gloves, acid slowly into cold water; if you haven't been trained with it, use another class of dye."
-            }
-            Self::Reducer => {
-                "A reducing agent must stay dry and apart from acids and bleach: damp powder heats up by itself, and its fumes choke. Strew it slowly into the bath with the window open."
-            }
-            Self::Metal => {
-                "Metal mordants are poisonous to swallow and harmful to water life: gloves, no food near, out of reach of children, and spent baths kept out of soil, septic tanks and streams."
-            }
-            Self::Chrome => {
-                "Chromium mordants are poisonous and cause cancer: not for homes, schools or studios; use alum."
-            }
-            Self::Formaldehyde => {
-                "This agent can give off formaldehyde, which makes skin and lungs allergic and can cause cancer: prefer one that is free of it, or air the room well and wear gloves."
-            }
-            Self::Bleach => {
-                "Never mix chlorine bleach with acid, vinegar or ammonia: poisonous gas forms at once."
-            }
-            Self::Pots => {
-                "Pots, spoons and cups that held dye never go back to food; mark them. Don't eat or drink where you dye."
-            }
-            Self::Children => {
-                "Keep children and animals away from powders, acids, alkalis and heat; children work with dye that an adult has dissolved."
-            }
-            Self::Disposal => {
-                "Spent baths go well thinned down the sewer only where local rules allow it; never into soil, a septic tank or a stream."
-            }
+            Self::DataSheet => text::caution::read_the_label_and_the_safety_data(),
+            Self::Dust => text::caution::weigh_powders_out_of_draughts(),
+            Self::Sensitiser => text::caution::reactive_dye_powders_can_make_lungs(),
+            Self::OldDye => text::caution::dont_use_old_or_unlabelled_dye_powder(),
+            Self::Hot => text::caution::hot_liquor_and_steam_scald_use(),
+            Self::Pressure => text::caution::above_the_boil_a_bath_needs(),
+            Self::Alkali => text::caution::soda_irritates_eyes_skin_and_lungs_wear(),
+            Self::Caustic => text::caution::caustic_soda_burns_skin_and_blinds(),
+            Self::Acid => text::caution::acid_goes_into_water_never_water_into(),
+            Self::StrongAcid => text::caution::a_mineral_acid_burns_and_heats_water(),
+            Self::Reducer => text::caution::a_reducing_agent_must_stay_dry(),
+            Self::Metal => text::caution::metal_mordants_are_poisonous_to_swallow(),
+            Self::Chrome => text::caution::chromium_mordants_are_poisonous_and(),
+            Self::Formaldehyde => text::caution::this_agent_can_give_off_formaldehyde(),
+            Self::Bleach => text::caution::never_mix_chlorine_bleach_with_acid(),
+            Self::Pots => text::caution::pots_spoons_and_cups_that_held_dye(),
+            Self::Children => text::caution::keep_children_and_animals_away_from(),
+            Self::Disposal => text::caution::spent_baths_go_well_thinned_down(),
         }
     }
 
     /// What it is about, in a few words.
     pub fn name(self) -> &'static str {
         match self {
-            Self::DataSheet => "read the data sheet",
+            Self::DataSheet => text::caution::read_the_data_sheet(),
             Self::Dust => "dust",
-            Self::Sensitiser => "can make lungs allergic",
-            Self::OldDye => "old dye",
-            Self::Hot => "hot liquor and steam",
-            Self::Pressure => "above the boil",
+            Self::Sensitiser => text::caution::can_make_lungs_allergic(),
+            Self::OldDye => text::caution::old_dye(),
+            Self::Hot => text::caution::hot_liquor_and_steam(),
+            Self::Pressure => text::caution::above_the_boil(),
             Self::Alkali => "soda",
-            Self::Caustic => "caustic alkali",
+            Self::Caustic => text::caution::caustic_alkali(),
             Self::Acid => "acid",
-            Self::StrongAcid => "strong acid",
-            Self::Reducer => "reducing agent",
-            Self::Metal => "metal mordant",
+            Self::StrongAcid => text::caution::strong_acid(),
+            Self::Reducer => text::caution::reducing_agent(),
+            Self::Metal => text::caution::metal_mordant(),
             Self::Chrome => "chromium",
             Self::Formaldehyde => "formaldehyde",
             Self::Bleach => "bleach",
-            Self::Pots => "pots not for food",
-            Self::Children => "children and animals",
+            Self::Pots => text::caution::pots_not_for_food(),
+            Self::Children => text::caution::children_and_animals(),
             Self::Disposal => "disposal",
         }
     }

@@ -1,5 +1,6 @@
 //! How dye shares itself between cloth and water, and what is left over.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{LiquorRatio, Volume, error::DyeingError};
@@ -32,7 +33,7 @@ impl Partition {
     /// # Errors
     /// Refuses what is not above 0.
     pub fn new(k_l_per_kg: f64) -> Result<Self, DyeingError> {
-        let range = "above 0";
+        let range = text::exhaustion::above_0();
         DyeingError::unless(k_l_per_kg > 0.0, "partition", k_l_per_kg, "L/kg", range)
             .map(|k_l_per_kg| Self { k_l_per_kg })
     }
@@ -43,8 +44,14 @@ impl Partition {
     /// Refuses shares of 0 and 1, which tell no K.
     pub fn from_share(share: f64, ratio: LiquorRatio) -> Result<Self, DyeingError> {
         let fine = share > 0.0 && share < 1.0;
-        let range = "above 0 and below 1";
-        DyeingError::unless(fine, "share taken up", share, "of the dye", range)?;
+        let range = text::exhaustion::above_0_and_below_1();
+        DyeingError::unless(
+            fine,
+            text::exhaustion::share_taken_up(),
+            share,
+            text::exhaustion::of_the_dye(),
+            range,
+        )?;
         Self::new(share / (1.0 - share) * ratio.litres_per_kilogram())
     }
 
@@ -79,19 +86,19 @@ impl PotChange {
     /// What the change does, and what to do about it.
     pub fn sentence(self) -> String {
         let percent = (self.depth_ratio - 1.0) * 100.0;
-        let shares = format!(
-            "The cloth takes up about {:.0} % of the dye instead of {:.0} %",
-            self.after * 100.0,
-            self.before * 100.0
+        let shares = text::exhaustion::the_cloth_takes_up_about(
+            format_args!("{:.0}", self.after * 100.0),
+            format_args!("{:.0}", self.before * 100.0),
         );
         if percent.abs() < 2.0 {
-            format!("{shares}: the depth stays the same within 2 %.")
+            text::exhaustion::the_depth_stays_the_same_within_2(&shares)
         } else {
             let way = if percent < 0.0 { "paler" } else { "deeper" };
-            format!(
-                "{shares}: the shade comes out about {:.0} % {way} from the same weight of dye. Hold the liquor ratio, or take {:.2} times the dye.",
-                percent.abs(),
-                1.0 / self.depth_ratio
+            text::exhaustion::the_shade_comes_out_about(
+                &shares,
+                format_args!("{:.0}", percent.abs()),
+                way,
+                format_args!("{:.2}", 1.0 / self.depth_ratio),
             )
         }
     }
@@ -112,10 +119,16 @@ pub fn exhausted_share(
 ) -> Result<f64, DyeingError> {
     let before = start_concentration * start.millilitres();
     let after = end_concentration * end.millilitres();
-    DyeingError::unless(before > 0.0, "dye at the start", before, "", "above 0")?;
+    DyeingError::unless(
+        before > 0.0,
+        text::exhaustion::dye_at_the_start(),
+        before,
+        "",
+        text::exhaustion::above_0(),
+    )?;
     let fine = after >= 0.0 && after <= before;
     let range = "0 or more and not above that at the start; check dilutions and blanks";
-    DyeingError::unless(fine, "dye at the end", after, "", range)?;
+    DyeingError::unless(fine, text::exhaustion::dye_at_the_end(), after, "", range)?;
     Ok(1.0 - after / before)
 }
 

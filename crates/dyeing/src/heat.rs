@@ -1,5 +1,6 @@
 //! How long a pot takes to get hot.
 
+use crate::text;
 use crate::{Celsius, Minutes, Volume, error::DyeingError};
 
 /// Heat that warms a litre of water by a degree, kJ.
@@ -24,10 +25,10 @@ pub fn minutes_to_heat(
 ) -> Result<Minutes, DyeingError> {
     DyeingError::unless(
         heater_kw > 0.0,
-        "power of the heater",
+        text::heat::power_of_the_heater(),
         heater_kw,
         "kW",
-        "above 0",
+        text::heat::above_0(),
     )?;
     let degrees = (to.celsius() - from.celsius()).max(0.0);
     Minutes::new(degrees / fastest_c_per_min(liquor, heater_kw))

@@ -1,5 +1,6 @@
 //! Salts with and without crystal water, regain, and acids of other strength.
 
+use crate::text;
 use crate::{Mass, error::DyeingError};
 
 /// A salt that is sold with crystal water too.
@@ -30,7 +31,7 @@ impl Hydrate {
 /// Refuses a strength that is not above 0, or above 500 %.
 pub fn at_strength(mass: Mass, strength_percent: f64) -> Result<Mass, DyeingError> {
     let fine = strength_percent > 0.0 && strength_percent <= 500.0;
-    let range = "above 0 and at most 500; 100 is the standard";
+    let range = text::hydrate::above_0_and_at_most_500_100();
     DyeingError::unless(fine, "strength", strength_percent, "%", range)?;
     mass.times(100.0 / strength_percent)
 }

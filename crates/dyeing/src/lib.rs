@@ -37,6 +37,7 @@ pub mod run;
 pub mod run_sheet;
 pub mod scale;
 pub mod stock;
+mod text;
 
 pub use error::{DyeingError, ParseFault};
 pub use plan::Plan;

@@ -1,5 +1,6 @@
 //! The bath's temperature over time, with what is added when.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{Celsius, class::Stage, plan::Line, recipe::Recipe};
@@ -174,10 +175,7 @@ fn top(recipe: &Recipe, usual: Celsius) -> (Celsius, Option<String>) {
     match tender {
         Some(fibre) if fibre.limit_c < usual => {
             let kept = Celsius::new(fibre.limit_c.celsius() - 3.0).unwrap_or(fibre.limit_c);
-            let note = format!(
-                "The bath stays at {kept} instead of the usual {usual}, for {}.",
-                fibre.above
-            );
+            let note = text::programme::the_bath_stays_at_instead(kept, usual, &fibre.above);
             (kept, Some(note))
         }
         _ => (usual, None),

@@ -1,6 +1,7 @@
 //! How much dye a rinse leaves, and how many rinses it takes.
 
 use crate::error::DyeingError;
+use crate::text;
 
 /// The share of loose dye that one rinse leaves: (K + held) / (K + held + fresh).
 ///
@@ -18,7 +19,7 @@ pub fn left_by_one(
     let (unit, more) = ("L/kg", "0 or more");
     DyeingError::unless(
         held_l_per_kg >= 0.0,
-        "liquor that the cloth holds",
+        text::rinse::liquor_that_the_cloth_holds(),
         held_l_per_kg,
         unit,
         more,
@@ -32,10 +33,10 @@ pub fn left_by_one(
     )?;
     DyeingError::unless(
         fresh_l_per_kg > 0.0,
-        "fresh water",
+        text::rinse::fresh_water(),
         fresh_l_per_kg,
         unit,
-        "above 0",
+        text::rinse::above_0(),
     )?;
     let kept = affinity_l_per_kg + held_l_per_kg;
     Ok(kept / (kept + fresh_l_per_kg))
@@ -46,16 +47,25 @@ pub fn left_by_one(
 /// # Errors
 /// Refuses shares that are not between 0 and 1.
 pub fn rinses_to(share: f64, left_by_one: f64) -> Result<u32, DyeingError> {
-    let (unit, range) = ("of the dye", "above 0 and below 1");
+    let (unit, range) = (
+        text::rinse::of_the_dye(),
+        text::rinse::above_0_and_below_1(),
+    );
     DyeingError::unless(
         share > 0.0 && share < 1.0,
-        "share to be left",
+        text::rinse::share_to_be_left(),
         share,
         unit,
         range,
     )?;
     let fine = left_by_one > 0.0 && left_by_one < 1.0;
-    DyeingError::unless(fine, "share left by a rinse", left_by_one, unit, range)?;
+    DyeingError::unless(
+        fine,
+        text::rinse::share_left_by_a_rinse(),
+        left_by_one,
+        unit,
+        range,
+    )?;
     // Three rinses of a tenth leave a thousandth; the logarithms alone would say four.
     let rinses = libm::log(share) / libm::log(left_by_one);
     Ok(libm::ceil(rinses - 1e-9).max(1.0) as u32)
@@ -68,11 +78,17 @@ pub fn rinses_to(share: f64, left_by_one: f64) -> Result<u32, DyeingError> {
 pub fn left_by_overflow(through_l: f64, held_l: f64) -> Result<f64, DyeingError> {
     DyeingError::unless(
         through_l >= 0.0,
-        "water run through",
+        text::rinse::water_run_through(),
         through_l,
         "L",
         "0 or more",
     )?;
-    DyeingError::unless(held_l > 0.0, "water in the vessel", held_l, "L", "above 0")?;
+    DyeingError::unless(
+        held_l > 0.0,
+        text::rinse::water_in_the_vessel(),
+        held_l,
+        "L",
+        text::rinse::above_0(),
+    )?;
     Ok(libm::exp(-through_l / held_l))
 }

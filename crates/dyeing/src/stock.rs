@@ -1,5 +1,6 @@
 //! What stands on a shelf: how much of a material a lot holds, and what a bath takes from it.
 
+use crate::text;
 use std::fmt;
 
 use crate::{
@@ -71,7 +72,13 @@ impl Stock {
             },
             None => Self::of(Amount::read(text, kitchen)?),
         };
-        DyeingError::unless(stock.amount > 0.0, "amount", stock.amount, "", "above 0")?;
+        DyeingError::unless(
+            stock.amount > 0.0,
+            "amount",
+            stock.amount,
+            "",
+            text::stock::above_0(),
+        )?;
         Ok(stock)
     }
 
@@ -138,7 +145,7 @@ fn pieces(text: &str) -> Option<f64> {
 /// # Errors
 /// Points at the character at fault.
 pub fn check_price(text: &str, kitchen: Kitchen) -> Result<(), DyeingError> {
-    for end in ["per piece", "a piece", "each"] {
+    for end in [text::stock::per_piece(), text::stock::a_piece(), "each"] {
         if let Some(money) = text.trim().strip_suffix(end) {
             return money.trim().parse::<Money>().map(|_| ());
         }

@@ -1,5 +1,6 @@
 //! Whether the photo is blurred, by the edges of the chart's patches.
 
+use crate::text;
 use crate::{
     Flag, FlagCode, Point,
     chart::{self, Layout, homography::distance},
@@ -25,9 +26,7 @@ pub(crate) fn remark(photo: &Upright, corners: [Point; 4], layout: &Layout) -> O
     (edge > SHARP_PX && edge > BLURRED * pitch).then(|| {
         Flag::new(
             FlagCode::Blurred,
-            format!(
-                "The photo is blurred: the edges of the chart's patches are {edge:.0} px wide. Hold the camera still and tap on the chart to focus; keep areas well inside the pieces."
-            ),
+            text::blur::the_photo_is_blurred_the_edges(format_args!("{edge:.0}")),
         )
     })
 }

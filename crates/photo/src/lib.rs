@@ -33,6 +33,7 @@ mod refusal;
 mod request;
 mod retake;
 mod survey;
+mod text;
 
 pub use flag::{Flag, FlagCode};
 pub use map::{LightGrid, PatchPlace, PhotoMap, Spot, Trouble};

@@ -1,5 +1,6 @@
 //! A small upright copy for screens and reports.
 
+use crate::text;
 use image::{
     DynamicImage, ExtendedColorType, ImageBuffer, Rgb, codecs::jpeg::JpegEncoder,
     imageops::FilterType,
@@ -105,6 +106,6 @@ fn to_srgb(icc: &ColorProfile, pixels: &mut ImageBuffer<Rgb<u8>, Vec<u8>>) {
 fn unwritten() -> Refusal {
     Refusal::new(
         RefusalCode::DamagedFile,
-        "No small copy of the photo could be made. Copy it from the camera again.",
+        text::preview::no_small_copy_of_the_photo_could(),
     )
 }

@@ -9,6 +9,7 @@ mod shine;
 mod split;
 mod spots;
 
+use crate::text;
 use colour::{Lab, View};
 
 use crate::{
@@ -223,10 +224,10 @@ fn uneven_light(prepared: &Prepared, pieces: &[Piece]) -> Option<Flag> {
     (range > UNEVEN).then(|| {
         Flag::new(
             FlagCode::UnevenLight,
-            format!(
-                "Light falls unevenly: the brightest place gets {:.0} % more than the darkest. It was evened out by calculation; softer light from further away is safer.",
+            text::read::light_falls_unevenly_the_brightest_place(format_args!(
+                "{:.0}",
                 100.0 * (range - 1.0)
-            ),
+            )),
         )
     })
 }

@@ -1,5 +1,6 @@
 //! Why a photo is not read.
 
+use crate::text;
 use thiserror::Error;
 
 /// A photo that can't be read: what is wrong and how to mend it.
@@ -78,7 +79,7 @@ impl Refusal {
     pub(crate) fn mirrored() -> Self {
         Self::new(
             RefusalCode::Mirrored,
-            "The photo is mirrored, as some front cameras save it. Take it with the back camera, or switch mirroring off.",
+            text::refusal::the_photo_is_mirrored_as_some_front(),
         )
     }
 

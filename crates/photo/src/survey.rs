@@ -1,5 +1,6 @@
 //! A first look: can this photo be read at all, and where is its chart?
 
+use crate::text;
 use colour::View;
 
 use crate::{
@@ -187,30 +188,25 @@ fn refusal(why: NotFound, layout: &Layout) -> Refusal {
     match why {
         NotFound::Missing => Refusal::new(
             RefusalCode::ChartMissing,
-            format!(
-                "No chart of {count} patches was found in the photo. Lay it flat beside the pieces, whole and in the same light, and take the photo again; or give its corners."
-            ),
+            text::survey::no_chart_of_patches_was_found(count),
         ),
         NotFound::CutOff => cut_off(),
         NotFound::TwoCharts => Refusal::new(
             RefusalCode::TwoCharts,
-            "There are two charts in the photo. Leave one of them out, or give the corners of the one to use.",
+            text::survey::there_are_two_charts_in_the_photo(),
         ),
         NotFound::Mirrored => Refusal::mirrored(),
         NotFound::RowsReversed => Refusal::new(
             RefusalCode::PoorFit,
-            "The chart's first and third row run the other way than in the values used for it, as makers differ. Give the values of this very chart, row by row as its patches lie.",
+            text::survey::the_charts_first_and_third_row_run(),
         ),
         NotFound::OtherColours(patches) => Refusal::new(
             RefusalCode::PoorFit,
-            format!(
-                "A chart lies in the photo, but not with the colours that were expected: {} differ from it. If it is another chart, give its own values; if patches are stained or faded, use a fresh one.",
-                places(&patches, layout)
-            ),
+            text::survey::a_chart_lies_in_the_photo_but(places(&patches, layout)),
         ),
         NotFound::Unrecognisable => Refusal::new(
             RefusalCode::ChartMissing,
-            "A chart can be found in a photo only by many different colours, and this one's are too much alike, or look the same turned round. Give its corners: first patch, end of the first row, last patch, start of the last row.",
+            text::survey::a_chart_can_be_found(),
         ),
     }
 }
@@ -220,10 +216,7 @@ fn remark(covered: &[usize], layout: &Layout) -> Option<Flag> {
     (!covered.is_empty()).then(|| {
         Flag::new(
             FlagCode::PoorFit,
-            format!(
-                "Something lies, shines or throws a shadow on the chart at {}; what it hides was left aside. Keep the chart clear for surer colours.",
-                places(covered, layout)
-            ),
+            text::survey::something_lies_shines_or_throws_a_shadow(places(covered, layout)),
         )
     })
 }
@@ -232,11 +225,11 @@ fn remark(covered: &[usize], layout: &Layout) -> Option<Flag> {
 fn places(patches: &[usize], layout: &Layout) -> String {
     let place = |k: &usize| {
         let (row, number) = (k / layout.columns() + 1, k % layout.columns() + 1);
-        format!("patch {number} of row {row}")
+        text::survey::patch_of_row(number, row)
     };
     let names: Vec<String> = patches.iter().map(place).collect();
     match names.split_last() {
-        Some((last, others)) if !others.is_empty() => format!("{} and {last}", others.join(", ")),
+        Some((last, others)) if !others.is_empty() => text::survey::and(others.join(", "), last),
         _ => names.concat(),
     }
 }
@@ -244,14 +237,14 @@ fn places(patches: &[usize], layout: &Layout) -> String {
 fn no_layout() -> Refusal {
     Refusal::new(
         RefusalCode::PoorFit,
-        "A chart needs 2 to 20 rows and columns and 12 to 300 patches to correct a photo by; this one's table has another size.",
+        text::survey::a_chart_needs_2_to_20_rows(),
     )
 }
 
 fn cut_off() -> Refusal {
     Refusal::new(
         RefusalCode::ChartCutOff,
-        "Part of the chart lies outside the photo. Take it again with the whole chart in the picture.",
+        text::survey::part_of_the_chart_lies_outside(),
     )
 }
 
@@ -264,15 +257,13 @@ fn given(corners: [Point; 4], photo: &Upright, layout: &Layout) -> Result<[Point
     if !inside {
         return Err(Refusal::new(
             RefusalCode::BadCorners,
-            format!(
-                "The chart's corners have to lie in the upright photo, which is {width} x {height} pixels. Mark them there."
-            ),
+            text::survey::the_charts_corners_have_to_lie(width, height),
         ));
     }
     if crate::area::shoelace(&corners) < layout.count() as f64 * 16.0 {
         return Err(Refusal::new(
             RefusalCode::BadCorners,
-            "The four chart corners have to go round from the first patch (brown) to the end of its row (bluish-green), the last patch (black) and the start of the last row (white), and hold at least a few pixels a patch.",
+            text::survey::the_four_chart_corners_have_to_go(),
         ));
     }
     Ok(corners)

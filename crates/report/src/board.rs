@@ -1,5 +1,6 @@
 //! Boards to be printed: exact millimetres, one page each, nothing fetched.
 
+use crate::text;
 use std::fmt::Write;
 
 use photo::board::{Paper, Printed, Rect};
@@ -23,11 +24,11 @@ pub fn boards(paper: Paper, boards: &[(Printed, Vec<(usize, String)>)]) -> Strin
         .iter()
         .enumerate()
         .map(|(i, (printed, places))| {
-            let which = (boards.len() > 1).then(|| format!("Board {} of {}.", i + 1, boards.len()));
+            let which = (boards.len() > 1).then(|| text::board::board_of(i + 1, boards.len()));
             drawn(printed, places, which)
         })
         .collect();
-    page("Boards with their places", paper, &drawings)
+    page(text::board::boards_with_their_places(), paper, &drawings)
 }
 
 /// A board as a drawing (SVG) whose units are millimetres.
@@ -38,11 +39,7 @@ pub fn board_svg(printed: &Printed) -> String {
 fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -> String {
     let board = printed.board();
     let layout = board.layout();
-    let title = format!(
-        "Woadstone board, {} windows, {}",
-        board.kind.windows(),
-        board.paper.name()
-    );
+    let title = text::board::woadstone_board_windows(board.kind.windows(), board.paper.name());
     let mut ink = printed.corner_codes();
     ink.extend(printed.marks());
     ink.extend(printed.ruler());
@@ -52,24 +49,28 @@ fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -
         let planned = places.iter().find(|(number, _)| *number == window.number);
         let words = match planned {
             Some((_, piece)) => piece.clone(),
-            None if places.is_empty() => format!("window {}: tag here", window.number),
-            None => "stays empty".to_owned(),
+            None if places.is_empty() => text::board::window_tag_here(window.number),
+            None => text::board::stays_empty().to_owned(),
         };
         text(&mut body, [x, y + 1.0], Style::Hint, &words);
     }
     let [x, y] = layout.dock.middle();
-    text(&mut body, [x, y - 2.0], Style::Hint, "24-patch chart here");
+    text(
+        &mut body,
+        [x, y - 2.0],
+        Style::Hint,
+        text::board::n_24_patch_chart_here(),
+    );
     text(
         &mut body,
         [x, y + 2.5],
         Style::Hint,
-        "pocket size, card about 108 x 64 mm; any way round",
+        text::board::pocket_size_card_about_108_x_64(),
     );
     let [left, right, below] = layout.words;
-    let mut about = vec![format!(
-        "{} windows, {}.",
+    let mut about = vec![text::board::windows(
         board.kind.windows(),
-        board.paper.name()
+        board.paper.name(),
     )];
     about.extend(which);
     if let Some(trial) = printed.trial() {
@@ -83,19 +84,23 @@ fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -
         );
     }
     if let Some(stage) = printed.stage() {
-        about.push(format!("After round {stage}."));
+        about.push(text::board::after_round(stage));
     }
-    about.push("One dry piece flat in each window, its tag below it.".to_owned());
-    about.push("Leave the paper between the windows bare: light is read from it.".to_owned());
+    about.push(text::board::one_dry_piece_flat_in_each_window().to_owned());
+    about.push(text::board::leave_the_paper_between_the_windows_bare().to_owned());
     let mut y = left.y + 3.5;
-    text(&mut body, [left.x, y], Style::Title, "Woadstone board");
+    text(
+        &mut body,
+        [left.x, y],
+        Style::Title,
+        text::board::woadstone_board(),
+    );
     y += 1.0;
     for line in about.iter().flat_map(|words| wrapped(words, WORDS)) {
         y += 3.3;
         text(&mut body, [left.x, y], Style::Small, &line);
     }
-    let how = "Print at 100 %, not \u{201c}fit to page\u{201d}, on matt white paper. Then measure the ruler at the foot. \
-        The four corner codes have to lie flat, clean and in the picture.";
+    let how = text::board::print_at_100_not_fit_to_page();
     let mut y = right.y + 1.2;
     for line in wrapped(how, WORDS) {
         y += 3.3;
@@ -103,10 +108,9 @@ fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -
     }
     let inches = match board.paper {
         Paper::A4 => "",
-        Paper::Letter => ", the marks above it 1 inch apart",
+        Paper::Letter => text::board::the_marks_above_it_1_inch_apart(),
     };
-    let measure =
-        format!("This ruler is 100 mm long{inches}. If it isn\u{2019}t, print again at 100 %.");
+    let measure = text::board::this_ruler_is_100_mm_long(inches);
     text(
         &mut body,
         [below.middle()[0], below.y + 3.5],

@@ -1,5 +1,6 @@
 //! Two colours of a trial side by side, in pictures, figures and words.
 
+use crate::text;
 use crate::{swatch, words};
 use colour::{
     Lab,
@@ -73,7 +74,7 @@ pub fn compare(found: &SideBySide, names: [&str; 2], touching: bool) -> Comparis
     let change = [0, 1, 2].map(|k| second.to_array()[k] - first.to_array()[k]);
     let of_its_own = found.de00 >= NO_DIRECTION_DE00;
     let direction = if of_its_own { change } else { LIGHTER };
-    let title = format!("{} beside {}", names[0], names[1]);
+    let title = text::compare::beside_names2(names[0], names[1]);
     Comparison {
         pair: swatch::side_by_side(found.labs, &title, gap),
         numbers: found.labs.map(swatch::numbers),
@@ -94,20 +95,14 @@ pub fn compare(found: &SideBySide, names: [&str; 2], touching: bool) -> Comparis
             .grade
             .map(|(value, grade)| format!("{grade} ({})", words::number(value.max(1.0)))),
         about_ladder: match (found.grade.is_some(), of_its_own) {
-            (false, _) => format!(
-                "Grades are made for D65 and 10 degrees; these colours are for {}, so none are shown.",
-                found.view
-            ),
-            (true, true) => format!(
-                "{} beside colours that have changed along the same way as {}, each by a half-step more.",
+            (false, _) => text::compare::grades_are_made_for_d65_and_10(&found.view),
+            (true, true) => text::compare::beside_colours_that_have_changed_along(
                 words::capital(names[0]),
-                names[1]
+                names[1],
             ),
-            (true, false) => format!(
-                "The two hardly differ, so the way is taken to be that of getting lighter. {} beside colours \
-                 that have changed by a half-step more each.",
-                words::capital(names[0])
-            ),
+            (true, false) => {
+                text::compare::the_two_hardly_differ_so_the_way(words::capital(names[0]))
+            }
         },
         ladder: match found.grade {
             None => Vec::new(),
@@ -123,16 +118,13 @@ fn step(first: Lab, direction: [f64; 3], half_steps: u8, here: Grade, gap: f64) 
     let grade = Grade::from_half_steps(half_steps);
     let after = along(first, direction, grade.value());
     let about = match after {
-        None => "Out of reach: no surface of this hue changes so far this way.".to_owned(),
+        None => text::compare::out_of_reach_no_surface().to_owned(),
         Some(after) if swatch::in_srgb(after) => swatch::numbers(after),
-        Some(after) => format!(
-            "{}, beyond what an sRGB screen shows: the nearest is drawn.",
-            swatch::numbers(after)
-        ),
+        Some(after) => text::compare::beyond_what_an_srgb_screen_shows(swatch::numbers(after)),
     };
     Step {
         pair: after.map(|after| {
-            let name = format!("A change of grade {grade}");
+            let name = text::compare::a_change_of_grade(grade);
             swatch::side_by_side([first, after], &name, gap)
         }),
         about,
@@ -155,30 +147,25 @@ fn in_words(first: Lab, second: Lab) -> String {
     say(second.b - first.b, "yellower", "bluer");
     say(
         second.chroma() - first.chroma(),
-        "stronger in colour",
+        text::compare::stronger_in_colour(),
         "duller",
     );
     match parts.as_slice() {
-        [] => "The second looks like the first in lightness and hue.".to_owned(),
-        parts => format!("The second is {}.", parts.join(", ")),
+        [] => text::compare::the_second_looks_like_the_first().to_owned(),
+        parts => text::compare::the_second(parts.join(", ")),
     }
 }
 
 fn rests_on(found: &SideBySide) -> String {
     let what = match found.source {
         Source::Photo => "photos",
-        Source::Spectrum => "spectra from elsewhere",
-        Source::Lab => "Lab values from elsewhere",
+        Source::Spectrum => text::compare::spectra_from_elsewhere(),
+        Source::Lab => text::compare::lab_values_from_elsewhere(),
     };
     match found.together {
-        Together::OnePhoto => {
-            "Both lie on one photo, of which most errors drop out of the difference.".to_owned()
-        }
-        Together::Photos => {
-            "They lie on different photos, so the difference is less sure than within one."
-                .to_owned()
-        }
-        Together::Elsewhere => format!("Both are {what}."),
+        Together::OnePhoto => text::compare::both_lie_on_one_photo().to_owned(),
+        Together::Photos => text::compare::they_lie_on_different_photos().to_owned(),
+        Together::Elsewhere => text::compare::both_are(what),
     }
 }
 

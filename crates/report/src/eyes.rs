@@ -1,5 +1,6 @@
 //! What eyes say, laid out in cards and rows.
 
+use crate::text;
 use crate::{chart, words};
 use trial::{
     Results,
@@ -112,12 +113,8 @@ pub fn section(results: &Results) -> Option<EyeSection> {
         cautions: cautions(eyes),
         open: match eyes.open {
             0 => None,
-            1 => {
-                Some("A session is open: its grades are shown and count once it is closed.".into())
-            }
-            count => Some(format!(
-                "{count} sessions are open: their grades are shown and count once they are closed."
-            )),
+            1 => Some(text::eyes::a_session_is_open_its_grades().into()),
+            count => Some(text::eyes::sessions_are_open_their_grades_are_shown(count)),
         },
     })
 }
@@ -132,8 +129,8 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
     let decision = results.decision.iter().flat_map(|d| &d.comparisons);
     let readings = decision.clone().find(same).map(|c| {
         let agree = match c.verdict == comparison.verdict {
-            true => "Readings say the same",
-            false => "Readings decide this stage",
+            true => text::eyes::readings_say_the_same(),
+            false => text::eyes::readings_decide_this_stage(),
         };
         format!(
             "{agree}: {}, {} CIEDE2000.",
@@ -154,13 +151,12 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
         when: words::stage_heading(comparison.stage),
         plain: comparison.plain.clone(),
         figures: match comparison.pieces.contains(&1) {
-            true => "one piece in an arm: no interval can be given".to_owned(),
-            false => format!(
-                "{} grades (95 % interval {} to {}); margin {}",
+            true => text::eyes::one_piece_in_an_arm_no_interval().to_owned(),
+            false => text::eyes::grades_95_interval_to_margin(
                 words::number(comparison.difference.abs()),
                 words::number(low),
                 words::number(high),
-                words::number(comparison.margin_grades)
+                words::number(comparison.margin_grades),
             ),
         },
         reason: comparison.reason.clone(),
@@ -178,32 +174,27 @@ fn cautions(eyes: &Eyes) -> Vec<String> {
         of_session.map(move |own| (session.stage, own))
     });
     for (stage, own) in fails {
-        cautions.push(format!(
-            "{} saw a difference in {} of {} pairs without one {}, down to grade {}: take this person's \
-             grades with care. They count all the same.",
-            own.judge,
+        cautions.push(text::eyes::saw_a_difference_in_of_pairs_without(
+            &own.judge,
             own.seen,
             own.pairs,
             words::stage(stage),
-            own.lowest
+            &own.lowest,
         ));
     }
     if !eyes.not_blind.is_empty() {
         let stages: Vec<String> = eyes.not_blind.iter().map(|s| words::stage(*s)).collect();
-        cautions.push(format!(
-            "Grades {} were given one by one and not blind: whoever judged may have known the arm.",
-            stages.join(" and ")
-        ));
+        cautions.push(text::eyes::grades_were_given(stages.join(" and ")));
     }
     cautions
 }
 
 fn agreement(session: &Agreement) -> AgreementCard {
     let mut rows = vec![[
-        "people with each other".to_owned(),
+        text::eyes::people_with_each_other().to_owned(),
         match session.people.judges {
-            1 => "1 person".to_owned(),
-            count => format!("{count} people"),
+            1 => text::eyes::n_1_person().to_owned(),
+            count => text::eyes::people(count),
         },
         session.people.pairs.to_string(),
         figure(&session.people),
@@ -211,46 +202,33 @@ fn agreement(session: &Agreement) -> AgreementCard {
     ]];
     for own in &session.repeats {
         rows.push([
-            "with themself".to_owned(),
+            text::eyes::with_themself().to_owned(),
             own.judge.clone(),
             own.pairs.to_string(),
-            format!(
-                "same grade {} of {} ({} to {})",
+            text::eyes::same_grade_of_to_same_interval2(
                 own.same,
                 own.pairs,
                 words::percent(own.same_interval[0]),
-                words::percent(own.same_interval[1])
+                words::percent(own.same_interval[1]),
             ),
-            format!(
-                "{} of {} within a half-step; one look scatters by {} of a grade.",
-                own.near,
-                own.pairs,
-                words::number(own.sd)
-            ),
+            text::eyes::of_within_a_half_step_one_look(own.near, own.pairs, words::number(own.sd)),
         ]);
     }
     for own in &session.catch_pairs {
         rows.push([
-            "pairs without a difference".to_owned(),
+            text::eyes::pairs_without_a_difference().to_owned(),
             own.judge.clone(),
             own.pairs.to_string(),
-            format!(
-                "seen in {} of {} ({} to {})",
+            text::eyes::seen_in_of_to_interval2(
                 own.seen,
                 own.pairs,
                 words::percent(own.interval[0]),
-                words::percent(own.interval[1])
+                words::percent(own.interval[1]),
             ),
             match (own.seen, own.fails) {
-                (0, _) => "Saw none where there was none.".to_owned(),
-                (_, false) => format!(
-                    "Lowest grade {}: near what an eye does at its limit.",
-                    own.lowest
-                ),
-                (_, true) => format!(
-                    "Lowest grade {}: sees differences where there are none.",
-                    own.lowest
-                ),
+                (0, _) => text::eyes::saw_none_where_there_was_none().to_owned(),
+                (_, false) => text::eyes::lowest_grade_near_what_an_eye_does(&own.lowest),
+                (_, true) => text::eyes::lowest_grade_sees_differences_where(&own.lowest),
             },
         ]);
     }
@@ -260,27 +238,27 @@ fn agreement(session: &Agreement) -> AgreementCard {
         });
         rows.push([
             match own.staining {
-                true => "with readings, staining".to_owned(),
-                false => "with readings, change".to_owned(),
+                true => text::eyes::with_readings_staining().to_owned(),
+                false => text::eyes::with_readings_change().to_owned(),
             },
             own.judge.clone(),
             own.pairs.to_string(),
-            format!(
-                "{}; eye less readings {} grades{interval}",
+            text::eyes::eye_less_readings_grades(
                 figure(&own.kappa),
-                words::number(own.mean)
+                words::number(own.mean),
+                &interval,
             ),
             match own.mean {
-                mean if mean <= -0.25 => format!("Stricter than the formula. {}", own.kappa.plain),
-                mean if mean >= 0.25 => format!("Milder than the formula. {}", own.kappa.plain),
+                mean if mean <= -0.25 => text::eyes::stricter_than_the_formula(&own.kappa.plain),
+                mean if mean >= 0.25 => text::eyes::milder_than_the_formula(&own.kappa.plain),
                 _ => own.kappa.plain.clone(),
             },
         ]);
     }
     let who = match session.people.judges {
-        0 => "Nobody graded a pair.".to_owned(),
-        1 => "One person judged.".to_owned(),
-        count => format!("{count} people judged {}.", session.way.in_words()),
+        0 => text::eyes::nobody_graded_a_pair().to_owned(),
+        1 => text::eyes::one_person_judged().to_owned(),
+        count => text::eyes::people_judged(count, session.way.in_words()),
     };
     AgreementCard {
         title: format!(
@@ -302,6 +280,6 @@ fn figure(found: &Coefficient) -> String {
             words::number(high)
         ),
         (Some(value), None) => words::number(value),
-        (None, _) => "no figure".to_owned(),
+        (None, _) => text::eyes::no_figure().to_owned(),
     }
 }

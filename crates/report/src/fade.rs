@@ -1,5 +1,6 @@
 //! Fade curves laid out for a page or a report.
 
+use crate::text;
 use crate::{chart, words};
 use trial::Trial;
 use trial::fade::{ArmFade, FadeCurve, Fades, FoundShape};
@@ -80,7 +81,7 @@ fn card(trial: &Trial, fade: &ArmFade, bottom: f64) -> FadeCard {
             format!("{range} {}", words::stage(curve.last_round))
         }),
         floor: curve.map_or_else(not_told, floor),
-        shape: curve.map_or("not told", shape),
+        shape: curve.map_or(text::fade::not_told(), shape),
         passes: fade.passes.iter().map(words::passed_at).collect(),
     }
 }
@@ -94,14 +95,14 @@ fn under_its_name(arm: &str, plain: &str) -> String {
 }
 
 fn not_told() -> String {
-    "not told".to_owned()
+    text::fade::not_told().to_owned()
 }
 
 fn floor(curve: &FadeCurve) -> String {
     match curve.shape {
         FoundShape::LevelsOff | FoundShape::AtOnce => range(curve.floor, curve.floor_interval),
-        FoundShape::NoFloor => "not told by these looks".to_owned(),
-        FoundShape::Flat | FoundShape::Rising => "no loss shown".to_owned(),
+        FoundShape::NoFloor => text::fade::not_told_by_these_looks().to_owned(),
+        FoundShape::Flat | FoundShape::Rising => text::fade::no_loss_shown().to_owned(),
     }
 }
 
@@ -113,15 +114,15 @@ fn range(value: f64, interval: Option<[f64; 2]>) -> String {
             100.0 * low,
             words::percent(high)
         ),
-        None => format!("{} (one piece)", words::percent(value)),
+        None => text::fade::one_piece(words::percent(value)),
     }
 }
 
 fn shape(curve: &FadeCurve) -> &'static str {
     match curve.shapes.map(|shapes| shapes.best) {
-        Some("no_change") => "no change",
-        Some("line") => "a straight line",
-        Some(_) => "the curve",
-        None => "too few looks",
+        Some("no_change") => text::fade::no_change(),
+        Some("line") => text::fade::a_straight_line(),
+        Some(_) => text::fade::the_curve(),
+        None => text::fade::too_few_looks(),
     }
 }

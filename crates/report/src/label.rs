@@ -1,6 +1,7 @@
 //! Labels to be cut out: exact millimetres, marks to cut along, nothing fetched.
 
 use crate::board::{Style, page, path, svg, text};
+use crate::text;
 use photo::board::{Code, Paper, TAG, tag_code};
 use std::fmt::Write;
 use trial::{Trial, plan::Order};
@@ -132,7 +133,7 @@ pub fn blind_labels(paper: Paper, labels: &[BlindLabel]) -> String {
             body,
             [x + SIZE[0] / 4.0, y + 12.5],
             Style::Hint,
-            "fold under, staple",
+            text::label::fold_under_staple(),
         );
         text(
             body,
@@ -144,7 +145,7 @@ pub fn blind_labels(paper: Paper, labels: &[BlindLabel]) -> String {
     // By cloth, so that whoever folds finds each; the codes' own order tells nothing.
     let mut labels = labels.to_vec();
     labels.sort_by(|a, b| a.cloth.cmp(&b.cloth));
-    sheets("Blind labels", paper, SIZE, &labels, draw)
+    sheets(text::label::blind_labels(), paper, SIZE, &labels, draw)
 }
 
 /// As many labels of a size as fit on each sheet, with marks to cut along.
@@ -168,7 +169,7 @@ fn sheets<T>(
                 cut_marks(&mut body, [x, y], size);
                 draw(&mut body, [x, y], label);
             }
-            svg(sheet, &format!("{title} to cut out"), &body)
+            svg(sheet, &text::label::to_cut_out(title), &body)
         })
         .collect();
     page(title, paper, &pages)

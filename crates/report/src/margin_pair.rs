@@ -1,6 +1,7 @@
 //! What a margin looks like: two cloths that differ by just so much.
 
 use crate::swatch;
+use crate::text;
 use colour::{Lab, difference::ciede2000};
 
 /// The colour that fades in the picture: a blue of middle depth.
@@ -42,7 +43,7 @@ pub fn colours(de00: f64) -> [Lab; 2] {
 
 /// Both side by side and touching, as SVG on mid-grey.
 pub fn svg(de00: f64) -> String {
-    let name = format!("A blue cloth and the same faded by {de00:.1} CIEDE2000, side by side");
+    let name = text::margin_pair::a_blue_cloth_and_the_same_faded(format_args!("{de00:.1}"));
     swatch::side_by_side(colours(de00), &name, 0.0)
 }
 

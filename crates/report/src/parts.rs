@@ -1,5 +1,6 @@
 //! The pale and the deep part of resist-dyed pieces, laid out in rows.
 
+use crate::text;
 use crate::{swatch, words};
 use colour::Lab;
 use std::collections::BTreeSet;
@@ -92,16 +93,16 @@ fn cell(at: &PartAtStage, name: &str) -> PartCell {
     PartCell {
         svg: swatch::svg(lab, &format!("{name}, {}", words::stage(at.stage))),
         numbers: swatch::numbers(lab),
-        share: format!("{:.0} % of the piece", 100.0 * at.share),
+        share: text::parts::of_the_piece(format_args!("{:.0}", 100.0 * at.share)),
         change: match &at.change {
             Some(change) => changed(change),
-            None if at.stage == 0 => "its start".to_owned(),
-            None => "no start to compare with".to_owned(),
+            None if at.stage == 0 => text::parts::its_start().to_owned(),
+            None => text::parts::no_start_to_compare().to_owned(),
         },
     }
 }
 
 fn changed(change: &PartChange) -> String {
     let range = words::with_range(change.de00, change.low, change.high);
-    format!("change {range}")
+    text::parts::change(&range)
 }

@@ -7,6 +7,7 @@ use crate::parts::{self, PartTable};
 use crate::staining::{self, StainRow};
 use crate::swatch::ArmSwatches;
 use crate::table::{ChangeRow, EyeGradeRow, ReadingRow, VerdictRow};
+use crate::text;
 use crate::text::report as say;
 use crate::{ReportError, chart, limits, swatch, table, words};
 use askama::Template;
@@ -148,7 +149,7 @@ fn arms(trial: &Trial) -> Vec<ArmRow> {
                     .pieces_of(arm.id)
                     .filter(|p| (p.role == Role::Test) == test)
                     .map(|p| {
-                        let load = p.load.as_ref().map(|l| format!("load {l}"));
+                        let load = p.load.as_ref().map(|l| text::publish::load(l));
                         let role = (!test).then(|| words::role(p.role).to_owned());
                         let about: Vec<String> = role.into_iter().chain(load).collect();
                         if about.is_empty() {

@@ -2,6 +2,7 @@
 //! was noted.
 
 use crate::ReportError;
+use crate::text;
 use crate::text::run_sheet as say;
 use askama::Template;
 use dyeing::{Celsius, run_sheet::Step};
@@ -94,8 +95,8 @@ fn planned(step: &Step) -> String {
     // Numbers stay on one line with their units.
     let begins = format!("at\u{a0}{:.0}\u{a0}min", step.begins_min);
     match step.minutes {
-        Some(minutes) => format!("{begins}, {minutes:.0}\u{a0}min"),
-        None => format!("{begins}, until done"),
+        Some(minutes) => text::run_sheet::min(&begins, format_args!("{minutes:.0}")),
+        None => text::run_sheet::until_done(&begins),
     }
 }
 

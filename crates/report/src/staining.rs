@@ -1,5 +1,6 @@
 //! Staining laid out in rows.
 
+use crate::text;
 use crate::{swatch, words};
 use colour::Lab;
 use trial::stain::{Stain, StainedCloth};
@@ -32,8 +33,8 @@ pub fn rows(stains: &[Stain]) -> Vec<StainRow> {
         .iter()
         .map(|stain| {
             let cloth = match stain.cloth {
-                StainedCloth::WitnessCloth => "witness cloth",
-                StainedCloth::PalePart => "pale part",
+                StainedCloth::WitnessCloth => text::staining::witness_cloth(),
+                StainedCloth::PalePart => text::staining::pale_part(),
             };
             let named = |lab: [f64; 3], when: &str| {
                 swatch::svg(Lab::from(lab), &format!("{} {when}", stain.code))
@@ -44,7 +45,7 @@ pub fn rows(stains: &[Stain]) -> Vec<StainRow> {
                 what: format!("{}, {cloth}", stain.arm),
                 when: words::stage_heading(stain.stage),
                 swatches: [
-                    named(stain.before, "before the first round"),
+                    named(stain.before, text::staining::before_the_first_round()),
                     named(stain.after, &words::stage(stain.stage)),
                 ],
                 grade: if worst == best {

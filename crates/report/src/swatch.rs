@@ -6,6 +6,7 @@
 //! numbers belong beside every swatch.
 
 use crate::svg::escape;
+use crate::text;
 use colour::{Lab, View};
 use photo::ChartReference;
 use std::{cmp::Reverse, collections::BTreeSet};
@@ -153,7 +154,7 @@ pub fn chart(reference: &ChartReference, name: &str) -> String {
         .collect();
     format!(
         r#"<svg class="swatch" viewBox="0 0 {width} {height}" width="{width}" height="{height}" role="img" aria-label="{}"><rect width="{width}" height="{height}" fill="{GROUND}"/>{patches}</svg>"#,
-        escape(&format!("The patches of {name}")),
+        escape(&text::swatch::the_patches(name)),
     )
 }
 

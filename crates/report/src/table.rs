@@ -1,5 +1,6 @@
 //! Results laid out in rows, for a page or a report to print.
 
+use crate::text;
 use crate::{chart, swatch, words};
 use colour::Lab;
 use trial::decide::{Comparison, Decision};
@@ -76,12 +77,11 @@ fn moved(decision: &Decision, comparison: &Comparison) -> Option<String> {
             .find(|c| c.arm == name && c.stage == comparison.stage)
             .map(|c| words::number(c.de00))
     };
-    Some(format!(
-        " From its start, {} has changed by {} and {} by {}.",
-        comparison.a,
+    Some(text::table::from_its_start_has_changed_by_a2(
+        &comparison.a,
         of(&comparison.a)?,
-        comparison.b,
-        of(&comparison.b)?
+        &comparison.b,
+        of(&comparison.b)?,
     ))
 }
 
@@ -230,10 +230,10 @@ pub fn eye_grades(trial: &Trial, grades: &[EyeGrade]) -> Vec<EyeGradeRow> {
                 scale: judged.scale.in_words(),
                 grade: judged.grade.clone(),
                 against: against.map_or_else(
-                    || "its own original".to_owned(),
+                    || text::table::its_own_original().to_owned(),
                     |p| format!("{} {}", words::role(p.role), p.code),
                 ),
-                judged: format!("{}, {on}, under {}", judged.by, judged.light),
+                judged: text::table::under(&judged.by, on, &judged.light),
                 remark: judged.remark.clone(),
             })
         })

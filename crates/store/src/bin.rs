@@ -1,5 +1,6 @@
 //! The bin: what a person doesn't want to see any more, and may want back.
 
+use crate::text;
 use crate::{
     Bench, StoreError,
     journal::{self, About},
@@ -117,7 +118,7 @@ impl Bench {
         if !act().map_err(StoreError::database(MOVE))? {
             return Err(StoreError::input(
                 "thing",
-                format!("There is no such {kind}."),
+                text::bin::there_is_no_such(kind),
             ));
         }
         change.commit().map_err(StoreError::database(MOVE))

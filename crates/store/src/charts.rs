@@ -1,5 +1,6 @@
 //! The person's own charts.
 
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use photo::ChartReference;
 use rusqlite::{OptionalExtension, Row, params};
@@ -44,9 +45,7 @@ impl Bench {
         if name.is_empty() || name.chars().count() > LONGEST_NAME {
             return Err(StoreError::input(
                 "name",
-                format!(
-                    "Give the chart a name of 1 to {LONGEST_NAME} letters by which you know it again, such as big chart 2."
-                ),
+                text::charts::give_the_chart_a_name_of_1(LONGEST_NAME),
             ));
         }
         let unusable = |cause: String| {
@@ -84,7 +83,7 @@ impl Bench {
         let id = added().map_err(StoreError::database(ADD))?.ok_or_else(|| {
             StoreError::input(
                 "name",
-                format!("There is a chart called {name} already. Give this one another name."),
+                text::charts::there_is_a_chart_called_already_give(name),
             )
         })?;
         change.commit().map_err(StoreError::database(ADD))?;

@@ -1,6 +1,7 @@
 //! Readings from elsewhere, as they are added.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, json, marking::counted};
 use rusqlite::{Connection, params};
 use trial::{NewReading, TrialId};
@@ -56,7 +57,7 @@ fn check(delivery: &Delivery<'_>) -> Result<(), StoreError> {
     if delivery.readings.is_empty() {
         return Err(StoreError::input(
             "readings",
-            "There is nothing to add: no name in the table is the code of a piece.",
+            text::deliveries::there_is_nothing_to_add_no_name(),
         ));
     }
     for (field, text) in [
@@ -65,7 +66,7 @@ fn check(delivery: &Delivery<'_>) -> Result<(), StoreError> {
         ("instrument", delivery.instrument),
     ] {
         if text.chars().count() > LONGEST {
-            let message = format!("Write this in {LONGEST} letters at most.");
+            let message = text::deliveries::write_this_in_letters_at_most(LONGEST);
             return Err(StoreError::input(field, message));
         }
     }
@@ -78,7 +79,7 @@ fn check(delivery: &Delivery<'_>) -> Result<(), StoreError> {
     if !delivery.readings.iter().all(finite) {
         return Err(StoreError::input(
             "readings",
-            "A reading holds a number without an end.",
+            text::deliveries::a_reading_holds_a_number_without(),
         ));
     }
     Ok(())
@@ -96,7 +97,7 @@ fn refusal(
         if !is_piece.query_row(params![reading.piece.0, trial.0], |row| row.get(0))? {
             return Ok(Some((
                 "readings",
-                format!("Piece number {} is not one of this trial.", reading.piece),
+                text::deliveries::piece_number(reading.piece),
             )));
         }
     }
@@ -111,9 +112,7 @@ fn refusal(
         |row| row.get(0),
     )?;
     Ok(again.then(|| {
-        let message = "These very readings were added at this stage before, and they count. \
-            Withdraw them first if they are to be added anew."
-            .to_owned();
+        let message = text::deliveries::these_very_readings_were_added().to_owned();
         ("readings", message)
     }))
 }

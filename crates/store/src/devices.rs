@@ -1,5 +1,6 @@
 //! Paired devices: who may come in from the local network.
 
+use crate::text;
 use crate::{Bench, StoreError, journal, vault::sha256};
 use rusqlite::{OptionalExtension, Row, params};
 
@@ -58,7 +59,7 @@ impl Bench {
         if name.is_empty() || name.chars().count() > LONGEST_NAME {
             return Err(StoreError::input(
                 "name",
-                format!("Give the device a name of 1 to {LONGEST_NAME} characters."),
+                text::devices::give_the_device_a_name_of_1(LONGEST_NAME),
             ));
         }
         let change = self.change()?;

@@ -1,5 +1,6 @@
 //! Blind sessions of judging by eye.
 
+use crate::text;
 use crate::{
     Bench, StoreError,
     journal::{self, About},
@@ -106,10 +107,7 @@ impl Bench {
         if let Some(sitting) = before.iter().find(same) {
             return Err(TrialError {
                 field: "name".into(),
-                message: format!(
-                    "{} judges in this session already. Go on there, or write another name or initials.",
-                    sitting.judge.name
-                ),
+                message: text::eye_sessions::judges_in_this_session_already_go(&sitting.judge.name),
             }
             .into());
         }
@@ -144,7 +142,7 @@ impl Bench {
     ) -> Result<(), StoreError> {
         let remark = given.remark.trim();
         if remark.chars().count() > LONGEST {
-            let message = format!("Write the remark in {LONGEST} letters at most.");
+            let message = text::eye_sessions::write_the_remark_in_letters_at_most(LONGEST);
             return Err(StoreError::input("remark", message));
         }
         let change = self.change()?;

@@ -58,6 +58,7 @@ mod stages;
 mod stock;
 mod studio;
 mod tags;
+mod text;
 mod trials;
 mod vault;
 mod waters;

@@ -1,6 +1,7 @@
 //! Marking where the pieces lie on a photo.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, json};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
@@ -57,25 +58,19 @@ fn pieces_of(change: &Connection, trial: TrialId) -> rusqlite::Result<HashSet<i6
 fn check(areas: &[PhotoArea], pieces: &HashSet<i64>) -> Result<(), StoreError> {
     let wrong = |message: String| Err(StoreError::input("areas", message));
     if areas.is_empty() {
-        return wrong("Mark the area of one piece at least.".into());
+        return wrong(text::marking::mark_the_area_of_one_piece().into());
     }
     let mut marked = HashSet::new();
     for area in areas {
         let piece = area.piece;
         if !pieces.contains(&piece.0) {
-            return wrong(format!(
-                "Piece number {piece} is not one of this photo's trial: mark pieces of the trial only."
-            ));
+            return wrong(text::marking::piece_number(piece));
         }
         if !marked.insert(piece) {
-            return wrong(format!(
-                "Piece number {piece} is marked twice on this photo: keep one of its areas."
-            ));
+            return wrong(text::marking::piece_number_is_marked_twice(piece));
         }
         if area.polygon.len() < 3 || area.polygon.iter().flatten().any(|x| !x.is_finite()) {
-            return wrong(format!(
-                "The area of piece number {piece} needs three corners at least, each a pair of numbers."
-            ));
+            return wrong(text::marking::the_area_of_piece_number_needs_three(piece));
         }
     }
     Ok(())

@@ -1,5 +1,6 @@
 //! Materials and their lots: what came and what is left. Rows are added, never changed.
 
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use dyeing::stock::{self, Stock, StockUnit};
 use rusqlite::{Connection, OptionalExtension, Row, params};
@@ -157,7 +158,7 @@ impl Bench {
         if name.is_empty() {
             return Err(StoreError::input(
                 "name",
-                "The material has no name. Give it the name that your recipes call it by.",
+                text::materials::the_material_has_no_name_give(),
             ));
         }
         short("name", name)?;
@@ -169,9 +170,7 @@ impl Bench {
         {
             return Err(StoreError::input(
                 "name",
-                format!(
-                    "There is a material called \"{name}\" already. Add a lot to it, or give this one another name."
-                ),
+                text::materials::there_is_a_material_called_already_add(name),
             ));
         }
         change
@@ -298,7 +297,7 @@ pub(crate) fn short(field: &'static str, text: &str) -> Result<(), StoreError> {
     }
     Err(StoreError::input(
         field,
-        format!("This text has {length} characters; {MOST_TEXT} is the most. Make it shorter."),
+        text::materials::this_text_has_characters_is_the_most(length, MOST_TEXT),
     ))
 }
 

@@ -1,6 +1,7 @@
 //! What came of reading a photo, ready to be recorded.
 
 use crate::parts;
+use crate::text;
 use photo::{Flag, PhotoMap, PhotoReading, Refusal};
 use trial::{Doubt, Note, PhotoArea, PhotoState, PieceId, SplitReading};
 
@@ -51,9 +52,7 @@ impl Outcome {
         if !reading.chart.loo_de00_median.is_finite() {
             return Self::refused(
                 "poor_fit",
-                "The colours of the chart could not be told apart on this photo. \
-                 Take it again with the whole chart in even light."
-                    .into(),
+                text::outcome::the_colours_of_the_chart_could().into(),
             );
         }
         let mut flags: Vec<Note> = reading.flags.into_iter().map(note).collect();
@@ -118,7 +117,7 @@ fn unread(notes: Vec<Note>) -> Vec<Note> {
     if notes.is_empty() {
         return vec![Note {
             code: "area_unread".into(),
-            message: "One piece could not be read: mark its area again.".into(),
+            message: text::outcome::one_piece_could_not_be_read_mark().into(),
         }];
     }
     notes

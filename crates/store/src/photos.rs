@@ -1,6 +1,7 @@
 //! Photos of trials.
 
 use crate::journal::About;
+use crate::text;
 use crate::{
     Bench, StoreError, journal, json, notices,
     photo_row::{PhotoRow, SELECT, row},
@@ -201,13 +202,13 @@ fn check(new: &NewPhoto<'_>) -> Result<(), StoreError> {
     if new.bytes.is_empty() {
         return Err(StoreError::input(
             "bytes",
-            "The photo's file is empty: choose another one.",
+            text::photos::the_photos_file_is_empty_choose_another(),
         ));
     }
     if new.width == 0 || new.height == 0 {
         return Err(StoreError::input(
             "width",
-            "The photo has no width or no height: survey it before it is added.",
+            text::photos::the_photo_has_no_width(),
         ));
     }
     if new
@@ -219,7 +220,7 @@ fn check(new: &NewPhoto<'_>) -> Result<(), StoreError> {
     {
         return Err(StoreError::input(
             "corners",
-            "The chart's corners must be four pairs of numbers.",
+            text::photos::the_charts_corners_must_be_four_pairs(),
         ));
     }
     Ok(())

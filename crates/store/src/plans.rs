@@ -2,6 +2,7 @@
 
 use crate::Thing;
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, slug, trials};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
@@ -103,15 +104,15 @@ impl Bench {
         let change = self.change()?;
         let newest = newest(&change, slug).map_err(StoreError::database(KEEP))?;
         let Some((id, number)) = newest else {
-            return Err(StoreError::input("plan", "There is no such plan."));
+            return Err(StoreError::input(
+                "plan",
+                text::plans::there_is_no_such_plan(),
+            ));
         };
         if number != upon {
             return Err(StoreError::input(
                 "revision",
-                format!(
-                    "The plan was changed in the meantime: you saw revision {upon}, the newest is \
-                     {number}. Nothing was changed; look at the plan again and repeat your change."
-                ),
+                text::plans::the_plan_was_changed_in_the_meantime(upon, number),
             ));
         }
         revise(&change, (id, number + 1), &content, why, now)
@@ -231,7 +232,10 @@ impl Bench {
         now: &str,
     ) -> Result<TrialId, StoreError> {
         let Some(kept) = self.plan(slug, Some(number))? else {
-            return Err(StoreError::input("plan", "There is no such plan."));
+            return Err(StoreError::input(
+                "plan",
+                text::plans::there_is_no_such_plan(),
+            ));
         };
         let new = kept.plan.new_trial(&kept.plan.order());
         new.validate()?;
@@ -295,7 +299,7 @@ impl Bench {
         let Some(from) = self.plan_of_trial(trial)? else {
             return Err(StoreError::input(
                 "trial",
-                "This trial was started without a plan, so it has no blind codes.",
+                text::plans::this_trial_was_started_without_a_plan(),
             ));
         };
         if from.opened_at.is_some() {

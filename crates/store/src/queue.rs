@@ -1,6 +1,7 @@
 //! The queue: photos that wait to be read, oldest first.
 
 use crate::journal::About;
+use crate::text;
 use crate::{
     Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts, photo_maps,
 };
@@ -58,9 +59,7 @@ impl Waiting {
             Ok(told) => Outcome::told(&self.photo.areas, told),
             Err(_) => Outcome::refused(
                 "reader_failed",
-                "Woadstone broke down over this photo; that is a fault of the program, \
-                 not of the photo. Other photos are not touched by it."
-                    .into(),
+                text::queue::woadstone_broke_down_over_this_photo().into(),
             ),
         }
     }

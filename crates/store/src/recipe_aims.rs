@@ -1,6 +1,7 @@
 //! What a recipe is for: a plan, a trial, or neither.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, recipes};
 use rusqlite::{OptionalExtension, params};
 use trial::TrialId;
@@ -50,13 +51,16 @@ impl Bench {
                 )
                 .optional()
                 .map_err(StoreError::database(AIM))?;
-            let missing = || StoreError::input("aim", format!("There is no {table} \"{slug}\"."));
+            let missing = || StoreError::input("aim", text::recipe_aims::there_is(table, slug));
             id.map(Some).ok_or_else(missing)
         };
         let (plan_id, trial_id) = (found("plan", plan)?, found("trial", trial)?);
         let newest = recipes::newest(&change, recipe).map_err(StoreError::database(AIM))?;
         let Some((id, _)) = newest else {
-            return Err(StoreError::input("recipe", "There is no such recipe."));
+            return Err(StoreError::input(
+                "recipe",
+                text::recipe_aims::there_is_no_such_recipe(),
+            ));
         };
         let aim = plan.or(trial).unwrap_or("nothing in particular");
         change

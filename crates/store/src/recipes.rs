@@ -1,6 +1,7 @@
 //! Recipes on the bench: every revision is kept as it was written, the newest counts.
 
 use crate::Thing;
+use crate::text;
 use crate::{Bench, RecipeAim, StoreError, journal, runs::RunSummary, slug};
 use dyeing::{DyeingError, Plan, Recipe};
 use rusqlite::{Connection, OptionalExtension, params};
@@ -94,15 +95,15 @@ impl Bench {
         let change = self.change()?;
         let newest = newest(&change, slug).map_err(StoreError::database(KEEP))?;
         let Some((id, number)) = newest else {
-            return Err(StoreError::input("recipe", "There is no such recipe."));
+            return Err(StoreError::input(
+                "recipe",
+                text::recipes::there_is_no_such_recipe(),
+            ));
         };
         if number != upon {
             return Err(StoreError::input(
                 "revision",
-                format!(
-                    "The recipe was changed in the meantime: you saw revision {upon}, the newest is \
-                     {number}. Nothing was changed; look at the recipe again and repeat your change."
-                ),
+                text::recipes::the_recipe_was_changed_in_the_meantime(upon, number),
             ));
         }
         revise(&change, (id, number + 1), text, why, now)
@@ -219,7 +220,7 @@ fn worked_out(text: &str) -> Result<Recipe, StoreError> {
     if text.len() > MOST_BYTES {
         return Err(StoreError::input(
             "recipe",
-            format!("A recipe of more than {MOST_BYTES} bytes isn't taken; make it shorter."),
+            text::recipes::a_recipe_of_more_than_bytes_isnt(MOST_BYTES),
         ));
     }
     let read = || -> Result<Recipe, DyeingError> {

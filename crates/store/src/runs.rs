@@ -1,6 +1,7 @@
 //! Runs: a recipe's run sheet while it is followed. Events are added, never changed.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, run_events, stock};
 use dyeing::{
     Plan,
@@ -83,15 +84,16 @@ impl Bench {
         now: &str,
     ) -> Result<i64, StoreError> {
         let Some(kept) = self.recipe(recipe, Some(number))? else {
-            return Err(StoreError::input("recipe", "There is no such recipe."));
+            return Err(StoreError::input(
+                "recipe",
+                text::runs::there_is_no_such_recipe(),
+            ));
         };
         let trial_id = match trial {
             None => None,
             Some(slug) => Some(
                 self.trial(slug)?
-                    .ok_or_else(|| {
-                        StoreError::input("trial", format!("There is no trial \"{slug}\"."))
-                    })?
+                    .ok_or_else(|| StoreError::input("trial", text::runs::there_is_no_trial(slug)))?
                     .id
                     .0,
             ),

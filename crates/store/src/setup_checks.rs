@@ -1,5 +1,6 @@
 //! Checks of the person's set-up, with the photos they rest on.
 
+use crate::text;
 use crate::{Bench, StoreError, journal, json, vault::Kept};
 use rusqlite::{Connection, params};
 use trial::setup::SetupCheck;
@@ -71,9 +72,7 @@ impl Bench {
                 if twice {
                     return Err(StoreError::input(
                         "photos",
-                        format!(
-                            "{name} came twice. Leave one out, lay the pieces anew and take another photo."
-                        ),
+                        text::setup_checks::came_twice_leave_one_out_lay(name),
                     ));
                 }
             }
@@ -158,13 +157,13 @@ fn refuse_unsound(new: &NewSetupCheck<'_>) -> Result<(), StoreError> {
     if new.name.trim().is_empty() {
         return Err(StoreError::input(
             "name",
-            "Give the set-up a name by which you know it again, such as north window.",
+            text::setup_checks::give_the_set_up_a_name(),
         ));
     }
     match new.photos.iter().find(|(_, bytes)| bytes.is_empty()) {
         Some((name, _)) => Err(StoreError::input(
             "photos",
-            format!("{name} is empty: choose another photo."),
+            text::setup_checks::is_empty_choose_another_photo(name),
         )),
         None => Ok(()),
     }

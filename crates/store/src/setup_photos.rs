@@ -1,5 +1,6 @@
 //! From photos of a set-up to its check.
 
+use crate::text;
 use crate::{Reader, StoreError};
 use photo::{PhotoReading, Request};
 use trial::setup::{SetupCheck, Shown, check};
@@ -19,11 +20,9 @@ pub fn check_setup(
 ) -> Result<SetupCheck, StoreError> {
     let refused = |message: String| StoreError::input("photos", message);
     if requests.len() != 1 && requests.len() != photos.len() {
-        return Err(refused(format!(
-            "{} lists of areas came for {} photos: give one for all of them, or one for each in the same order.",
-            requests.len(),
-            photos.len()
-        )));
+        return Err(refused(
+            text::setup_photos::lists_of_areas_came_for_photos_give(requests.len(), photos.len()),
+        ));
     }
     let looks = photos
         .iter()
@@ -36,8 +35,7 @@ pub fn check_setup(
         .collect::<Result<Vec<Vec<Shown>>, StoreError>>()?;
     if !looks.is_empty() && looks.iter().all(Vec::is_empty) {
         return Err(refused(
-            "No piece was found on these photos. Lay the pieces on the printed board, whose windows name them, or say where they lie with areas on the command line (woadstone setup-check --areas)."
-                .into(),
+            text::setup_photos::no_piece_was_found_on_these_photos().into(),
         ));
     }
     check(&looks).map_err(|error| refused(error.to_string()))

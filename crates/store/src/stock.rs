@@ -1,5 +1,6 @@
 //! What is taken from lots: by hand, by runs, and back again. Rows are added, never changed.
 
+use crate::text;
 use crate::{
     Bench, Lot, StoreError,
     materials::{KEEP, READ, lots, named, odd, short},
@@ -25,15 +26,12 @@ impl Bench {
         if unit != amount.unit {
             return Err(StoreError::input(
                 "used",
-                format!(
-                    "This lot is counted in {}, so write what was taken in that too.",
-                    match unit {
-                        StockUnit::Gram => "weight, as 30 g",
-                        StockUnit::Millilitre => "volume, as 30 ml",
-                        StockUnit::Bottle => "bottles, as 1 bottle",
-                        StockUnit::Piece => "pieces, as 2 pieces",
-                    }
-                ),
+                text::stock::this_lot_is_counted_in_so_write(match unit {
+                    StockUnit::Gram => "weight, as 30 g",
+                    StockUnit::Millilitre => "volume, as 30 ml",
+                    StockUnit::Bottle => "bottles, as 1 bottle",
+                    StockUnit::Piece => "pieces, as 2 pieces",
+                }),
             ));
         }
         take(&change, lot, None, Some(amount.amount), words, now)

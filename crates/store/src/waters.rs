@@ -1,5 +1,6 @@
 //! Readings of a run's spent bath and rinse waters. They are added, never changed.
 
+use crate::text;
 use crate::{Bench, StoreError};
 use dyeing::{
     Plan,
@@ -36,7 +37,7 @@ impl Bench {
             (Some(None), _) | (None, WaterNote::Withdrawn(_)) => {
                 return Err(StoreError::input(
                     "reading",
-                    "That reading was taken back already, so it can't be changed.",
+                    text::waters::that_reading_was_taken_back_already(),
                 ));
             }
             (Some(Some(earlier)), what) if earlier.what == *what => return Ok(()),

@@ -1,6 +1,7 @@
 //! What was added and no longer counts.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use rusqlite::params;
 use trial::{EyeGradeId, ReadingId, TrialId};
@@ -34,7 +35,7 @@ impl Bench {
     ) -> Result<(), StoreError> {
         let reason = reason.trim();
         if reason.is_empty() || reason.chars().count() > LONGEST {
-            let message = format!("Say in 1 to {LONGEST} letters why it is withdrawn.");
+            let message = text::withdrawals::say_in_1_to_letters_why(LONGEST);
             return Err(StoreError::input("reason", message));
         }
         let (what, id, query, insert) = match added {

@@ -1,5 +1,6 @@
 //! From a table of an instrument to readings of a trial's pieces.
 
+use crate::text;
 use crate::{PieceId, Reflectance, Source, Trial, TrialError};
 use colour::{
     View,
@@ -55,9 +56,7 @@ pub fn matched(trial: &Trial, table: &Table, repeatability_de: f64) -> Result<Ma
     if !(0.0..=10.0).contains(&repeatability_de) {
         return Err(TrialError {
             field: "repeatability".into(),
-            message: format!(
-                "Give the repeatability as a CIELAB difference from 0 to 10, such as {USUAL_REPEATABILITY_DE}."
-            ),
+            message: text::elsewhere::give_the_repeatability_as_a_cielab(USUAL_REPEATABILITY_DE),
         });
     }
     let variance = repeatability_de * repeatability_de / 3.0;
@@ -109,9 +108,9 @@ pub fn matched(trial: &Trial, table: &Table, repeatability_de: f64) -> Result<Ma
         .map(|r| r.view.to_string())
         .collect();
     if let Some(view) = other.first() {
-        matched.notes.push(format!(
-            "These colours are for {view}, not for D65/10 like those from photos: they are compared among themselves only."
-        ));
+        matched
+            .notes
+            .push(text::elsewhere::these_colours_are_for_not_for_d65(view));
     }
     Ok(matched)
 }

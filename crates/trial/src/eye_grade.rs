@@ -1,5 +1,6 @@
 //! Grades that a person judged by eye with a grey scale.
 
+use crate::text;
 use crate::{EyeGradeId, PieceId, Trial, TrialError};
 use colour::grade::Grade;
 use serde::{Deserialize, Serialize};
@@ -47,7 +48,7 @@ impl FromStr for GreyScale {
         [Self::Change, Self::Staining]
             .into_iter()
             .find(|scale| scale.as_str().eq_ignore_ascii_case(text.trim()))
-            .ok_or_else(|| format!("\"{text}\" is no grey scale; use change or staining"))
+            .ok_or_else(|| text::eye_grade::is_no_grey_scale_use_change(text))
     }
 }
 
@@ -103,7 +104,10 @@ impl Judged {
             })
         };
         if trial.piece(self.piece).is_none() {
-            return wrong("piece", "Choose a piece of this trial.".into());
+            return wrong(
+                "piece",
+                text::eye_grade::choose_a_piece_of_this_trial().into(),
+            );
         }
         if self
             .against
@@ -111,13 +115,13 @@ impl Judged {
         {
             return wrong(
                 "against",
-                "Choose a piece of this trial, or the piece's own original.".into(),
+                text::eye_grade::choose_a_piece_of_this_trial_2().into(),
             );
         }
         if self.against == Some(self.piece) {
             return wrong(
                 "against",
-                "A piece can't be judged against itself: choose a keeper, or the piece's own original.".into(),
+                text::eye_grade::a_piece_cant_be_judged_against_itself().into(),
             );
         }
         let grade = match self.grade.parse::<Grade>() {
@@ -125,13 +129,12 @@ impl Judged {
             Err(error) => return wrong("grade", format!("{error}.")),
         };
         if self.by.trim().is_empty() {
-            return wrong("by", "Say who judged: eyes differ.".into());
+            return wrong("by", text::eye_grade::say_who_judged_eyes_differ().into());
         }
         if self.light.trim().is_empty() {
             return wrong(
                 "light",
-                "Say under which light it was judged, such as \"north window\" or \"D65 cabinet\"."
-                    .into(),
+                text::eye_grade::say_under_which_light_it_was_judged().into(),
             );
         }
         for (field, text) in [
@@ -141,7 +144,10 @@ impl Judged {
             ("remark", &self.remark),
         ] {
             if text.chars().count() > LONGEST {
-                return wrong(field, format!("Write this in {LONGEST} letters at most."));
+                return wrong(
+                    field,
+                    text::eye_grade::write_this_in_letters_at_most(LONGEST),
+                );
             }
         }
         Ok(Self { grade, ..self })

@@ -41,6 +41,7 @@ pub mod side_by_side;
 mod source;
 mod stage;
 pub mod stain;
+mod text;
 mod trial;
 pub mod way;
 

@@ -1,5 +1,6 @@
 //! What the plan's weaknesses and the run's departures leave a verdict to say.
 
+use crate::text;
 use crate::{
     Departed, Results,
     decide::{Comparison, Verdict},
@@ -44,13 +45,10 @@ fn departure(departed: &Departed, [a, b]: [&str; 2]) -> String {
     let sentence = &departed.sentence;
     let befell = |arm: &str| departed.arms.is_empty() || departed.arms.iter().any(|of| of == arm);
     match (befell(a), befell(b)) {
-        (true, true) => format!("The verdict holds for what was done: {sentence}"),
+        (true, true) => text::limit::the_verdict_holds_for_what_was_done(sentence),
         (of_a, _) => {
             let arm = if of_a { a } else { b };
-            format!(
-                "With {arm} alone something was done otherwise than planned, which may be the cause \
-                 as well as the treatment: {sentence}"
-            )
+            text::limit::with_alone_something_was_done_otherwise(arm, sentence)
         }
     }
 }
@@ -60,17 +58,15 @@ fn limit(finding: &Finding, verdict: Verdict) -> Option<String> {
     let differ = matches!(verdict, Verdict::Visible | Verdict::Small);
     let found = &finding.sentence;
     let text = match kind(finding.code) {
-        Limits::Cause(what) if differ => format!(
-            "The difference is real, but this trial can't tell whether the treatment made it or \
-             {what}. {found}"
-        ),
-        Limits::Cause(what) if verdict == Verdict::Alike => format!(
-            "That they are alike is sure only of both together: {what} may have hidden what the \
-             treatment did. {found}"
-        ),
-        Limits::Cause(what) => format!("More pieces won't tell the treatment from {what}. {found}"),
+        Limits::Cause(what) if differ => {
+            text::limit::the_difference_is_real_but_this_trial(what, found)
+        }
+        Limits::Cause(what) if verdict == Verdict::Alike => {
+            text::limit::that_they_are_alike_is_sure_only(what, found)
+        }
+        Limits::Cause(what) => text::limit::more_pieces_wont_tell_the_treatment(what, found),
         Limits::Travel if verdict == Verdict::Open => return None,
-        Limits::Travel => format!("Dye that travelled may be part of it. {found}"),
+        Limits::Travel => text::limit::dye_that_travelled_may_be_part(found),
         Limits::Sharpness if verdict == Verdict::Open => {
             format!("{found} {}", finding.consequence)
         }

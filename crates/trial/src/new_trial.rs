@@ -1,5 +1,6 @@
 //! A trial as a person enters it.
 
+use crate::text;
 use crate::{Role, TrialError};
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
@@ -66,40 +67,34 @@ impl NewTrial {
     /// is not above 0, no rounds, fewer than two arms, an arm without test pieces,
     /// a name or code given twice.
     pub fn validate(&self) -> Result<(), TrialError> {
-        name("title", "the title", &self.title)?;
-        text("question", "the question", &self.question)?;
+        name("title", text::new_trial::the_title(), &self.title)?;
+        text("question", text::new_trial::the_question(), &self.question)?;
         if self.question.trim().is_empty() {
             return wrong(
                 "question",
-                "Write down the question the trial is to answer.",
+                text::new_trial::write_down_the_question_the_trial(),
             );
         }
-        text("method", "the method", &self.method)?;
+        text("method", text::new_trial::the_method(), &self.method)?;
         if !(self.margin_de00 > 0.0 && self.margin_de00 <= LARGEST_MARGIN_DE00) {
             return wrong(
                 "margin_de00",
-                format!(
-                    "The margin must lie above 0 and at most at {LARGEST_MARGIN_DE00}; \
-                     1 is a difference that can just be seen side by side."
-                ),
+                text::new_trial::the_margin_must_lie_above_0(LARGEST_MARGIN_DE00),
             );
         }
         if !(1..=MOST_ROUNDS).contains(&self.rounds) {
             return wrong(
                 "rounds",
-                format!("Plan at least 1 round and at most {MOST_ROUNDS}."),
+                text::new_trial::plan_at_least_1_round(MOST_ROUNDS),
             );
         }
         if self.arms.len() < 2 {
-            return wrong(
-                "arms",
-                "A trial compares: give it two arms at least, one of them without the extra step.",
-            );
+            return wrong("arms", text::new_trial::a_trial_compares_give_it_two_arms());
         }
         if self.arms.len() > MOST_ARMS {
             return wrong(
                 "arms",
-                format!("A trial can have {MOST_ARMS} arms at most."),
+                text::new_trial::a_trial_can_have_arms_at_most(MOST_ARMS),
             );
         }
         let mut names = HashSet::new();
@@ -121,48 +116,47 @@ impl NewArm {
         let at = format!("arms[{i}]");
         name(
             &format!("{at}.name"),
-            &format!("the name of arm {}", i + 1),
+            &text::new_trial::the_name_of_arm(i + 1),
             &self.name,
         )?;
-        text(&format!("{at}.treatment"), "the treatment", &self.treatment)?;
+        text(
+            &format!("{at}.treatment"),
+            text::new_trial::the_treatment(),
+            &self.treatment,
+        )?;
         if !names.insert(self.name.trim()) {
             return wrong(
                 format!("{at}.name"),
-                format!(
-                    "Two arms are called \"{}\": give each its own name.",
-                    self.name.trim()
-                ),
+                text::new_trial::two_arms_are_called_give(self.name.trim()),
             );
         }
         if !self.pieces.iter().any(|piece| piece.role == Role::Test) {
             return wrong(
                 format!("{at}.pieces"),
-                format!(
-                    "The arm \"{}\" has no test piece: add one at least.",
-                    self.name.trim()
-                ),
+                text::new_trial::the_arm_has_no_test_piece_add(self.name.trim()),
             );
         }
         if self.pieces.len() > MOST_PIECES {
             return wrong(
                 format!("{at}.pieces"),
-                format!("An arm can have {MOST_PIECES} pieces at most."),
+                text::new_trial::an_arm_can_have_pieces_at_most(MOST_PIECES),
             );
         }
         for (j, piece) in self.pieces.iter().enumerate() {
             let field = format!("{at}.pieces[{j}].code");
-            name(&field, "the code of a piece", &piece.code)?;
+            name(&field, text::new_trial::the_code_of_a_piece(), &piece.code)?;
             if !codes.insert(piece.code.trim()) {
                 return wrong(
                     field,
-                    format!(
-                        "Two pieces carry the code \"{}\": give each its own.",
-                        piece.code.trim()
-                    ),
+                    text::new_trial::two_pieces_carry_the_code_give(piece.code.trim()),
                 );
             }
             if let Some(load) = &piece.load {
-                text(&format!("{at}.pieces[{j}].load"), "the load", load)?;
+                text(
+                    &format!("{at}.pieces[{j}].load"),
+                    text::new_trial::the_load(),
+                    load,
+                )?;
             }
         }
         Ok(())
@@ -171,12 +165,12 @@ impl NewArm {
 
 fn name(field: &str, what: &str, value: &str) -> Result<(), TrialError> {
     if value.trim().is_empty() {
-        return wrong(field, format!("Fill in {what}."));
+        return wrong(field, text::new_trial::fill_in(what));
     }
     if value.chars().count() > LONGEST_NAME || value.chars().any(char::is_control) {
         return wrong(
             field,
-            format!("Keep {what} to one line of {LONGEST_NAME} characters at most."),
+            text::new_trial::keep_to_one_line_of_characters(what, LONGEST_NAME),
         );
     }
     Ok(())
@@ -186,7 +180,7 @@ fn text(field: &str, what: &str, value: &str) -> Result<(), TrialError> {
     if value.chars().count() > LONGEST_TEXT {
         return wrong(
             field,
-            format!("Keep {what} to {LONGEST_TEXT} characters at most."),
+            text::new_trial::keep_to_characters_at_most(what, LONGEST_TEXT),
         );
     }
     Ok(())

@@ -1,5 +1,6 @@
 //! Which piece of a trial lies in which window of a board.
 
+use crate::text;
 use crate::{PhotoArea, Trial};
 use photo::board::{BoardSeen, WindowSeen};
 
@@ -19,16 +20,15 @@ pub struct OnBoard {
 pub fn on_board(trial: &Trial, stage: u32, board: &BoardSeen) -> OnBoard {
     let mut told = OnBoard::default();
     if let Some(other) = board.trial.as_ref().filter(|name| **name != trial.slug) {
-        told.notices.push(format!(
-            "The board was printed for the trial \u{201c}{other}\u{201d}, not for this one. Look whether the photo belongs here."
-        ));
+        told.notices
+            .push(text::on_board::the_board_was_printed_for_the_trial(other));
     }
     if let Some(printed) = board.stage.filter(|printed| *printed != stage) {
-        told.notices.push(format!(
-            "The board was printed for photos after {}, this photo was added as after {}. Look which is right.",
-            rounds(printed),
-            rounds(stage)
-        ));
+        told.notices
+            .push(text::on_board::the_board_was_printed_for_photos_after(
+                rounds(printed),
+                rounds(stage),
+            ));
     }
     for window in &board.windows {
         if let Err(notice) = told.take(trial, board, window) {
@@ -48,29 +48,28 @@ impl OnBoard {
     ) -> Result<(), Option<String>> {
         let number = window.number;
         let Some(tag) = window.tag else {
-            return Err(window.polygon.as_ref().map(|_| {
-                format!("No tag could be read in window {number}. Mark its piece by hand, or photograph it with its tag in the tag place.")
-            }));
+            return Err(window
+                .polygon
+                .as_ref()
+                .map(|_| text::on_board::no_tag_could_be_read_in_window(number)));
         };
         let Some(piece) = trial.pieces.iter().find(|piece| piece.tag == tag) else {
-            return Err(Some(format!(
-                "The tag {tag} in window {number} belongs to no piece of this trial, so nothing was taken from that window."
-            )));
+            return Err(Some(text::on_board::the_tag_in_window_belongs(tag, number)));
         };
         let twice = board
             .windows
             .iter()
             .any(|other| other.number != number && other.tag == Some(tag));
         if twice {
-            return Err(Some(format!(
-                "The tag of {} lies in window {number} and in another one, so neither was taken. Mark the piece by hand.",
-                piece.code
+            return Err(Some(text::on_board::the_tag_of_lies_in_window(
+                &piece.code,
+                number,
             )));
         }
         let Some(polygon) = window.polygon.clone() else {
-            return Err(Some(format!(
-                "Window {number} has the tag of {}, but nothing there differs from the paper. Mark the piece by hand if it lies there.",
-                piece.code
+            return Err(Some(text::on_board::window_has_the_tag_of_but_nothing(
+                number,
+                &piece.code,
             )));
         };
         self.areas.push(PhotoArea {
@@ -83,8 +82,8 @@ impl OnBoard {
 
 fn rounds(stage: u32) -> String {
     match stage {
-        1 => "1 round".to_owned(),
-        n => format!("{n} rounds"),
+        1 => text::on_board::n_1_round().to_owned(),
+        n => text::on_board::rounds(n),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The pale and the deep part of a resist-dyed piece.
 
+use crate::text;
 use photo::Parts;
 use serde::{Deserialize, Serialize};
 use std::{fmt, str::FromStr};
@@ -41,7 +42,7 @@ impl FromStr for Part {
         [Self::Whole, Self::Pale, Self::Deep]
             .into_iter()
             .find(|part| part.as_str() == text)
-            .ok_or_else(|| format!("the part is \"{text}\"; write whole, pale or deep"))
+            .ok_or_else(|| text::part::the_part_is_write_whole_pale(text))
     }
 }
 

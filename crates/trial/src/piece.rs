@@ -1,5 +1,6 @@
 //! Arms and the pieces of cloth in them.
 
+use crate::text;
 use crate::{ArmId, PieceId};
 use photo::board::Code;
 use serde::{Deserialize, Serialize};
@@ -42,7 +43,7 @@ impl FromStr for Role {
         [Self::Test, Self::Keeper, Self::Witness]
             .into_iter()
             .find(|role| role.as_str().eq_ignore_ascii_case(text))
-            .ok_or_else(|| format!("the role \"{text}\" is not known; use test, keeper or witness"))
+            .ok_or_else(|| text::piece::the_role_is_not_known_use_test(text))
     }
 }
 

@@ -1,5 +1,6 @@
 //! A trial with everything that was found out about it.
 
+use crate::text;
 use crate::{
     EyeGrade, PartAtStage, Photo, Reading, Trial,
     decide::{self, Decision, Repeatability},
@@ -86,7 +87,7 @@ impl Results {
     /// Adds what people judged by eye; where nothing else was read, it says so.
     pub fn add_eyes(&mut self, eyes: Option<Eyes>) {
         if self.readings.is_empty() && eyes.is_some() {
-            let sentence = "No photo or instrument has read the pieces. What people judged by eye stands below.";
+            let sentence = text::results::no_photo_or_instrument_has_read();
             self.undecided = Some(sentence.to_owned());
         }
         self.eyes = eyes;
@@ -103,13 +104,12 @@ impl Results {
     ) -> Self {
         photos.sort_by_key(|p| (p.stage, p.id));
         let (decision, undecided) = if readings.is_empty() {
-            let sentence =
-                "Nothing has been read yet. Add a photo of the pieces and mark where each lies.";
+            let sentence = text::results::nothing_has_been_read_yet_add();
             (None, Some(sentence.to_owned()))
         } else {
             match decide::of_trial(&trial, &readings, known) {
                 Ok(decision) if decision.comparisons.is_empty() => {
-                    let sentence = "There is no verdict yet: it takes readings of two arms after a round of washing.";
+                    let sentence = text::results::there_is_no_verdict_yet_it_takes();
                     (Some(decision), Some(sentence.to_owned()))
                 }
                 Ok(decision) => (Some(decision), None),

@@ -1,5 +1,6 @@
 //! Where a colour comes from.
 
+use crate::text;
 use colour::Spectrum;
 use serde::{Deserialize, Serialize};
 use std::{fmt, str::FromStr};
@@ -50,9 +51,7 @@ impl FromStr for Source {
         [Self::Photo, Self::Spectrum, Self::Lab]
             .into_iter()
             .find(|source| source.as_str() == text)
-            .ok_or_else(|| {
-                format!("\"{text}\" is no source of readings; use photo, spectrum or lab")
-            })
+            .ok_or_else(|| text::source::is_no_source_of_readings_use_photo(text))
     }
 }
 

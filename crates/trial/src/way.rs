@@ -1,5 +1,7 @@
 //! The way through a trial, from the question to the report: what is done and what is next.
 
+use crate::text;
+
 /// What a person does at each place of the way, in order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
@@ -92,64 +94,70 @@ impl Progress {
     /// `Next` for whatever could be done now; the way keeps the first.
     fn at(&self, place: Place) -> (State, String) {
         match place {
-            Place::Ask => (State::Done, "question and margin set".to_owned()),
-            Place::Plan if self.planned => (State::Done, "pieces dealt out".to_owned()),
-            Place::Plan => (State::LeftOut, "entered without one".to_owned()),
+            Place::Ask => (State::Done, text::way::question_and_margin_set().to_owned()),
+            Place::Plan if self.planned => (State::Done, text::way::pieces_dealt_out().to_owned()),
+            Place::Plan => (State::LeftOut, text::way::entered_without().to_owned()),
             Place::Baths => self.baths(),
             Place::Run => self.run(),
             Place::Look => self.look(),
             Place::Decide => match self.last_compared() {
-                Some(stage) => (State::Done, format!("verdict {}", after(stage))),
-                None => (State::Later, "after two looks at two arms".to_owned()),
+                Some(stage) => (State::Done, text::way::verdict(after(stage))),
+                None => (
+                    State::Later,
+                    text::way::after_two_looks_at_two_arms().to_owned(),
+                ),
             },
             Place::Publish => match self.last_compared() {
-                Some(_) => (State::Next, "hand on the report".to_owned()),
-                None => (State::Later, "with the verdict".to_owned()),
+                Some(_) => (State::Next, text::way::hand_on_the_report().to_owned()),
+                None => (State::Later, text::way::with_the_verdict().to_owned()),
             },
         }
     }
 
     fn baths(&self) -> (State, String) {
         match self.recipes {
-            0 if self.looked.is_empty() => (State::Next, "write a recipe".to_owned()),
-            0 => (State::LeftOut, "no recipe kept".to_owned()),
-            1 => (State::Done, "1 recipe".to_owned()),
-            many => (State::Done, format!("{many} recipes")),
+            0 if self.looked.is_empty() => (State::Next, text::way::write_a_recipe().to_owned()),
+            0 => (State::LeftOut, text::way::no_recipe_kept().to_owned()),
+            1 => (State::Done, text::way::n_1_recipe().to_owned()),
+            many => (State::Done, text::way::recipes(many)),
         }
     }
 
     fn run(&self) -> (State, String) {
         let going = self.runs - self.runs_over.min(self.runs);
         match (self.runs, going) {
-            (0, _) if !self.looked.is_empty() => (State::LeftOut, "no run kept".to_owned()),
-            (0, _) if self.recipes == 0 => (State::Later, "by the recipe".to_owned()),
-            (0, _) => (State::Next, "begin a run".to_owned()),
-            (1, 0) => (State::Done, "1 run over".to_owned()),
-            (runs, 0) => (State::Done, format!("{runs} runs over")),
-            (_, 1) if self.looked.is_empty() => (State::Next, "a run goes on".to_owned()),
-            (_, 1) => (State::Done, "a run goes on".to_owned()),
-            (_, going) => (State::Next, format!("{going} runs go on")),
+            (0, _) if !self.looked.is_empty() => {
+                (State::LeftOut, text::way::no_run_kept().to_owned())
+            }
+            (0, _) if self.recipes == 0 => (State::Later, text::way::by_the_recipe().to_owned()),
+            (0, _) => (State::Next, text::way::begin_a_run().to_owned()),
+            (1, 0) => (State::Done, text::way::n_1_run_over().to_owned()),
+            (runs, 0) => (State::Done, text::way::runs_over(runs)),
+            (_, 1) if self.looked.is_empty() => (State::Next, text::way::a_run_goes().to_owned()),
+            (_, 1) => (State::Done, text::way::a_run_goes().to_owned()),
+            (_, going) => (State::Next, text::way::runs_go(going)),
         }
     }
 
     fn look(&self) -> (State, String) {
         if self.unmarked > 0 {
             let photos = match self.unmarked {
-                1 => "a photo".to_owned(),
-                many => format!("{many} photos"),
+                1 => text::way::a_photo().to_owned(),
+                many => text::way::photos(many),
             };
-            return (State::Next, format!("mark the pieces on {photos}"));
+            return (State::Next, text::way::mark_the_pieces(&photos));
         }
         match self.looked.last() {
-            None => (State::Next, "photograph before the first wash".to_owned()),
-            Some(&(last, _)) if last >= self.rounds => {
-                (State::Done, format!("seen {}", after(last)))
-            }
-            Some(&(0, _)) => (State::Next, "wash, then photograph again".to_owned()),
-            Some(&(last, _)) => (
+            None => (
                 State::Next,
-                format!("{last} of {} rounds seen", self.rounds),
+                text::way::photograph_before_the_first_wash().to_owned(),
             ),
+            Some(&(last, _)) if last >= self.rounds => (State::Done, text::way::seen(after(last))),
+            Some(&(0, _)) => (
+                State::Next,
+                text::way::wash_then_photograph_again().to_owned(),
+            ),
+            Some(&(last, _)) => (State::Next, text::way::of_rounds_seen(last, self.rounds)),
         }
     }
 
@@ -165,8 +173,8 @@ impl Progress {
 
 fn after(stage: u32) -> String {
     match stage {
-        1 => "after 1 round".to_owned(),
-        rounds => format!("after {rounds} rounds"),
+        1 => text::way::after_1_round().to_owned(),
+        rounds => text::way::after_rounds(rounds),
     }
 }
 

@@ -1,25 +1,24 @@
 //! Corners of an area as text: `120,80 420,80 420,300 120,300`.
 
+use crate::text;
+
 /// Reads corners `x,y` set apart by spaces, semicolons or new lines, in pixels of a photo of
 /// `width` by `height`; the error is a sentence.
 pub(crate) fn parse(text: &str, width: u32, height: u32) -> Result<Vec<[f64; 2]>, String> {
     let corners = pairs(text)?;
     if corners.len() < 3 {
-        return Err(
-            "An area needs three corners or more, each as x,y with a space between two corners: 120,80 420,80 420,300."
-                .to_owned(),
-        );
+        return Err(text::areas::an_area_needs_three_corners_or_more().to_owned());
     }
     if corners.len() > 200 {
-        return Err("An area may have 200 corners at most; leave some out.".to_owned());
+        return Err(text::areas::an_area_may_have_200_corners().to_owned());
     }
     let (w, h) = (f64::from(width), f64::from(height));
     match corners
         .iter()
         .find(|[x, y]| !(0.0..=w).contains(x) || !(0.0..=h).contains(y))
     {
-        Some([x, y]) => Err(format!(
-            "The corner {x},{y} lies outside the photo, which is {width} by {height} pixels."
+        Some([x, y]) => Err(text::areas::the_corner_lies_outside_the_photo(
+            x, y, width, height,
         )),
         None => Ok(corners),
     }
@@ -33,12 +32,7 @@ pub(crate) fn parse_chart(text: &str) -> Result<Option<[[f64; 2]; 4]>, String> {
     let corners = pairs(text)?;
     <[[f64; 2]; 4]>::try_from(corners)
         .map(Some)
-        .map_err(|found| {
-            format!(
-                "The chart has four corners, each as x,y with a space between two corners; {} came.",
-                found.len()
-            )
-        })
+        .map_err(|found| text::areas::the_chart_has_four_corners(found.len()))
 }
 
 /// Writes corners so that [`parse`] reads them.
@@ -71,9 +65,7 @@ fn pairs(text: &str) -> Result<Vec<[f64; 2]>, String> {
             let number = |t: &str| t.parse::<f64>().ok().filter(|v| v.is_finite());
             part.split_once(',')
                 .and_then(|(x, y)| Some([number(x)?, number(y)?]))
-                .ok_or_else(|| {
-                    format!("\u{201c}{part}\u{201d} is not a corner: write x,y without a space inside, such as 120,80.")
-                })
+                .ok_or_else(|| text::areas::is_not_a_corner_write_x_y(part))
         })
         .collect()
 }

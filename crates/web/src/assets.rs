@@ -1,6 +1,7 @@
 //! Style sheets and scripts, built into the program.
 
 use crate::error::Error;
+use crate::text;
 use axum::body::Bytes;
 use axum::extract::Path;
 use axum::http::header;
@@ -79,7 +80,7 @@ pub(crate) async fn serve(
     Path((version, name)): Path<(String, String)>,
 ) -> Result<Response, Error> {
     let assets = Assets::get();
-    let missing = || Error::NotFound("There is no such file. Reload the page that asked for it.");
+    let missing = || Error::NotFound(text::assets::there_is_no_such_file_reload());
     if version != assets.version {
         return Err(missing());
     }

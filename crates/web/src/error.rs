@@ -1,6 +1,7 @@
 //! What can go wrong with a request, and the page that says so.
 
 use crate::assets::Assets;
+use crate::text;
 use crate::text::fault as say;
 use askama::Template;
 use axum::extract::Request;
@@ -51,14 +52,9 @@ impl Error {
             Self::Stale => (
                 StatusCode::FORBIDDEN,
                 "stale_form",
-                "This page is from before Woadstone was last started, so nothing was changed. Go back, reload the page and send it again."
-                    .to_owned(),
+                text::error::this_page_is_from_before_woadstone().to_owned(),
             ),
-            Self::Busy(sentence) => (
-                StatusCode::SERVICE_UNAVAILABLE,
-                "busy",
-                sentence.to_owned(),
-            ),
+            Self::Busy(sentence) => (StatusCode::SERVICE_UNAVAILABLE, "busy", sentence.to_owned()),
             Self::Malformed(sentence) => (StatusCode::BAD_REQUEST, "malformed", sentence),
             Self::TooLarge(sentence) => (StatusCode::PAYLOAD_TOO_LARGE, "too_large", sentence),
             Self::Refused { code, message } => {
@@ -78,7 +74,7 @@ impl Error {
                 (
                     StatusCode::INTERNAL_SERVER_ERROR,
                     "broken",
-                    format!("Something went wrong inside Woadstone; nothing you entered before was harmed. The log calls it {id}."),
+                    text::error::something_went_wrong_inside_woadstone(&id),
                 )
             }
         };
@@ -177,8 +173,7 @@ fn fault_of(response: &Response) -> Option<Fault> {
     (response.status().is_client_error() && bare).then(|| Fault {
         status: response.status(),
         code: "malformed".to_owned(),
-        sentence: "This request can\u{2019}t be read. Start again from the list of trials."
-            .to_owned(),
+        sentence: text::error::this_request_cant_be_read_start_again().to_owned(),
     })
 }
 
@@ -187,10 +182,10 @@ impl Fault {
         let page = FaultPage {
             assets: Assets::get(),
             heading: match self.status {
-                StatusCode::NOT_FOUND => "Nothing here",
-                StatusCode::FORBIDDEN => "Not done",
-                StatusCode::INTERNAL_SERVER_ERROR => "Something is wrong",
-                _ => "This can\u{2019}t be taken",
+                StatusCode::NOT_FOUND => text::error::nothing_here(),
+                StatusCode::FORBIDDEN => text::error::not_done(),
+                StatusCode::INTERNAL_SERVER_ERROR => text::error::something_is_wrong(),
+                _ => text::error::this_cant_be_taken(),
             },
             sentence: &self.sentence,
         };

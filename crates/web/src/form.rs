@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::error::Error;
+use crate::text;
 use crate::token;
 use axum::extract::{Form, FromRequest, Request};
 use std::collections::BTreeMap;
@@ -40,9 +41,7 @@ impl FromRequest<App> for Signed {
     async fn from_request(request: Request, app: &App) -> Result<Self, Error> {
         let Form(fields) = Form::<Vec<(String, String)>>::from_request(request, app)
             .await
-            .map_err(|error| {
-                Error::Malformed(format!("The form can\u{2019}t be read: {error}."))
-            })?;
+            .map_err(|error| Error::Malformed(text::form::the_form_cant_be_read(&error)))?;
         let signed = Self(fields);
         if !app.token.is(signed.find(token::FIELD).unwrap_or("")) {
             return Err(Error::Stale);

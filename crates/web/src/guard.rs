@@ -4,6 +4,7 @@ use crate::app::{App, now};
 use crate::error::Error;
 use crate::pages;
 use crate::phone::{self, FromPhone};
+use crate::text;
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
 use axum::middleware::Next;
@@ -106,9 +107,7 @@ async fn admit(
         return Ok(Admitted::Nobody);
     }
     if !phone::may(method, path) {
-        return Err(Error::Forbidden(
-            "This is done at the computer that Woadstone runs on, not on a phone.",
-        ));
+        return Err(Error::Forbidden(text::guard::this_is_done_at_the_computer()));
     }
     if !method.is_safe() && !app.token.in_cookie(headers, address.port()) {
         return Err(Error::Stale);
@@ -171,7 +170,7 @@ fn check_host(headers: &HeaderMap, is_ours: impl Fn(&str) -> bool) -> Result<(),
     match is_ours(text(headers, header::HOST).unwrap_or("")) {
         true => Ok(()),
         false => Err(Error::Forbidden(
-            "Woadstone answers only under the address it printed when it started. Open that address.",
+            text::guard::woadstone_answers_only_under_the_address(),
         )),
     }
 }
@@ -184,7 +183,7 @@ fn check_origin(headers: &HeaderMap) -> Result<(), Error> {
         .is_some_and(|site| site != "same-origin");
     if foreign_origin || foreign_site {
         return Err(Error::Forbidden(
-            "This change was sent from another web site, so nothing was changed. Make it on Woadstone's own page.",
+            text::guard::this_change_was_sent_from_another_web(),
         ));
     }
     Ok(())

@@ -1,5 +1,6 @@
 //! How far the photos of a trial have come, and who is told when that changes.
 
+use crate::text;
 use report::words;
 use serde::Serialize;
 use std::collections::HashMap;
@@ -139,7 +140,7 @@ impl Status {
             id: photo.id.0,
             state,
             words: match state {
-                "reading" => "being read",
+                "reading" => text::progress::being_read(),
                 _ => words::photo_state(&photo.state),
             },
             why: match &photo.state {
@@ -155,13 +156,13 @@ impl Status {
 /// How many of some photos are done, in a sentence.
 pub(crate) fn told(photos: &[Status]) -> String {
     let count = |state: &str| photos.iter().filter(|photo| photo.state == state).count();
-    let mut parts = vec![format!("{} of {} read", count("read"), photos.len())];
+    let mut parts = vec![text::progress::of_read(count("read"), photos.len())];
     for (state, words) in [
-        ("reading", "being read"),
+        ("reading", text::progress::being_read()),
         ("waiting", "waiting"),
-        ("unmarked", "to be marked"),
-        ("refused", "could not be read"),
-        ("taken-out", "taken out of the queue"),
+        ("unmarked", text::progress::to_be_marked()),
+        ("refused", text::progress::could_not_be_read()),
+        ("taken-out", text::progress::taken_out_of_the_queue()),
     ] {
         if count(state) > 0 {
             parts.push(format!("{} {words}", count(state)));

@@ -2,6 +2,7 @@
 
 use crate::app::{App, Demo, SharedBench};
 use crate::error::Error;
+use crate::text;
 use crate::{assets, error, guard, pages, upload, way};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
@@ -230,15 +231,9 @@ fn pages() -> Router<App> {
 /// Routes with what is said where there is nothing, and the way through a trial.
 fn dressed(router: Router<App>, app: &App) -> Router<App> {
     router
-        .fallback(|| async {
-            Error::NotFound(
-                "There is no page at this address. Start again from the list of trials.",
-            )
-        })
+        .fallback(|| async { Error::NotFound(text::routes::there_is_no_page_at_this_address()) })
         .method_not_allowed_fallback(|| async {
-            Error::NotFound(
-                "This address takes no such request. Start again from the list of trials.",
-            )
+            Error::NotFound(text::routes::this_address_takes_no_such_request_start())
         })
         .layer(from_fn_with_state(app.clone(), way::show))
 }

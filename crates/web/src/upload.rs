@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::error::Error;
+use crate::text;
 use crate::token;
 use axum::extract::multipart::{Field, Multipart, MultipartError};
 use axum::extract::{FromRequest, Request};
@@ -217,10 +218,7 @@ fn malformed(error: &MultipartError, kind: &Kind) -> Error {
 }
 
 fn broken_off() -> Error {
-    Error::Malformed(
-        "The upload broke off or came in a form that can\u{2019}t be read. Choose the file and send it again."
-            .to_owned(),
-    )
+    Error::Malformed(text::upload::the_upload_broke_off_or_came().to_owned())
 }
 
 #[cfg(test)]

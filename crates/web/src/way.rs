@@ -5,6 +5,7 @@
 
 use crate::app::App;
 use crate::error::Error;
+use crate::text;
 use askama::Template;
 use axum::body::{Body, to_bytes};
 use axum::extract::{Request, State};
@@ -172,7 +173,7 @@ impl Stop {
             Far::Done => ("done", "done"),
             Far::Next => ("next", "next"),
             Far::Later => ("later", "later"),
-            Far::LeftOut => ("without", "left out"),
+            Far::LeftOut => ("without", text::way::left_out()),
         };
         Self {
             name: match step.place {

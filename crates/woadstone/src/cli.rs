@@ -1,5 +1,6 @@
 //! The command line's grammar.
 
+use crate::text;
 use std::{num::NonZeroUsize, path::PathBuf};
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -132,7 +133,7 @@ impl std::str::FromStr for Jobs {
         let jobs = text.trim().parse().ok().and_then(NonZeroUsize::new);
         jobs.filter(|n| n.get() <= 64)
             .map(Self)
-            .ok_or_else(|| format!("\"{text}\" is no number of photos to read at once, 1 to 64"))
+            .ok_or_else(|| text::cli::is_no_number_of_photos_to_read(text))
     }
 }
 

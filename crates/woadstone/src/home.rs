@@ -1,5 +1,6 @@
 //! Where a bench lives on this machine.
 
+use crate::text;
 use std::path::PathBuf;
 
 use directories::ProjectDirs;
@@ -19,9 +20,5 @@ pub fn demo(asked: Option<PathBuf>) -> Result<PathBuf, Stop> {
 fn data_folder(name: &str) -> Result<PathBuf, Stop> {
     ProjectDirs::from("", "", "woadstone")
         .map(|dirs| dirs.data_dir().join(name))
-        .ok_or_else(|| {
-            Stop::refused(
-                "this account has no home folder; say where to keep the bench with --home DIR",
-            )
-        })
+        .ok_or_else(|| Stop::refused(text::home::this_account_has_no_home_folder_say()))
 }

@@ -5,6 +5,7 @@ mod command;
 mod demo;
 mod home;
 mod outcome;
+mod text;
 
 use std::process::ExitCode;
 

@@ -23,6 +23,7 @@ mod error;
 mod message;
 mod plural;
 mod read;
+mod script;
 
 pub use error::WordingError;
 
@@ -34,7 +35,8 @@ pub const SOURCE_LANGUAGE: &str = "en";
 
 /// Rust for the texts of one crate, as the source of a module.
 ///
-/// `root` holds a folder for each language, and each of those a folder named `of`. With more than
+/// `root` holds a file `languages` with a line for each, as `en English`, a folder for each language,
+/// and in those a folder named `of`. With more than
 /// one language, `language` is the path of a function `fn() -> &'static str` that names the one to
 /// speak, such as `::locale::language`.
 ///
@@ -55,21 +57,39 @@ pub fn compile(root: &Path, of: &str, language: &str) -> Result<String, WordingE
     emit::modules(&source, &others, language)
 }
 
-/// Writes what [`compile`] gives to `OUT_DIR/text.rs`, and has cargo look at the texts again when
-/// they change. For build scripts; `root` is relative to the crate.
+/// A JavaScript module for the texts of page scripts in one language, a function for each message:
+/// `taken-in = { $count } taken in` becomes `takenIn(count)`. Names are kept apart by the caller:
+/// no two files may have a message of one name.
 ///
 /// # Errors
-/// As [`compile`], and when the file can't be written.
-pub fn build(root: &str, of: &str) -> Result<(), WordingError> {
-    let root = Path::new(root);
+/// As [`compile`].
+pub fn compile_script(root: &Path, of: &str, language: &str) -> Result<String, WordingError> {
+    let source = Folder::read(root, SOURCE_LANGUAGE, of)?;
+    let spoken = Folder::read(root, language, of)?;
+    spoken.translates(&source)?;
+    Ok(script::module(&source, &spoken))
+}
+
+/// Writes what [`compile`] gives to `OUT_DIR/text.rs`, and has cargo look at the texts again when
+/// they change. For build scripts; `root` is relative to the crate. A fault ends the build with its
+/// sentence.
+pub fn build(root: &str, of: &str) {
+    if let Err(fault) = written(Path::new(root), of) {
+        println!("cargo::error={fault}");
+    }
+}
+
+fn written(root: &Path, of: &str) -> Result<(), WordingError> {
+    println!(
+        "cargo::rerun-if-changed={}",
+        root.join("languages").display()
+    );
     for language in read::languages(root)? {
         println!(
             "cargo::rerun-if-changed={}",
             root.join(language).join(of).display()
         );
     }
-    // A language that is added.
-    println!("cargo::rerun-if-changed={}", root.display());
     let text = compile(root, of, "::locale::language")?;
     let out = std::env::var_os("OUT_DIR").ok_or(WordingError::NotABuildScript)?;
     let path = Path::new(&out).join("text.rs");

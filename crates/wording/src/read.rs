@@ -124,10 +124,17 @@ impl File {
     }
 }
 
-/// The languages that have a folder, in the order of their names.
+/// The languages that `root/languages` lists, each on a line as `en English`: only the codes.
 pub(crate) fn languages(root: &Path) -> Result<Vec<String>, WordingError> {
-    let folders = listed(root)?.into_iter().filter(|path| path.is_dir());
-    Ok(folders.map(|path| stem(&path)).collect())
+    let path = root.join("languages");
+    let listed = match std::fs::read_to_string(&path) {
+        Ok(listed) => listed,
+        Err(cause) => return Err(WordingError::File { path, cause }),
+    };
+    let codes = listed
+        .lines()
+        .filter_map(|line| line.split_whitespace().next());
+    Ok(codes.map(str::to_owned).collect())
 }
 
 /// What lies in a folder, in the order of the names; nothing if there is no such folder.

@@ -2,7 +2,7 @@
 
 use std::cell::Cell;
 use std::path::Path;
-use wording::compile;
+use wording::{compile, compile_script};
 
 thread_local! {
     static SPOKEN: Cell<&'static str> = const { Cell::new("en") };
@@ -72,6 +72,30 @@ fn another_language_is_spoken_as_far_as_it_goes() {
     });
 }
 
+/// Run by node where there is one, in `e2e/`; here only what is written is held.
+#[test]
+fn scripts_get_a_module_with_plurals_of_the_language() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/two_languages");
+    let english = compile_script(&root, "shop", "en").unwrap();
+    let dutch = compile_script(&root, "shop", "nl").unwrap();
+    for line in [
+        "const rules = new Intl.PluralRules(\"en\");",
+        "export const soakFirst = () => `Soak the yarn first`;",
+        "export const halfFull = (share, what) => `The pot is ${share} % full of ${what}.`;",
+        "export const skeinsLeft = (count, colour) => `${String(count) === \"0\" ? \
+         `No skein of ${colour} is left` : rules.select(count) === \"one\" ? \
+         `One skein of ${colour} is left` : `${count} skeins of ${colour} are left`}.`;",
+    ] {
+        assert!(
+            english.lines().any(|said| said == line),
+            "{line}: {english}"
+        );
+    }
+    assert!(dutch.contains("PluralRules(\"nl\")"), "{dutch}");
+    assert!(dutch.contains("`Week het garen eerst`"), "{dutch}");
+    assert!(dutch.contains("`The pot is ${share}"), "{dutch}");
+}
+
 /// What `compile` says of an English text and, if there is one, its translation.
 fn fault(english: &str, other: Option<(&str, &str)>) -> String {
     let root = tempfile::tempdir().expect("a folder");
@@ -80,6 +104,11 @@ fn fault(english: &str, other: Option<(&str, &str)>) -> String {
         std::fs::create_dir_all(&folder).expect("a folder");
         std::fs::write(folder.join("yarn.ftl"), text).expect("a file");
     };
+    let languages = format!(
+        "en English\n{}\n",
+        other.map_or("", |(language, _)| language)
+    );
+    std::fs::write(root.path().join("languages"), languages).expect("a file");
     write("en", english);
     if let Some((language, text)) = other {
         write(language, text);
@@ -125,5 +154,8 @@ fn faults_name_the_file_and_the_message() {
 #[test]
 fn no_texts_are_no_modules() {
     let root = tempfile::tempdir().unwrap();
+    let fault = compile(root.path(), "shop", "crate::language").expect_err("a fault");
+    assert!(fault.to_string().contains("languages"), "{fault}");
+    std::fs::write(root.path().join("languages"), "en English\n").unwrap();
     assert_eq!(compile(root.path(), "shop", "crate::language").unwrap(), "");
 }

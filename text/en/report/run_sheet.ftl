@@ -10,3 +10,8 @@ heat = Heat
 began-ended = Began, ended
 was-at = Was at
 done-otherwise = Done otherwise
+
+## run_sheet.rs
+
+min = { $begins }, { $minutes } min
+until-done = { $begins }, until done

@@ -85,3 +85,11 @@ of-12-windows = { $twelve } of 12 windows
 one-for-each-piece-and-witness-cloth = { $labels }, one for each piece and witness cloth
 pocket-colour-chart-of-24-patches = Pocket colour chart of 24 patches, and a plain place in even light
 photos-random-order-from-seed = Photos: { $stages }. Random order from seed { $seed }.
+
+## pages/board/mod.rs
+
+this-trial-was-started-without-a-plan = This trial was started without a plan, so there is no order of pieces to print. Its board and tags are on its own page.
+
+## pages/board/places.rs
+
+tag = { $code }, tag { $tag }

@@ -82,3 +82,25 @@ with-what-2 = with what
 repeatability-cielab-2 = repeatability, CIELAB
 add-these-readings = Add these readings
 leave-it = Leave it
+
+## pages/elsewhere/grade.rs
+
+choose-the-piece-that-was-judged = Choose the piece that was judged.
+give-the-number-of-rounds-the-piece = Give the number of rounds the piece had been through as a whole number; 0 is before the first.
+choose-what-it-was-judged-against = Choose what it was judged against.
+
+## pages/elsewhere/preview.rs
+
+lab-values = Lab values
+
+## pages/elsewhere/sheet.rs
+
+the-readings-came-back-broken-go-back = The readings came back broken. Go back and send the file again.
+give-the-number-of-rounds-the-pieces = Give the number of rounds the pieces had been through as a whole number; 0 is before the first.
+give-the-repeatability-as-a-number-such = Give the repeatability as a number, such as { $usual_repeatability_de }.
+choose-a-file-or-type-the-values = Choose a file, or type the values.
+no-sample-has-the-code = No sample has the code of a piece of this trial. The table names { $collect }; the pieces are { $collect2 }. Write the pieces’ codes as names.
+
+## pages/elsewhere/withdraw.rs
+
+the-form-doesnt-say-what-to-withdraw = The form doesn’t say what to withdraw. Go back and try again.

@@ -77,3 +77,31 @@ all-pairs-are-judged-and-kept = { $judge }, all { $all } pairs are judged and ke
 the-session-is-closed = The session is closed.
 what-others-gave-is-shown-once = What others gave is shown once the session is closed.
 back-to-the-sessions = Back to the sessions
+
+## pages/eyes/begin.rs
+
+give-the-number-of-rounds-the-pieces = Give the number of rounds the pieces have been through as a whole number.
+choose-whether-cloths-or-measured = Choose whether cloths or measured colours are judged.
+give-how-many-pairs-come-twice = Give how many pairs come twice as a whole number up to { $most_repeats }.
+
+## pages/eyes/labels.rs
+
+half = { $id }, half
+undyed-cloth = undyed cloth
+
+## pages/eyes/show.rs
+
+for-change-in-colour = { $change } for change in colour
+without-a-difference = without a difference
+for-staining = for staining
+of-those-for-change-a-second-time = of those for change a second time
+
+## pages/eyes/turn.rs
+
+cant-tell-2 = can’t tell
+the-pair-side-by-side = The pair, side by side
+no-change = no change
+no-stain = no stain
+the-most-change = the most change
+the-deepest-stain = the deepest stain
+the-form-names-no-pair-go-back = The form names no pair. Go back and choose again.

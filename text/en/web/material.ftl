@@ -46,3 +46,27 @@ a-sample = a sample
 note-it = Note it
 it-is-used-up = It is used up
 another-lot = Another lot
+
+## pages/material/add.rs
+
+give-the-day-on-which-it-came = Give the day on which it came, as in 2030-05-31.
+
+## pages/material/list.rs
+
+none-open = none open
+n-1-open = 1 open
+open = { $many } open
+not-known = not known
+
+## pages/material/mod.rs
+
+no-lot-yet = no lot yet
+used-up = used up
+more-was-taken-than-there-was-count = more was taken than there was: count it
+left = { $each } left
+
+## pages/material/show.rs
+
+more-was-taken-than-came-count = { $left }, more was taken than came: count it
+left-2 = { $left } left
+all-that-was-left = all that was left

@@ -56,3 +56,32 @@ last-seen = Last seen
 let-in-no-more = Let in no more
 revoke = Revoke
 a-paired-phone-may-look-at-everything = A paired phone may look at everything, note what happens in runs, add and mark photos, and judge pairs by eye. It can’t pair others or switch this on or off.
+a-paired-phone-may-look-at-everything = A paired phone may look at everything, note what happens in runs, and add and mark photos. It can’t pair others or switch this on or off.
+
+## phone/network.rs
+
+cant-be-used-choose-this-computers-own = { $wanted } can’t be used: { $error }. Choose this computer’s own address and a free port.
+is-no-address-write-four-numbers = “{ $typed }” is no address: write four numbers with points between, such as 192.168.1.20.
+is-no-address-of-a-local-network = { $address } is no address of a local network. Those begin with 10, 192.168, 172.16 to 172.31 or 169.254; others may be open to the whole internet.
+
+## pages/phone/code.rs
+
+switch-the-local-network-on-first = Switch the local network on first; a code is of no use without it.
+
+## pages/phone/pair.rs
+
+too-many-codes-were-tried-wait-ten = Too many codes were tried. Wait ten minutes, then make a new code at the computer.
+this-code-is-not-good = This code is not good, or not any more: each is good once, for five minutes. Make a new one at the computer.
+
+## pages/phone/revoke.rs
+
+say-which-device-the-page-lists-those = Say which device: the page lists those that are paired.
+
+## pages/phone/show.rs
+
+code-to-scan-with-the-phones-camera = Code to scan with the phone’s camera
+not-yet = not yet
+
+## pages/phone/switch.rs
+
+the-port-is-a-number-from-0 = The port is a number from 0 to 65535, as a rule { $usual_port }; 0 takes a free one.

@@ -103,3 +103,52 @@ what-was-read-before-is-kept = What was read before is kept, and counts until th
 earlier-readings-of-this-photo = Earlier readings of this photo
 these-count = These count.
 readings-of = Readings of { $at }
+
+## pages/photo/events.rs
+
+too-many-pages-watch-photos = Too many pages watch photos at this moment. Close some, then reload this one.
+
+## pages/photo/layers.rs
+
+as-much = as much
+more = { $p } % more
+less = { $p } % less
+the-darkest-place-gets-light-the = The darkest place gets { $least } light, the brightest { $most }, than the chart’s middle; readings have this taken out.
+as-at-the-chart = as at the chart
+an-area = an area
+burnt-out = burnt out
+deeper-than-the-file-can-hold = deeper than the file can hold
+here = { $area }: { $share } % { $name } here
+
+## pages/photo/mark.rs
+
+mark-the-area-of-one-piece = Mark the area of one piece at least: choose the piece, then draw a box on it.
+
+## pages/photo/mod.rs
+
+this-trial-has-no-such-photo = This trial has no such photo. Its page lists those it has.
+
+## pages/photo/preview.rs
+
+there-is-no-such-photo = There is no such photo.
+
+## pages/photo/show.rs
+
+corrected-by-a-patch-left-out = Corrected by { $name } ({ $model }): a patch left out of the correction comes back within { $loo_de00_median } CIEDE2000 at the median.
+read = { $readings } read.
+
+## pages/photo/taken.rs
+
+give-the-number-of-rounds-the-pieces = Give the number of rounds the pieces have been through as a whole number; 0 is before the first.
+corners-are-those-of-one-photo-send = Corners are those of one photo. Send that photo by itself, and the others without corners.
+choose-one-of-the-charts = Choose one of the charts that are kept here.
+choose-a-photo-to-add = Choose a photo to add.
+
+## pages/photo/tile.rs
+
+the-photo-doesnt-reach-that-far = The photo doesn’t reach that far.
+
+## pages/photo/show.rs
+
+the-chart = the chart
+the-chart-2 = the chart “{ $name }”

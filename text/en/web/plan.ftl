@@ -127,3 +127,27 @@ revisions = Revisions
 nothing-is-lost-each-change = Nothing is lost: each change is a revision, and going back is one more.
 shown-here = shown here
 see-revision = See revision { $number }
+
+## pages/plan/ask.rs
+
+give-a-whole-number-such-as-5 = Give a whole number, such as 5.
+choose-a-difference-or-give-your-own = Choose a difference, or give your own as a number, such as 1.5.
+give-a-number-such-as-or-leave = Give a number, such as { $example }, or leave it empty.
+
+## pages/plan/revise.rs
+
+this-button-is-of-no-page = This button is of no page of ours.
+back-to-revision = Back to revision { $number }
+edited-as-text = Edited as text
+is-no-seed-give-a-whole-number = "{ $typed }" is no seed: give a whole number up to { $max }, or leave it empty.
+order-drawn-from-seed = Order drawn from seed { $seed }
+give-a-whole-number-such-as-4 = Give a whole number, such as 4.
+other-numbers-of-pieces-or-rounds = Other numbers of pieces or rounds
+
+## pages/plan/show.rs
+
+against = { $second } against { $first }
+
+## pages/plan/start.rs
+
+the-new-trial = the new trial is not on the bench

@@ -175,3 +175,58 @@ revisions = Revisions
 nothing-is-lost-each-change = Nothing is lost: each change is a revision, and going back is one more. A run keeps the sheet that it began with.
 shown-here = shown here
 see-revision = See revision { $number }
+
+## pages/recipe/amounts.rs
+
+look-again = Look again
+to-know = To know
+
+## pages/recipe/create.rs
+
+written-by-the-form = Written by the form
+
+## pages/recipe/edit.rs
+
+keep-as-a-new-revision = Keep as a new revision
+changed-by-the-form = Changed by the form
+
+## pages/recipe/new.rs
+
+bath-for = Bath for { $title }
+lot-of = { $name }, lot of { $received_on }
+
+## pages/recipe/places.rs
+
+the-has-no-name = the { $value } has no name
+has-no-name = { $value } { $k } has no name
+the-pot = the pot
+arm = arm "
+the-goods = the goods
+
+## pages/recipe/print.rs
+
+recipe-revision-day-and-name = Recipe revision { $number }. Day and name:
+
+## pages/recipe/revise.rs
+
+edited-as-text = Edited as text
+back-to-revision = Back to revision { $number }
+
+## pages/recipe/show.rs
+
+of-water = { $liquor } of water ({ $kitchen }), { $temperature }, { $time }, for { $arms }
+add = add { $k }: { $what }
+the-plan = the plan “{ $title }”
+the-trial = the trial “{ $title }”
+its-arms-arent-those = Its arms aren’t those of what it is for:
+are-not-in-the-recipe = { " " }{ $missing } are not in the recipe.
+are-only-in-the-recipe = { " " }{ $strange } are only in the recipe.
+fine-where-arms-are-dyed-by-recipes = { " " }Fine where arms are dyed by recipes of their own; else give arms the same names.
+
+## pages/recipe/draft/read.rs
+
+say-how-much-water-such-as-20 = Say how much water, such as 20:1 or 5 L.
+two-arms-have-this-name-give = Two arms have this name. Give each its own.
+say-how-strong-it-is-such = Say how strong it is, such as 1 %. If nobody knows, choose a bottle of unknown strength.
+give-a-number-such-as-or-leave = Give a number, such as { $example }, or leave it empty.
+give-a-whole-number-such-as-5 = Give a whole number, such as 5.

@@ -68,3 +68,21 @@ a-line-for-each-three-at-least = A line for each, three at least, as in 2 mg/L =
 keep-the-standards = Keep the standards
 take-them-back = Take them back
 everything-that-was-noted-with = Everything that was noted, with corrections
+
+## pages/rinse/draft.rs
+
+is-no-absorbance-give-numbers-such = “{ $word }” is no absorbance. Give numbers, such as 0.275, with a space between several.
+
+## pages/rinse/show.rs
+
+give-a-share-of-the-dye = Give a share of the dye in percent, above 0 and below 100, such as 0.1.
+spent-bath = Spent bath
+looks-like = looks like{ " " }
+sample-diluted = sample diluted{ " " }
+strength-give-or-take-2 = strength give or take{ " " }
+volume-give-or-take-2 = volume give or take{ " " }
+spent-bath-2 = spent bath: { $reading }
+rinse-2 = rinse: { $reading }
+standards = standards: { $standards }
+taken-back = taken back
+instead-of-note = , instead of note { $of }

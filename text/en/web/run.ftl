@@ -56,3 +56,37 @@ this-run-belongs-to-no-trial = This run belongs to no trial, so they stand here 
 plot-of-temperature-over-time = Plot of temperature over time
 the-planned-curve-crosses-are-the = The planned curve; crosses are the temperatures that were noted.
 everything-that-was-noted-with = Everything that was noted, with corrections
+
+## pages/run/note.rs
+
+this-button-is-of-no-page = This button is of no page of ours.
+that-note-was-taken-back-already = That note was taken back already, so it can’t be corrected.
+give-the-time-of-day-such = Give the time of day, such as 14:05.
+give-how-many-minutes-ago = Give how many minutes ago it was as a number, such as 5, or leave it empty.
+give-a-temperature-such-as-60 = Give a temperature, such as 60 or 60 °C or 140 °F.
+
+## pages/run/show.rs
+
+left = { $gone } · { $left } left
+over = { $gone } · { $left } over
+to-do = to do
+running = running
+done = done
+from-to = { $from } to { $to }
+since = since { $now_s }
+as-planned = , as planned
+clock-started = clock started
+clock-stopped = clock stopped
+it-was-2 = it was at { $at }
+done-otherwise-2 = done otherwise: { $value }
+run-finished = run finished
+taken-back = taken back
+taken-back-2 = taken back: { $why }
+whole-run = whole run
+step-2 = step { $step }
+instead-of-note = , instead of note { $of }
+noted-now-s2 = { $step }, { $now_s }: { $what }{ $of } (noted { $now_s2 })
+
+## pages/run/time.rs
+
+at-a-time-that-no-calendar = at a time that no calendar has

@@ -29,3 +29,15 @@ stage = Stage
 trial = Trial
 by = { $stage }, by { $source }
 a-picked-colour-is-a-screens = A picked colour is a screen’s, so it only points the way; numbers find more surely. Readings for another light aren’t compared.
+
+## pages/search/ask.rs
+
+give-words-or-beginnings-of-words-such = Give words or beginnings of words, such as indigo or soda.
+give-l-a-and-b-as-three = Give L*, a* and b* as three numbers, such as 40 20 10: L* from 0 to 100, the others from −128 to 128.
+choose-one-of-the-lights = Choose one of the lights of the list.
+give-a-colour-as-six-hexadecimal-digits = Give a colour as six hexadecimal digits, such as #7a3b2c.
+
+## pages/search/show.rs
+
+asked-for = asked for
+piece-2 = piece { $piece }

@@ -30,3 +30,7 @@ photos-2 = Photos
 at-least-better-five-of-the-same = At least { $fewest_photos }, better five, of the same six or so pieces on the printed board, taken up and laid again before each. JPEG or PNG as the camera saved them, up to 160 MB together. Reading takes a second or two for each.
 check-the-set-up = Check the set-up
 without-the-board-say-where-the-pieces = Without the board, say where the pieces lie on the command line: woadstone setup-check --name NAME --areas AREAS.json PHOTO PHOTO PHOTO.
+
+## pages/setup/check.rs
+
+give-the-set-up-a-name = Give the set-up a name by which you know it again, such as north window.

@@ -217,3 +217,18 @@ judged = Judged
 remark = Remark
 on-a-grey-scale-5-for-none = On a grey scale, 5 for none to 1 for the most.
 journal-of-this-trial = Journal of this trial
+
+## pages/trial/compare.rs
+
+nothing-was-read-of-what-this-address = Nothing was read of what this address names; here are two others. Choose from the lists.
+these-two-were-read-by-different-means = These two were read by different means, an instrument and a photo or for different lights, and such colours don’t compare. Choose two of one kind.
+
+## pages/trial/create.rs
+
+the-new-trial = the new trial is not on the bench
+
+## pages/trial/new.rs
+
+give-the-margin-as-a-number-such = Give the margin as a number, such as 1.0.
+give-the-number-of-rounds = Give the number of rounds as a whole number, 1 or more.
+give-the-number-of-test-pieces-per = Give the number of test pieces per arm as a whole number from 1 to 100.

@@ -5,6 +5,7 @@ use super::{
     text::lines,
     written::{Cell, Written},
 };
+use crate::text;
 
 /// Whether a text has the marks of CGATS.
 pub(super) fn is_cgats(text: &str) -> bool {
@@ -94,7 +95,7 @@ pub(super) fn tables(text: &str) -> Result<(Vec<Written>, Vec<String>), TableErr
                 expected,
             });
         }
-        notes.push("The file has no END_DATA; see that nothing is missing at its end.".into());
+        notes.push(text::table::the_file_has_no_end_data_see().into());
         tables.push(table);
     }
     if tables.is_empty() {
@@ -154,9 +155,9 @@ fn close(table: &Written, open: &[Cell]) -> Result<(), TableError> {
 
 fn count(table: &Written, announced: Option<usize>, notes: &mut Vec<String>) {
     if let Some(expected) = announced.filter(|n| *n != table.rows.len()) {
-        notes.push(format!(
-            "The file announces {expected} samples and holds {}; those it holds were taken.",
-            table.rows.len()
+        notes.push(text::table::the_file_announces_samples_and_holds(
+            expected,
+            table.rows.len(),
         ));
     }
 }

@@ -6,6 +6,7 @@ use super::{
     light::{Seen, seen},
     written::{Cell, Written},
 };
+use crate::text;
 use crate::{Lab, Spectrum, View, Xyz};
 
 /// A reflectance above which values must be percent: no surface sends back twice the light.
@@ -46,7 +47,10 @@ pub(super) fn best(
     }
     let (table, colours) = found.swap_remove(spectra.unwrap_or(0));
     if others > 0 {
-        notes.push(format!("The file holds {} tables of colours; the one with its columns named on line {} was taken.", others + 1, table.line));
+        notes.push(text::table::the_file_holds_tables_of_colours(
+            others + 1,
+            table.line,
+        ));
     }
     samples(table, &colours, notes, unsaid)
 }
@@ -295,8 +299,8 @@ fn spectra(
     let highest = read.iter().flatten().copied().fold(0.0, f64::max);
     let percent = table.said.percent.unwrap_or(highest > HIGHEST_SHARE);
     if table.said.percent.is_none() && highest > 1.2 && !percent {
-        notes.push(format!(
-            "The highest reflectance is {highest}, and was taken as a share of the light; if it is percent, write \"# unit percent\" above the column names."
+        notes.push(text::table::the_highest_reflectance_is_and_was_taken(
+            highest,
         ));
     }
     let unit = if percent { 100.0 } else { 1.0 };
@@ -324,9 +328,7 @@ fn spectra(
         values.push(Value::Spectrum(spectrum));
     }
     if below_zero > 0 {
-        notes.push(format!(
-            "{below_zero} values lay just below zero and were taken as zero."
-        ));
+        notes.push(text::table::values_lay_just_below_zero(below_zero));
     }
     Ok(values)
 }
@@ -369,7 +371,9 @@ fn points(
         points.push((point, view));
     }
     if silent > 0 {
-        notes.push(format!("The light or observer of {silent} samples is not said; what is missing was taken from {unsaid}."));
+        notes.push(text::table::the_light_or_observer_of_samples(
+            silent, unsaid,
+        ));
     }
     Ok(points)
 }
@@ -390,11 +394,13 @@ fn place(
             // A whole number up to 1000, by the line above.
             return Ok(value as usize - 1);
         }
-        Err(TableError::Layout(format!(
-            "line {}, column \"{}\": {value} is no place on a chart; count rows and columns from 1",
-            table.line(row, column),
-            table.names[column]
-        )))
+        Err(TableError::Layout(
+            text::table::line_column_column2_is_no_place(
+                table.line(row, column),
+                &table.names[column],
+                value,
+            ),
+        ))
     };
     Ok(Some((count(down)?, count(across)?)))
 }

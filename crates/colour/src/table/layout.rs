@@ -1,6 +1,7 @@
 //! Rows and columns of a chart.
 
 use super::{Sample, Table, TableError};
+use crate::text;
 
 /// How a chart's patches are laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -35,18 +36,17 @@ impl Table {
         };
         if let Some(layout) = said {
             if layout.rows.checked_mul(layout.columns) != Some(count) {
-                return Err(TableError::Layout(format!(
-                    "the table says {} rows of {} patches and holds {count} samples; give each patch one row of the table",
-                    layout.rows, layout.columns
-                )));
+                return Err(TableError::Layout(
+                    text::table::the_table_says_rows_of_patches(layout.rows, layout.columns, count),
+                ));
             }
             let placed = self.by_name().filter(|(found, _)| *found == layout);
             return Ok(placed.unwrap_or_else(|| (layout, self.samples.iter().collect())));
         }
         if self.said_layout.rows.is_some() || self.said_layout.columns.is_some() {
-            return Err(TableError::Layout(format!(
-                "the table's {count} samples don't fill whole rows as it says; write \"# rows 4 columns 6\" with the chart's own numbers"
-            )));
+            return Err(TableError::Layout(
+                text::table::the_tables_samples_dont_fill_whole_rows(count),
+            ));
         }
         if let Some(placed) = self.by_name() {
             return Ok(placed);
@@ -60,19 +60,18 @@ impl Table {
                 self.samples.iter().collect(),
             ));
         }
-        Err(TableError::Layout(format!(
-            "the table has {count} patches, and their rows and columns are not said; a chart of 24 goes by 4 rows of 6, \
-             for any other write \"# rows 5 columns 7\" above the column names or add the columns row and column"
-        )))
+        Err(TableError::Layout(
+            text::table::the_table_has_patches_and_their_rows(count),
+        ))
     }
 
     fn by_place(&self) -> Result<(Layout, Vec<&Sample>), TableError> {
         let mut placed = Vec::with_capacity(self.samples.len());
         for sample in &self.samples {
             let place = sample.place.ok_or_else(|| {
-                TableError::Layout(format!(
-                    "line {}, sample \"{}\": its row or column is missing; give every patch both",
-                    sample.line, sample.name
+                TableError::Layout(text::table::line_sample_its_row_or_column(
+                    sample.line,
+                    &sample.name,
                 ))
             })?;
             placed.push((place, sample));
@@ -81,11 +80,13 @@ impl Table {
             placed.sort_by_key(|(place, _)| *place);
             let twice = placed.windows(2).find(|pair| pair[0].0 == pair[1].0);
             TableError::Layout(match twice {
-                Some([(_, one), (_, other)]) => format!(
-                    "line {}: \"{}\" has the same row and column as \"{}\" on line {}; each place holds one patch",
-                    other.line, other.name, one.name, one.line
+                Some([(_, one), (_, other)]) => text::table::line_has_the_same_row_and_column(
+                    other.line,
+                    &other.name,
+                    &one.name,
+                    one.line,
                 ),
-                _ => "the rows and columns leave places without a patch; give every place of the chart one row of the table".into(),
+                _ => text::table::the_rows_and_columns_leave_places().into(),
             })
         })
     }

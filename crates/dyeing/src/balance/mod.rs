@@ -13,6 +13,7 @@ mod strength;
 mod words;
 mod written;
 
+use crate::text;
 use serde::Serialize;
 
 pub use estimate::Estimate;
@@ -148,9 +149,9 @@ impl DyeBalance {
             .transpose()?;
         let count = waters.rinse.len() + usize::from(waters.bath.is_some());
         if count == 0 || count > MOST_WATERS {
-            return Err(DyeingError::Recipe(format!(
-                "there are readings of {count} waters; 1 to {MOST_WATERS} are wanted"
-            )));
+            return Err(DyeingError::Recipe(
+                text::balance::there_are_readings_of_waters_1(count, MOST_WATERS),
+            ));
         }
         let named = |name: String, written: &WrittenReading| -> Result<WaterShare, DyeingError> {
             let reading = Reading::of(written, start, line.as_ref()).map_err(|e| match e {
@@ -170,10 +171,12 @@ impl DyeBalance {
             })
         };
         let bath = waters.bath.as_ref();
-        let bath = bath.map(|w| named("spent bath".into(), w)).transpose()?;
+        let bath = bath
+            .map(|w| named(text::balance::spent_bath().into(), w))
+            .transpose()?;
         let rinses = waters.rinse.iter().enumerate();
         let rinses = rinses
-            .map(|(k, w)| named(format!("rinse {}", k + 1), w))
+            .map(|(k, w)| named(text::balance::rinse(k + 1), w))
             .collect::<Result<Vec<_>, _>>()?;
         let in_bath = bath.as_ref().map(|b| b.share);
         let washed_out = Estimate::sum(rinses.iter().map(|r| r.share));

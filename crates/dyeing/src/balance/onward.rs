@@ -1,5 +1,6 @@
 //! What more rinses would do, as the last two went on.
 
+use crate::text;
 use serde::Serialize;
 
 use crate::{
@@ -51,10 +52,10 @@ impl Onward {
         let fine = below > 0.0 && below < 1.0;
         DyeingError::unless(
             fine,
-            "share below which a rinse counts as clear",
+            text::balance::share_below_which_a_rinse_counts(),
             below,
             "",
-            "above 0 and below 1",
+            text::balance::above_0_and_below_1(),
         )?;
         let [.., before, last] = rinses else {
             return Ok(None);

@@ -1,5 +1,6 @@
 //! How strong in dye a water is, from what a person saw or measured.
 
+use crate::text;
 use serde::Serialize;
 
 use crate::{
@@ -59,9 +60,9 @@ impl Concentration {
             (Self::OfBath(share), _) => Ok(share),
             (Self::GramsPerLitre(0.0), _) => Ok(0.0),
             (Self::GramsPerLitre(g), Some(dye)) => Ok(g * start.liquor.litres() / dye.grams()),
-            (Self::GramsPerLitre(_), None) => Err(recipe(
-                "how many grams of dye went into the bath isn't known (a bottle of unknown strength), so grams per litre can't be set against it; compare jars with a dilution ladder of the bath instead, as in 1:50",
-            )),
+            (Self::GramsPerLitre(_), None) => {
+                Err(recipe(text::balance::how_many_grams_of_dye_went_into()))
+            }
         }
     }
 }
@@ -86,7 +87,8 @@ impl Reading {
         };
         let litres = Estimate::within(
             volume.litres(),
-            spread(&written.volume_spread, "volume spread")?.unwrap_or(VOLUME_SPREAD),
+            spread(&written.volume_spread, text::balance::volume_spread())?
+                .unwrap_or(VOLUME_SPREAD),
         );
         let stated = spread(&written.spread, "spread")?;
         let diluted = written.dilution.as_deref().filter(|t| !t.trim().is_empty());
@@ -96,14 +98,13 @@ impl Reading {
             .unwrap_or(1.0);
         let (seen, mut how, absorbance) = seen(written, start, line, stated)?;
         if let Some(text) = diluted {
-            how.push_str(&format!(", sample diluted {}", text.trim()));
+            how.push_str(&text::balance::sample_diluted(text.trim()));
         }
         let strength = seen.scaled(1.0 / dilution);
         if strength.low > 1.0 {
-            return Err(recipe(format!(
-                "this water would be stronger than the bath at its start ({} times as strong); check the dilution and the unit",
-                figure(strength.middle)
-            ))
+            return Err(recipe(text::balance::this_water_would_be_stronger(figure(
+                strength.middle,
+            )))
             .at("strength"));
         }
         Ok(Self {
@@ -120,9 +121,7 @@ fn some_water(volume: Volume) -> Result<Volume, DyeingError> {
     if volume > Volume::ZERO {
         Ok(volume)
     } else {
-        Err(recipe(
-            "no water at all holds no dye; leave the reading out, or give its volume, as in 5 L",
-        ))
+        Err(recipe(text::balance::no_water_at_all_holds_no_dye()))
     }
 }
 
@@ -140,34 +139,27 @@ fn seen(
         text(&written.concentration),
     ) {
         (Some(step), None, None) => {
-            let seen = ladder(&step, stated).map_err(|e| e.at("looks like"))?;
-            Ok((seen, format!("looks like {}", step.trim()), None))
+            let seen = ladder(&step, stated).map_err(|e| e.at(text::balance::looks_like()))?;
+            Ok((seen, text::balance::looks_like_2(step.trim()), None))
         }
         (None, Some(absorbances), None) => {
             let at = |e: DyeingError| e.at("absorbance");
-            let line = line.ok_or_else(|| {
-                at(recipe(
-                    "an absorbance says nothing without standards; give three or more of known concentration, as in 2 mg/L = 0.083",
-                ))
-            })?;
+            let line = line
+                .ok_or_else(|| at(recipe(text::balance::an_absorbance_says_nothing_without())))?;
             let (seen, mean) = line.read(absorbances.all(), stated).map_err(at)?;
-            Ok((seen, format!("absorbance {}", figure(mean)), Some(mean)))
+            Ok((seen, text::balance::absorbance(figure(mean)), Some(mean)))
         }
         (None, None, Some(text)) => {
             let share = concentration(&text)
                 .and_then(|c| c.share(start))
                 .map_err(|e| e.at("concentration"))?;
             let seen = Estimate::within(share, stated.unwrap_or(STATED_SPREAD));
-            Ok((seen, format!("stated as {}", text.trim()), None))
+            Ok((seen, text::balance::stated_as(text.trim()), None))
         }
-        (None, None, None) => Err(recipe(
-            "say how strong it is: the step of the ladder it looks like, an absorbance, or a concentration",
-        )
-        .at("strength")),
-        _ => Err(recipe(
-            "say how strong it is in one way only: the step of the ladder, an absorbance, or a concentration; another way is another reading",
-        )
-        .at("strength")),
+        (None, None, None) => {
+            Err(recipe(text::balance::say_how_strong_it_is_the_step()).at("strength"))
+        }
+        _ => Err(recipe(text::balance::say_how_strong()).at("strength")),
     }
 }
 
@@ -211,7 +203,7 @@ fn dilution(text: &str) -> Result<f64, DyeingError> {
 
 /// `1:50`, one part in fifty of the whole.
 fn part(cursor: &mut Cursor) -> Result<f64, DyeingError> {
-    let what = "a step of the ladder is wanted here, as in 1:50, one part of the bath in fifty parts of the whole";
+    let what = text::balance::a_step_of_the_ladder_is_wanted();
     cursor.skip_space();
     let start = cursor.at;
     let one = read_number(cursor)?;
@@ -228,7 +220,7 @@ fn parts(cursor: &mut Cursor, start: usize, one: f64) -> Result<Option<f64>, Dye
     let whole = read_number(cursor)?;
     let fine = one > 0.0 && whole >= one;
     if !fine {
-        let why = "a dilution is one part in the whole, so its second number is the larger, as in 1:50; 1:1 is undiluted";
+        let why = text::balance::a_dilution_is_one_part();
         return Err(cursor.fault(start, why));
     }
     Ok(Some(one / whole))
@@ -247,14 +239,14 @@ fn concentration(text: &str) -> Result<Concentration, DyeingError> {
         "mg" => 0.001,
         "g" => 1.0,
         _ => {
-            let why = "a unit is wanted here: mg/L, g/L, or a dilution of the bath as in 1:50";
+            let why = text::balance::a_unit_is_wanted_here_mg_l();
             return Err(cursor.fault(at, why));
         }
     };
     cursor.skip_space();
     let by = cursor.eat('/') || cursor.eat_word(&["per"]);
     if !(by && cursor.eat_word(&["l", "litre", "liter"])) {
-        let why = "a concentration is by litre, as in mg/L or g/L";
+        let why = text::balance::a_concentration_is_by_litre();
         return Err(cursor.fault(cursor.at, why));
     }
     cursor.finish()?;
@@ -267,7 +259,7 @@ fn percent(text: &str) -> Result<f64, DyeingError> {
     let value = read_number(&mut cursor)?;
     cursor.skip_space();
     if !cursor.eat('%') {
-        return Err(cursor.fault(cursor.at, "a spread is in percent, as in 20 %"));
+        return Err(cursor.fault(cursor.at, text::balance::a_spread_is_in_percent()));
     }
     cursor.finish()?;
     let fine = value <= 900.0;
@@ -291,18 +283,16 @@ impl Line {
     pub(super) fn of(written: &WrittenCalibration, start: &Start) -> Result<Self, DyeingError> {
         let mut pairs = Vec::new();
         for (k, text) in written.standards.iter().enumerate() {
-            let at = |e: DyeingError| e.at(format!("standard {}", k + 1));
-            let (strong, absorbs) = text.split_once('=').ok_or_else(|| {
-                at(recipe(format!(
-                    "\"{text}\" has no =; write a concentration and its absorbance, as in 2 mg/L = 0.083"
-                )))
-            })?;
+            let at = |e: DyeingError| e.at(text::balance::standard(k + 1));
+            let (strong, absorbs) = text
+                .split_once('=')
+                .ok_or_else(|| at(recipe(text::balance::has_no_write_a_concentration(text))))?;
             let share = concentration(strong).and_then(|c| c.share(start));
             let absorbs = absorbs.trim().replace(',', ".");
             let absorbance = absorbs.parse::<f64>().ok().filter(|a| a.is_finite());
             let absorbance = absorbance.ok_or_else(|| {
-                at(recipe(format!(
-                    "\"{absorbs}\" is no absorbance; write a number, as in 2 mg/L = 0.083"
+                at(recipe(text::balance::is_no_absorbance_write_a_number(
+                    &absorbs,
                 )))
             })?;
             // Thousandths, so that the line's slope keeps its digits.
@@ -325,23 +315,21 @@ impl Line {
     fn read(&self, all: &[f64], stated: Option<f64>) -> Result<(Estimate, f64), DyeingError> {
         let mean = all.iter().sum::<f64>() / all.len() as f64;
         if !(mean.is_finite() && mean >= LEAST_ABSORBANCE) {
-            return Err(recipe(format!(
-                "an absorbance of {mean} isn't possible; measure the blank again, with the same water"
-            )));
+            return Err(recipe(
+                text::balance::an_absorbance_of_isnt_possible_measure(mean),
+            ));
         }
         let [least, most] = self.range;
         if mean > most {
-            return Err(recipe(format!(
-                "the absorbance {} is above that of the strongest standard, {}; dilute the sample and say how far, or measure a stronger standard",
+            return Err(recipe(text::balance::the_absorbance_is_above(
                 figure(mean),
-                figure(most)
+                figure(most),
             )));
         }
         if mean < least && !self.has_blank {
-            return Err(recipe(format!(
-                "the absorbance {} is below that of the weakest standard, {}; dilute the sample less, or add a weaker standard or plain water, 0 mg/L",
+            return Err(recipe(text::balance::the_absorbance_is_below(
                 figure(mean),
-                figure(least)
+                figure(least),
             )));
         }
         let found = self.calibration.concentration(mean, all.len() as u32)?;

@@ -1,5 +1,6 @@
 //! Readings of waters as a person writes them, in a form or in a file.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::error::DyeingError;
@@ -70,7 +71,7 @@ impl WrittenWaters {
     /// # Errors
     /// Names the line that isn't TOML, or the entry that is missing or unknown.
     pub fn from_toml(text: &str) -> Result<Self, DyeingError> {
-        crate::recipe::from_toml(text, "the readings")
+        crate::recipe::from_toml(text, text::balance::the_readings())
     }
 }
 

@@ -1,6 +1,7 @@
 //! Salt, alkali, acid, reducer and mordant against what the class needs.
 
 use super::{Check, Level, Looked};
+use crate::text;
 use crate::{
     Mass,
     class::{By, Helper, Need},
@@ -33,10 +34,7 @@ pub fn check(looked: &Looked, checks: &mut Vec<Check>) {
                 checks.extend(base.and_then(|g| amount(looked, helper, name, g)));
             }
             (None, Some(line)) => {
-                let sentence = format!(
-                    "\"{}\" is a {name}, and a {} is usually dyed without one.",
-                    line.name, class.name
-                );
+                let sentence = text::check::is_a_name2_and_a_name3(&line.name, name, &class.name);
                 checks.push(Check::new(Level::Doubtful, "unusual_helper", sentence));
             }
             (None, None) => {}
@@ -51,14 +49,10 @@ fn usual(looked: &Looked, helper: &Helper) -> String {
     } else {
         format!("{} to {}", figure(low), figure(high))
     };
-    let depth = looked.depth_owf.map_or(String::new(), |d| {
-        format!(" for {} % owf of dye", figure(d))
-    });
-    format!(
-        "{amount} {} of {} is usual{depth}",
-        helper.unit(),
-        helper.material
-    )
+    let depth = looked
+        .depth_owf
+        .map_or(String::new(), |d| text::check::for_owf_of_dye(figure(d)));
+    text::check::of_is_usual(&amount, helper.unit(), &helper.material, &depth)
 }
 
 fn missing(looked: &Looked, helper: &Helper, name: &str) -> Option<Check> {
@@ -67,11 +61,7 @@ fn missing(looked: &Looked, helper: &Helper, name: &str) -> Option<Check> {
         Need::Usual => Level::Doubtful,
         Need::Optional => return None,
     };
-    let sentence = format!(
-        "There is no {name} in the bath: {}; {}.",
-        helper.why,
-        usual(looked, helper)
-    );
+    let sentence = text::check::there_is_no_in_the_bath(name, &helper.why, usual(looked, helper));
     Some(Check::new(
         level,
         &format!("no_{}", name.replace(' ', "_")),
@@ -95,13 +85,14 @@ fn amount(looked: &Looked, helper: &Helper, name: &str, base_g: f64) -> Option<C
         return None;
     }
     let much = if found < low { "little" } else { "much" };
-    let sentence = format!(
-        "The {name} does the work of {} {} of {}, which is very {much}: {}, for {}.",
+    let sentence = text::check::the_does_the_work(
+        name,
         figure(found),
         helper.unit(),
-        helper.material,
+        &helper.material,
+        much,
         usual(looked, helper),
-        helper.why
+        &helper.why,
     );
     let level = if helper.need == Need::Needed && found < low / (2.0 * FAR) {
         Level::Wrong

@@ -1,5 +1,6 @@
 //! How much of something: a weight, a volume, or bottles.
 
+use crate::text;
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
@@ -128,7 +129,7 @@ pub fn amount_from(
             (Amount::Volume(a), Amount::Volume(b)) => Amount::Volume(a + b),
             (Amount::Bottles(a), Amount::Bottles(b)) => Amount::Bottles(a + b),
             _ => {
-                let why = "a weight and a volume can't be added; write them in one kind of unit";
+                let why = text::quantity::a_weight_and_a_volume_cant();
                 return Err(cursor.fault(next.at, why));
             }
         };
@@ -141,6 +142,8 @@ fn of_term(cursor: &Cursor, term: Term) -> Result<Amount, DyeingError> {
         Unit::Mass(unit) => Ok(Amount::Mass(Mass::new(term.value, unit)?)),
         Unit::Volume(unit) => Ok(Amount::Volume(Volume::new(term.value, unit)?)),
         Unit::Bottle => Ok(Amount::Bottles(term.value)),
-        Unit::Time(_) => Err(cursor.fault(term.at, "a weight or a volume is wanted, not a time")),
+        Unit::Time(_) => {
+            Err(cursor.fault(term.at, text::quantity::a_weight_or_a_volume_is_wanted()))
+        }
     }
 }

@@ -1,6 +1,7 @@
 //! A place in a text, so that faults can point at a character.
 
 use crate::error::{DyeingError, ParseFault};
+use crate::text;
 
 /// Walks over a text by characters.
 pub struct Cursor<'t> {
@@ -97,8 +98,8 @@ impl<'t> Cursor<'t> {
             return Ok(());
         }
         let why = match self.peek() {
-            Some('-' | '–') => "a range is no amount; write one number",
-            _ => "nothing more is expected here; leave it out",
+            Some('-' | '–') => text::quantity::a_range_is_no_amount_write(),
+            _ => text::quantity::nothing_more_is_expected_here_leave(),
         };
         Err(self.fault(self.at, why))
     }

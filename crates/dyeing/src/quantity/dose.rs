@@ -1,5 +1,6 @@
 //! How much goes into a bath: an amount, or a rule that gives one for any bath.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -63,7 +64,7 @@ impl Dose {
             _ => false,
         };
         if !fibre {
-            let why = "say of what: \"% owf\" is by weight of dry goods, g/L is by litre of liquor";
+            let why = text::quantity::say_of_what_owf_is_by_weight();
             return Err(cursor.fault(at, why));
         }
         Ok(Self::PerGoods {
@@ -98,13 +99,13 @@ impl Dose {
             ]);
         }
         if whole.is_zero() {
-            return Err(cursor.fault(at, "it has to be for more than 0"));
+            return Err(cursor.fault(at, text::quantity::it_has_to_be_for_more()));
         }
         match whole {
             Amount::Mass(goods) => Ok(Self::PerGoods { amount, goods }),
             Amount::Volume(liquor) => Ok(Self::PerLiquor { amount, liquor }),
             Amount::Bottles(_) => {
-                Err(cursor.fault(at, "a weight of goods or a volume of water is wanted here"))
+                Err(cursor.fault(at, text::quantity::a_weight_of_goods_or_a_volume()))
             }
         }
     }
@@ -202,7 +203,7 @@ impl PercentWv {
             let whole = cursor.is_done()
                 || cursor.eat_word(&["w"]) && cursor.eat('/') && cursor.eat_word(&["v"]);
             if !whole {
-                return Err(cursor.fault(at, "a solution's strength is \"% w/v\", grams in 100 ml"));
+                return Err(cursor.fault(at, text::quantity::a_solutions_strength_is_w_v_grams()));
             }
             value
         } else {
@@ -213,7 +214,7 @@ impl PercentWv {
                     amount: Amount::Mass(solid),
                     liquor,
                 } => 100.0 * solid.grams() / liquor.millilitres(),
-                _ => return Err(cursor.fault(at, "a strength is wanted, as in 1 % w/v or 10 g/L")),
+                _ => return Err(cursor.fault(at, text::quantity::a_strength_is_wanted_as_in_1())),
             }
         };
         cursor.finish()?;

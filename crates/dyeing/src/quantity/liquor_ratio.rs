@@ -1,5 +1,6 @@
 //! Liquor ratio: how much water the goods swim in.
 
+use crate::text;
 use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
@@ -22,7 +23,14 @@ impl LiquorRatio {
     pub fn new(litres_per_kilogram: f64) -> Result<Self, DyeingError> {
         let fine = (1.0..=1000.0).contains(&litres_per_kilogram);
         let range = "1 to 1000, and is usually 10 to 40";
-        DyeingError::unless(fine, "liquor ratio", litres_per_kilogram, "L/kg", range).map(Self)
+        DyeingError::unless(
+            fine,
+            text::quantity::liquor_ratio(),
+            litres_per_kilogram,
+            "L/kg",
+            range,
+        )
+        .map(Self)
     }
 
     /// The ratio that a volume of liquor and a dry mass make.
@@ -70,7 +78,7 @@ impl FromStr for LiquorRatio {
                 (_, true) => first,
                 (true, false) => second,
                 (false, false) => {
-                    let why = "one side of a liquor ratio has to be 1, as in 20:1";
+                    let why = text::quantity::one_side_of_a_liquor_ratio();
                     return Err(cursor.fault(at, why));
                 }
             };

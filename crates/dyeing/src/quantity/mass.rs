@@ -1,5 +1,6 @@
 //! Mass.
 
+use crate::text;
 use std::{fmt, iter::Sum, ops::Add, str::FromStr};
 
 use locale::Measures;
@@ -118,10 +119,10 @@ impl Mass {
         let pounds = libm::floor(rounded / 16.0 + 1e-9);
         let ounces = libm::round((rounded - pounds * 16.0) / step) * step;
         match (pounds > 0.0, ounces > 0.0) {
-            (true, true) => format!("{pounds} lb {} oz", figure(ounces)),
+            (true, true) => text::quantity::lb_oz(pounds, figure(ounces)),
             (true, false) => format!("{pounds} lb"),
             (false, true) => format!("{} oz", figure(ounces)),
-            (false, false) if self.0 > 0.0 => "under 0.01 oz".into(),
+            (false, false) if self.0 > 0.0 => text::quantity::under_0_01_oz().into(),
             (false, false) => "0 oz".into(),
         }
     }

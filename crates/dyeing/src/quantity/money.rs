@@ -1,5 +1,6 @@
 //! Money, to the cent.
 
+use crate::text;
 use std::{fmt, iter::Sum, ops::Add, str::FromStr};
 
 use serde::{Deserialize, Serialize};
@@ -49,7 +50,13 @@ impl Money {
     pub fn times(self, factor: f64) -> Result<Self, DyeingError> {
         let cents = self.0 as f64 * factor;
         let fine = factor >= 0.0 && libm::fabs(cents) <= Self::LARGEST_CENTS;
-        let cents = DyeingError::unless(fine, "sum of money", cents, "cents", "0 to 1e13")?;
+        let cents = DyeingError::unless(
+            fine,
+            text::quantity::sum_of_money(),
+            cents,
+            "cents",
+            "0 to 1e13",
+        )?;
         Ok(Self(libm::floor(cents + 0.5 + 1e-6) as i64))
     }
 }
@@ -89,10 +96,10 @@ fn read(cursor: &mut Cursor) -> Result<Money, DyeingError> {
     let value = number::read(cursor)?;
     let cents = libm::round(value * 100.0);
     if libm::fabs(cents - value * 100.0) > 1e-6 {
-        return Err(cursor.fault(at, "a price has two decimals at most, as in 8.50"));
+        return Err(cursor.fault(at, text::quantity::a_price_has_two_decimals_at_most()));
     }
     if cents > Money::LARGEST_CENTS {
-        return Err(cursor.fault(at, "this price is too high to be one"));
+        return Err(cursor.fault(at, text::quantity::this_price_is_too_high()));
     }
     Ok(Money(cents as i64))
 }
@@ -130,7 +137,7 @@ impl Price {
         let money = read(&mut cursor)?;
         cursor.skip_space();
         if !cursor.eat('/') && !cursor.eat_word(&["per", "for"]) {
-            let why = "say for how much, as in \"8.50 per 250 g\"";
+            let why = text::quantity::say_for_how_much_as_in_8();
             return Err(cursor.fault(cursor.at, why));
         }
         cursor.skip_space();
@@ -138,7 +145,7 @@ impl Price {
         let per = amount::amount(&mut cursor, kitchen)?;
         cursor.finish()?;
         if per.is_zero() {
-            return Err(cursor.fault(at, "a price has to be for more than 0"));
+            return Err(cursor.fault(at, text::quantity::a_price_has_to_be_for_more()));
         }
         Ok(Self { money, per })
     }

@@ -1,5 +1,6 @@
 //! Numbers as people write them: `2.5`, `2,5`, `1/3`, `2 1/2`, `1½`, "half a".
 
+use crate::text;
 use crate::{error::DyeingError, quantity::Cursor};
 
 /// Fractions that have a character of their own.
@@ -63,15 +64,15 @@ pub fn read(cursor: &mut Cursor) -> Result<f64, DyeingError> {
     cursor.skip_space();
     let start = cursor.at;
     match cursor.peek() {
-        None => Err(cursor.fault(start, "a number is missing, as in \"250 g\"")),
-        Some('-' | '−') => Err(cursor.fault(start, "an amount can't be below 0")),
+        None => Err(cursor.fault(start, text::quantity::a_number_is_missing_as_in_250())),
+        Some('-' | '−') => Err(cursor.fault(start, text::quantity::an_amount_cant_be_below_0())),
         Some(c) if vulgar(c).is_some() => {
             cursor.at += 1;
             Ok(vulgar(c).unwrap_or(0.0))
         }
         Some(c) if c.is_ascii_digit() || c == '.' => in_digits(cursor),
         Some(c) if c.is_alphabetic() => in_words(cursor),
-        Some(_) => Err(cursor.fault(start, "a number is wanted here, as in 2.5 or 1/3")),
+        Some(_) => Err(cursor.fault(start, text::quantity::a_number_is_wanted_here())),
     }
 }
 
@@ -83,10 +84,7 @@ fn vulgar(c: char) -> Option<f64> {
 fn in_words(cursor: &mut Cursor) -> Result<f64, DyeingError> {
     let (at, word) = cursor.word();
     let Some((_, value)) = WORDS.iter().find(|(name, _)| *name == word) else {
-        return Err(cursor.fault(
-            at,
-            format!("a number is wanted before \"{word}\", as in 2.5 or 1/3"),
-        ));
+        return Err(cursor.fault(at, text::quantity::a_number_is_wanted_before(&word)));
     };
     if word == "half" {
         cursor.eat_word(&["of"]);
@@ -126,10 +124,7 @@ fn in_digits(cursor: &mut Cursor) -> Result<f64, DyeingError> {
     if !over.is_empty() && matches!(cursor.peek(), Some('/' | '⁄')) {
         let part = fraction(cursor, over_at, &over)?;
         if part >= 1.0 {
-            return Err(cursor.fault(
-                over_at,
-                "a fraction after a whole number has to be below 1, as in 2 1/2",
-            ));
+            return Err(cursor.fault(over_at, text::quantity::a_fraction_after_a_whole_number()));
         }
         return Ok(value + part);
     }
@@ -142,18 +137,19 @@ fn decimal(cursor: &mut Cursor, start: usize, whole: &str) -> Result<f64, Dyeing
     cursor.at += 1;
     let places = cursor.digits();
     if places.is_empty() {
-        return Err(cursor.fault(cursor.at, "a digit is wanted after the decimal mark"));
+        return Err(cursor.fault(
+            cursor.at,
+            text::quantity::a_digit_is_wanted_after_the_decimal(),
+        ));
     }
     if mark == Some(',') && places.len() == 3 && !whole.trim_start_matches('0').is_empty() {
-        let why = format!(
-            "{whole},{places} is a thousand to some and one to others; write {whole}{places} or {whole}.{places}"
-        );
+        let why = text::quantity::is_a_thousand_to_some(whole, &places);
         return Err(cursor.fault(mark_at, why));
     }
     if matches!(cursor.peek(), Some('.' | ',')) {
         return Err(cursor.fault(
             cursor.at,
-            "a number has one decimal mark; write thousands without one",
+            text::quantity::a_number_has_one_decimal_mark_write(),
         ));
     }
     parsed(cursor, start, &format!("{whole}.{places}"))
@@ -164,17 +160,14 @@ fn fraction(cursor: &mut Cursor, start: usize, over: &str) -> Result<f64, Dyeing
     let under_at = cursor.at;
     let under = cursor.digits();
     if under.is_empty() {
-        return Err(cursor.fault(
-            under_at,
-            "a whole number is wanted after the stroke, as in 1/3",
-        ));
+        return Err(cursor.fault(under_at, text::quantity::a_whole_number_is_wanted_after()));
     }
     let (over, under) = (
         parsed(cursor, start, over)?,
         parsed(cursor, under_at, &under)?,
     );
     if under == 0.0 {
-        return Err(cursor.fault(under_at, "a fraction can't have 0 below the stroke"));
+        return Err(cursor.fault(under_at, text::quantity::a_fraction_cant_have_0_below()));
     }
     Ok(over / under)
 }
@@ -182,7 +175,7 @@ fn fraction(cursor: &mut Cursor, start: usize, over: &str) -> Result<f64, Dyeing
 fn parsed(cursor: &Cursor, start: usize, digits: &str) -> Result<f64, DyeingError> {
     match digits.parse::<f64>() {
         Ok(value) if value.is_finite() => Ok(value),
-        _ => Err(cursor.fault(start, "this number is too large to be one")),
+        _ => Err(cursor.fault(start, text::quantity::this_number_is_too_large())),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Percent of two kinds that must not be mixed up.
 
+use crate::text;
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
@@ -60,8 +61,15 @@ impl PercentWv {
     /// Refuses 0 and less, and more than 100.
     pub fn new(percent: f64) -> Result<Self, DyeingError> {
         let fine = percent > 0.0 && percent <= 100.0;
-        let range = "above 0 and at most 100";
-        DyeingError::unless(fine, "strength of the solution", percent, "% w/v", range).map(Self)
+        let range = text::quantity::above_0_and_at_most_100();
+        DyeingError::unless(
+            fine,
+            text::quantity::strength_of_the_solution(),
+            percent,
+            "% w/v",
+            range,
+        )
+        .map(Self)
     }
 
     /// In percent.

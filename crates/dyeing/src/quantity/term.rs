@@ -1,5 +1,6 @@
 //! Amounts of one or several terms: `250 g`, `1 lb 4 oz`, `1 cup + 2 tbsp`.
 
+use crate::text;
 use crate::{
     error::DyeingError,
     quantity::{
@@ -45,7 +46,7 @@ pub fn follows(cursor: &mut Cursor) -> bool {
 
 /// Reads a mass that is all of the text.
 pub fn mass(text: &str) -> Result<Mass, DyeingError> {
-    let why = "a weight is wanted here, as in 250 g or 1/2 lb";
+    let why = text::quantity::a_weight_is_wanted_here();
     let grams = whole(text, Kitchen::Us, why, |unit| match unit {
         Unit::Mass(unit) => Some(unit.grams()),
         _ => None,
@@ -55,7 +56,7 @@ pub fn mass(text: &str) -> Result<Mass, DyeingError> {
 
 /// Reads a volume that is all of the text.
 pub fn volume(text: &str, kitchen: Kitchen) -> Result<Volume, DyeingError> {
-    let why = "a volume is wanted here, as in 1.5 L, 1/3 cup or 8 fl oz";
+    let why = text::quantity::a_volume_is_wanted_here();
     let ml = whole(text, kitchen, why, |unit| match unit {
         Unit::Volume(unit) => Some(unit.millilitres()),
         _ => None,
@@ -65,7 +66,7 @@ pub fn volume(text: &str, kitchen: Kitchen) -> Result<Volume, DyeingError> {
 
 /// Reads a time that is all of the text.
 pub fn minutes(text: &str) -> Result<Minutes, DyeingError> {
-    let why = "a time is wanted here, as in 20 min or 1 h";
+    let why = text::quantity::a_time_is_wanted_here();
     let minutes = whole(text, Kitchen::Us, why, |unit| match unit {
         Unit::Time(minutes) => Some(minutes),
         _ => None,

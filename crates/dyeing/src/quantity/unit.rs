@@ -1,5 +1,6 @@
 //! Units as people write them.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -62,7 +63,7 @@ pub fn temperature(cursor: &mut Cursor) -> Result<Scale, DyeingError> {
         "c" | "celsius" => Ok(Scale::Celsius),
         "f" | "fahrenheit" => Ok(Scale::Fahrenheit),
         "deg" | "degrees" => temperature(cursor),
-        _ => Err(cursor.fault(at, "say °C or °F")),
+        _ => Err(cursor.fault(at, text::quantity::say_c_or_f())),
     }
 }
 
@@ -76,14 +77,17 @@ pub fn read(cursor: &mut Cursor, kitchen: Kitchen) -> Result<Unit, DyeingError> 
         (at, word) = cursor.word();
     }
     if matches!(word.as_str(), "level" | "heaped") {
-        let why = "measures are meant level; leave the word out, and weigh what was heaped";
+        let why = text::quantity::measures_are_meant_level_leave_the_word();
         return Err(cursor.fault(at, why));
     }
     if word == "fl" || word == "fluid" {
         cursor.eat('.');
         let (ounce_at, ounce) = cursor.word();
         if !matches!(ounce.as_str(), "oz" | "ounce" | "ounces") {
-            return Err(cursor.fault(ounce_at, "\"ounce\" or \"oz\" is wanted after \"fluid\""));
+            return Err(cursor.fault(
+                ounce_at,
+                text::quantity::ounce_or_oz_is_wanted_after_fluid(),
+            ));
         }
         word = "floz".into();
     }
@@ -185,25 +189,20 @@ fn measure(
 
 fn unknown(cursor: &Cursor, at: usize, word: &str, of: Of) -> String {
     match (word, cursor.char_at(at)) {
-        ("", Some('%')) => "a percentage is not wanted here; write an amount, as in 250 g".into(),
-        ("", Some('-' | '–')) => "a range is no amount; write one number".into(),
-        ("", _) => "a unit is missing, as in 250 g, 1.5 L or 1/3 cup".into(),
-        ("t", _) => "T and t are easily mixed up; write tbsp or tsp".into(),
-        ("c", _) => "write cup, or °C for a temperature".into(),
+        ("", Some('%')) => text::quantity::a_percentage_is_not_wanted_here_write().into(),
+        ("", Some('-' | '–')) => text::quantity::a_range_is_no_amount_write().into(),
+        ("", _) => text::quantity::a_unit_is_missing_as_in_250().into(),
+        ("t", _) => text::quantity::t_and_t_are_easily_mixed_up().into(),
+        ("c", _) => text::quantity::write_cup_or_c_for_a_temperature().into(),
         ("drop" | "drops" | "pinch" | "pinches" | "handful" | "dash", _) => {
-            format!(
-                "a {} has no fixed size; weigh it or use a spoon",
-                word.trim_end_matches('s')
-            )
+            text::quantity::a_has_no_fixed_size_weigh(word.trim_end_matches('s'))
         }
         (
             "floz" | "pint" | "pints" | "pt" | "quart" | "quarts" | "qt" | "gallon" | "gallons"
             | "gal",
             _,
-        ) => "this measure is either US or imperial; say which, as in \"US pint\"".into(),
-        _ if of == Of::Label => "only a cup has a size on US labels; write \"label cup\"".into(),
-        _ => format!(
-            "\"{word}\" is no unit known here; use g, kg, oz, lb, ml, L, tsp, tbsp, cup, fl oz, pint, quart, gallon or bottle"
-        ),
+        ) => text::quantity::this_measure_is_either_us_or_imperial().into(),
+        _ if of == Of::Label => text::quantity::only_a_cup_has_a_size().into(),
+        _ => text::quantity::is_no_unit_known_here_use_g(word),
     }
 }

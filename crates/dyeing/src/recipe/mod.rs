@@ -3,6 +3,7 @@
 mod read;
 mod written;
 
+use crate::text;
 pub(crate) use written::from_toml;
 pub use written::{
     Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot, WrittenProcess,
@@ -250,6 +251,6 @@ fn no_goods(goods: Mass) -> Result<(), DyeingError> {
         return Ok(());
     }
     Err(DyeingError::Recipe(
-        "the goods weigh 0 g, so there is nothing to dye; weigh them dry, an adult T-shirt is usually 130 to 200 g".into(),
+        text::recipe::the_goods_weigh_0_g().into(),
     ))
 }

@@ -1,5 +1,6 @@
 //! A recipe as a person writes it: every entry as text, nothing worked out yet.
 
+use crate::text;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -210,7 +211,7 @@ impl Written {
     /// # Errors
     /// Names the line that isn't TOML, or the entry that is missing or unknown.
     pub fn from_toml(text: &str) -> Result<Self, DyeingError> {
-        from_toml(text, "the recipe")
+        from_toml(text, text::recipe::the_recipe())
     }
 
     /// The entries as TOML; reading it again gives the same.
@@ -219,7 +220,7 @@ impl Written {
     /// None for entries that were read or typed.
     pub fn to_toml(&self) -> Result<String, DyeingError> {
         toml::to_string(self)
-            .map_err(|e| DyeingError::Recipe(format!("the recipe can't be written as TOML: {e}")))
+            .map_err(|e| DyeingError::Recipe(text::recipe::the_recipe_cant_be_written_as_toml(&e)))
     }
 
     /// What the entries mean.
@@ -241,6 +242,6 @@ pub(crate) fn from_toml<T: serde::de::DeserializeOwned>(
         let before = &text.as_bytes()[..start];
         let line = before.iter().filter(|b| **b == b'\n').count() + 1;
         let why = error.message();
-        DyeingError::Recipe(format!("line {line} of {what} can't be used: {why}"))
+        DyeingError::Recipe(text::recipe::line_of_cant_be_used(line, what, why))
     })
 }

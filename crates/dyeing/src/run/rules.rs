@@ -2,6 +2,7 @@
 
 use super::{Run, What};
 use crate::error::DyeingError;
+use crate::text;
 
 /// Longer than this is no note, characters.
 const MOST_TEXT: usize = 500;
@@ -31,25 +32,23 @@ impl Run {
         if let Some(number) = step
             && self.step(number).is_none()
         {
-            return refuse(format!(
-                "The sheet has no step {number}; its steps go to {}.",
-                self.sheet.steps.len()
+            return refuse(text::run::the_sheet_has_no_step_its_steps(
+                number,
+                self.sheet.steps.len(),
             ));
         }
         if at_s > now_s + AHEAD_S {
-            return refuse("This would happen in the time to come. Note it when it has happened.");
+            return refuse(text::run::this_would_happen_in_the_time());
         }
         if at_s < now_s - BACK_S {
-            return refuse(
-                "That is more than a week ago. Write it as a note with its date instead.",
-            );
+            return refuse(text::run::that_is_more_than_a_week_ago());
         }
         text(what)?;
         if let Some(of) = of {
             return self.corrects(step, what, of, at_s);
         }
         if self.is_finished() && matches!(what, What::Started | What::Stopped) {
-            return refuse("This run is over. Take back \"run finished\" first if it is to go on.");
+            return refuse(text::run::this_run_is_over_take_back_run());
         }
         match (step, what) {
             (Some(number), What::Started) => Ok(!self.clock(number).is_running()),
@@ -58,29 +57,27 @@ impl Run {
                 Ok(true)
             }
             (None, What::Finished) => match self.running().first() {
-                Some(step) => refuse(format!(
-                    "The clock of step {}, {}, still runs. Stop it first.",
-                    step.number, step.title
+                Some(step) => refuse(text::run::the_clock_of_step_still_runs_stop(
+                    step.number,
+                    &step.title,
                 )),
                 None => Ok(!self.is_finished()),
             },
-            (_, What::Withdrawn(_)) => refuse("Say which note is to be taken back."),
-            (None, _) => refuse("Say which step this belongs to."),
-            (Some(_), What::Finished) => refuse("A run is finished as a whole."),
+            (_, What::Withdrawn(_)) => refuse(text::run::say_which_note_is_to_be_taken()),
+            (None, _) => refuse(text::run::say_which_step_this_belongs()),
+            (Some(_), What::Finished) => refuse(text::run::a_run_is_finished_as_a_whole()),
         }
     }
 
     fn stops(&self, number: u32, at_s: i64) -> Result<bool, DyeingError> {
         let clock = self.clock(number);
         match (clock.running_since_s, clock.began_s) {
-            (Some(since_s), _) if at_s < since_s => refuse(format!(
-                "Step {number} would stop before it began. Give a later time, or correct when it began."
-            )),
+            (Some(since_s), _) if at_s < since_s => {
+                refuse(text::run::step_would_stop_before_it_began_give(number))
+            }
             (Some(_), _) => Ok(true),
             (None, Some(_)) => Ok(false),
-            (None, None) => refuse(format!(
-                "The clock of step {number} was never started. Start it, with how many minutes ago it began."
-            )),
+            (None, None) => refuse(text::run::the_clock_of_step_was_never_started(number)),
         }
     }
 
@@ -92,21 +89,17 @@ impl Run {
         at_s: i64,
     ) -> Result<bool, DyeingError> {
         let Some(place) = self.noted.iter().position(|n| n.number == of) else {
-            return refuse(format!(
-                "There is no note {of} that still counts, so it can't be corrected."
-            ));
+            return refuse(text::run::there_is_no_note_that_still_counts(of));
         };
         let earlier = &self.noted[place];
         if earlier.step != step {
-            return refuse("That note belongs to another step.");
+            return refuse(text::run::that_note_belongs_to_another_step());
         }
         if matches!(what, What::Withdrawn(_)) {
             return Ok(true);
         }
         if !what.is_like(&earlier.what) {
-            return refuse(
-                "A note can only be corrected by one of its kind. Take it back and note the other.",
-            );
+            return refuse(text::run::a_note_can_only_be_corrected());
         }
         if *what == earlier.what && at_s == earlier.at_s {
             return Ok(false);
@@ -122,9 +115,7 @@ impl Run {
             clock.map(|n| n.number).collect()
         };
         if order(&noted) != order(&self.noted) {
-            return refuse(
-                "With that time the step's starts and stops would be out of order. Give another time.",
-            );
+            return refuse(text::run::with_that_time_the_steps_starts());
         }
         Ok(true)
     }
@@ -136,12 +127,12 @@ fn text(what: &What) -> Result<(), DyeingError> {
         return Ok(());
     };
     if text.trim().is_empty() {
-        return refuse("The note is empty. Write a few words, or tap one that is offered.");
+        return refuse(text::run::the_note_is_empty_write_a_few());
     }
     let length = text.chars().count();
     if length > MOST_TEXT {
-        return refuse(format!(
-            "The note has {length} characters; {MOST_TEXT} is the most. Make it two."
+        return refuse(text::run::the_note_has_characters_is_the_most(
+            length, MOST_TEXT,
         ));
     }
     Ok(())

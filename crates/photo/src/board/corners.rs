@@ -1,5 +1,6 @@
 //! The board's corner codes in a photo, and the map from the sheet that follows.
 
+use crate::text;
 use crate::{
     Point, Refusal, RefusalCode,
     area::shoelace,
@@ -86,16 +87,13 @@ pub(super) fn find(photo: &Upright) -> Result<Option<Corners>, Refusal> {
     if corners.iter().any(|c| !agrees(&c.label, &one.label)) {
         return Err(Refusal::new(
             RefusalCode::BoardMixed,
-            "Corner codes of different boards are in the photo. Photograph one board at a time, whole.",
+            text::board::corner_codes_of_different_boards(),
         ));
     }
     if corners.len() < 3 {
         return Err(Refusal::new(
             RefusalCode::BoardUnread,
-            format!(
-                "Only {} of the board's four corner codes can be read; three are needed. Take the photo again with the whole board in it, sharp, and its corners clean and uncovered.",
-                corners.len()
-            ),
+            text::board::only_of_the_boards_four_corner_codes(corners.len()),
         ));
     }
     if turns_left(&corners) {
@@ -122,9 +120,7 @@ fn labelled(codes: Vec<CodeSeen>) -> Result<Vec<Corner>, Refusal> {
             Err(NoLabel::Version(version)) => {
                 return Err(Refusal::new(
                     RefusalCode::BoardVersion,
-                    format!(
-                        "The board is of version {version}, which this Woadstone doesn't know; it reads version {VERSION}. Print the board anew, or use the Woadstone that printed it."
-                    ),
+                    text::board::the_board_is_of_version(version, VERSION),
                 ));
             }
         }
@@ -144,7 +140,7 @@ fn distinct(corners: Vec<Corner>) -> Result<Vec<Corner>, Refusal> {
                 if distance(known.middle(), corner.middle()) > size / 2.0 {
                     return Err(Refusal::new(
                         RefusalCode::BoardMixed,
-                        "There are two boards in the photo. Photograph one board at a time, whole.",
+                        text::board::there_are_two_boards_in_the_photo(),
                     ));
                 }
             }
@@ -213,6 +209,6 @@ fn fit(board: Board, corners: &[Corner]) -> Option<Homography> {
 fn not_flat() -> Refusal {
     Refusal::new(
         RefusalCode::BoardUnread,
-        "The board's corner codes don't lie as on a flat sheet. Lay the board flat, without folds, and take the photo again.",
+        text::board::the_boards_corner_codes_dont_lie(),
     )
 }

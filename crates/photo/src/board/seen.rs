@@ -1,5 +1,6 @@
 //! A board as it was seen in a photo.
 
+use crate::text;
 use crate::{Area, Point, Refusal, area::contains, chart::homography::Homography, decode::Upright};
 
 use super::{
@@ -45,7 +46,7 @@ impl WindowSeen {
     pub fn name(&self) -> String {
         match self.tag {
             Some(code) => code.to_string(),
-            None => format!("window {}", self.number),
+            None => text::board::window(self.number),
         }
     }
 }

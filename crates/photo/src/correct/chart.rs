@@ -1,5 +1,6 @@
 //! The chart as recorded, with what its patches truly are.
 
+use crate::text;
 use colour::{View, Xyz};
 
 use super::{
@@ -71,7 +72,7 @@ impl<'a> Chart<'a> {
         if neutrals < FEWEST_NEUTRALS || left < LEAST_USABLE * self.patches.len() as f64 {
             return Err(Refusal::new(
                 RefusalCode::OverExposed,
-                "The chart's light patches are burnt out. Take the photo again with less exposure (-1), away from direct sun.",
+                text::correct::the_charts_light_patches_are_burnt_out(),
             ));
         }
         let lightest = (0..self.patches.len())
@@ -83,7 +84,7 @@ impl<'a> Chart<'a> {
         if brightest < 0.02 {
             return Err(Refusal::new(
                 RefusalCode::UnderExposed,
-                "The photo is so dark that the chart's white patch is nearly black. Take it again with more light.",
+                text::correct::the_photo_is_so_dark(),
             ));
         }
         Ok(())
@@ -94,12 +95,14 @@ impl<'a> Chart<'a> {
         let burnt = |p: &&Patch| p.clipped_share() > MOST_CLIPPED;
         let aside = self.patches.iter().filter(burnt).count();
         (aside > 0).then(|| {
-            let patches = if aside == 1 { "patch of the chart is" } else { "patches of the chart are" };
+            let patches = if aside == 1 {
+                text::correct::patch_of_the_chart()
+            } else {
+                text::correct::patches_of_the_chart()
+            };
             Flag::new(
                 FlagCode::OverExposed,
-                format!(
-                    "{aside} {patches} burnt out and left aside. Expose a little less (-0.7); light colours are then surer."
-                ),
+                text::correct::burnt_out_and_left_aside_expose(aside, patches),
             )
         })
     }

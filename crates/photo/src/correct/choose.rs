@@ -1,6 +1,7 @@
 //! Which tone and light: those that miss left-out patches least.
 
 use super::{Bend, Chart, Correction, left_out::Blend, plane::plane, poor_fit, tone::Shares};
+use crate::text;
 use crate::{
     Point, Refusal,
     decode::Upright,
@@ -30,7 +31,7 @@ pub(crate) fn choose(
 ) -> Result<Correction, Refusal> {
     let even = Light::even(centre, photo.width, photo.height);
     let file = &photo.profile.linear;
-    let no_tone = || poor_fit("its grey patches don't get darker from white to black".into());
+    let no_tone = || poor_fit(text::correct::its_grey_patches_dont_get_darker().into());
     let by_chart = Trial::of(chart, |bend| plane(chart, &even, bend)).ok_or_else(no_tone)?;
     let tone = chart
         .tone(&by_chart.light, &by_chart.shares, None)

@@ -12,6 +12,7 @@ mod spread;
 mod target;
 mod tone;
 
+use crate::text;
 use crate::{Flag, FlagCode, Refusal, RefusalCode, light::Light};
 use family::Family;
 use left_out::{Blend, LeftOut};
@@ -86,11 +87,10 @@ impl Correction {
 
     /// A name for how it was made up.
     pub fn name(&self) -> String {
-        format!(
-            "{}; tone by {}; light by the {}",
+        text::correct::tone_by_light(
             shared_out(Family::ALL.map(Family::name), self.shares),
             shared_out(Bend::ALL.map(Bend::name), self.bends),
-            self.sight.light.source()
+            self.sight.light.source(),
         )
     }
 
@@ -98,16 +98,14 @@ impl Correction {
     pub fn judge(&self) -> Result<Option<Flag>, Refusal> {
         let (median, _) = self.median_and_p95();
         if median > HOPELESS_DE00 {
-            return Err(poor_fit(format!(
-                "they are missed by {median:.0} (CIEDE2000)"
+            return Err(poor_fit(text::correct::they_are_missed_by_ciede2000(
+                format_args!("{median:.0}"),
             )));
         }
         Ok((median > ROUGH_DE00).then(|| {
             Flag::new(
                 FlagCode::PoorFit,
-                format!(
-                    "The chart is fitted only roughly ({median:.1} CIEDE2000): colours are uncertain, differences in this photo less so. Daylight and a photo without filters fit better."
-                ),
+                text::correct::the_chart_is_fitted_only_roughly(format_args!("{median:.1}")),
             )
         }))
     }

@@ -1,5 +1,6 @@
 //! JPEG (ISO/IEC 10918-1) to pixels, or a refusal where its inside is damaged.
 
+use crate::text;
 use std::cell::Cell;
 
 use zune_core::{
@@ -41,7 +42,7 @@ pub(super) fn decode(bytes: &[u8], end: usize) -> Result<Stored, Refusal> {
     decoder.decode_headers().map_err(damaged)?;
     let info = decoder
         .info()
-        .ok_or_else(|| damaged("it has no picture header"))?;
+        .ok_or_else(|| damaged(text::decode::it_has_no_picture_header()))?;
     check_size(u32::from(info.width), u32::from(info.height))?;
     if decoder.input_colorspace() == Some(ColorSpace::Luma) {
         return Err(greyscale());
@@ -51,11 +52,11 @@ pub(super) fn decode(bytes: &[u8], end: usize) -> Result<Stored, Refusal> {
     let codes = decoder.decode().map_err(damaged)?;
     let (width, height) = (usize::from(info.width), usize::from(info.height));
     if codes.len() != width * height * 3 {
-        return Err(damaged("it has another number of pixels than it says"));
+        return Err(damaged(text::decode::it_has_another_number_of_pixels()));
     }
     let reached = reached.get();
     if reached + AHEAD < end || reached > end + AHEAD {
-        return Err(damaged("its inside doesn't fit its size"));
+        return Err(damaged(text::decode::its_inside_doesnt_fit_its_size()));
     }
     Ok(Stored {
         width,

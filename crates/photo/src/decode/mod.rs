@@ -9,6 +9,7 @@ mod raw;
 mod sniff;
 mod turn;
 
+use crate::text;
 use crate::{Flag, Refusal, RefusalCode};
 use profile::Profile;
 use sniff::Kind;
@@ -68,10 +69,7 @@ pub(crate) fn decode(bytes: &[u8]) -> Result<Upright, Refusal> {
     if bytes.len() > MOST_BYTES {
         return Err(Refusal::new(
             RefusalCode::TooLarge,
-            format!(
-                "The file has {} MB; at most 80 MB are read. Save the photo smaller or with more compression.",
-                bytes.len() / (1024 * 1024)
-            ),
+            text::decode::the_file_has_mb_at_most_80(bytes.len() / (1024 * 1024)),
         ));
     }
     let stored = match sniff::kind(bytes)? {
@@ -109,17 +107,13 @@ fn check_size(width: u32, height: u32) -> Result<(), Refusal> {
     if pixels > MOST_PIXELS || width > LONGEST_SIDE || height > LONGEST_SIDE {
         return Err(Refusal::new(
             RefusalCode::TooLarge,
-            format!(
-                "The picture says it has {width} x {height} pixels; at most 120 million pixels and 30,000 a side are read. Save it smaller."
-            ),
+            text::decode::the_picture_says_it_has_x_pixels(width, height),
         ));
     }
     if width < 64 || height < 64 {
         return Err(Refusal::new(
             RefusalCode::ChartMissing,
-            format!(
-                "The picture has only {width} x {height} pixels, too few to hold a chart. Use the photo as the camera saved it."
-            ),
+            text::decode::the_picture_has_only_x_pixels_too(width, height),
         ));
     }
     Ok(())
@@ -129,13 +123,13 @@ fn check_size(width: u32, height: u32) -> Result<(), Refusal> {
 pub(crate) fn greyscale() -> Refusal {
     Refusal::new(
         RefusalCode::GreyscalePhoto,
-        "The photo has no colours. Switch off black-and-white and take it again.",
+        text::decode::the_photo_has_no_colours_switch_off(),
     )
 }
 
 fn damaged(why: impl std::fmt::Display) -> Refusal {
     Refusal::new(
         RefusalCode::DamagedFile,
-        format!("The file is damaged or was cut short ({why}). Copy it from the camera again."),
+        text::decode::the_file_is_damaged_or_was_cut(&why),
     )
 }

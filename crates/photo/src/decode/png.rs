@@ -1,5 +1,6 @@
 //! PNG (ISO/IEC 15948) to pixels.
 
+use crate::text;
 use std::io::Cursor;
 
 use image::{ColorType, DynamicImage, ExtendedColorType, ImageDecoder, codecs::png::PngDecoder};
@@ -60,7 +61,7 @@ fn profile(bytes: &[u8], icc: Option<&[u8]>, exif: &Exif) -> (Profile, Option<Fl
             Profile::srgb(),
             Some(Flag::new(
                 FlagCode::ProfileUnusable,
-                "The photo's gamma is 0, which can't be; it was taken as sRGB. Save the photo as sRGB or Display P3.",
+                text::decode::the_photos_gamma_is_0_which_cant(),
             )),
         ),
         _ => Profile::of(None, exif.space),

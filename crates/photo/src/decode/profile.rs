@@ -1,5 +1,6 @@
 //! The file's colour space: how code values become linear light.
 
+use crate::text;
 use moxcms::{ColorProfile, DataColorSpace, ToneReprCurve};
 
 use super::exif::Named;
@@ -26,7 +27,7 @@ impl Profile {
             (None, None) => {
                 let flag = Flag::new(
                     FlagCode::ProfileMissing,
-                    "The photo names no colour space; it was taken as sRGB. Use the file as the camera saved it, not a screenshot or what a messenger made of it.",
+                    text::decode::the_photo_names_no_colour_space(),
                 );
                 (Self::srgb(), Some(flag))
             }
@@ -71,7 +72,7 @@ impl Profile {
     fn unusable() -> (Self, Option<Flag>) {
         let flag = Flag::new(
             FlagCode::ProfileUnusable,
-            "The photo's colour space can't be used here; it was taken as sRGB. Save the photo as sRGB or Display P3.",
+            text::decode::the_photos_colour_space_cant_be_used(),
         );
         (Self::srgb(), Some(flag))
     }

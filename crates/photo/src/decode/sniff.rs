@@ -1,6 +1,7 @@
 //! What kind of file the bytes are.
 
 use super::exif;
+use crate::text;
 use crate::{Refusal, RefusalCode};
 
 /// A kind of picture that is decoded here.
@@ -23,7 +24,7 @@ pub(crate) fn kind(bytes: &[u8]) -> Result<Kind, Refusal> {
     if bytes.is_empty() {
         return Err(Refusal::new(
             RefusalCode::NotAPhoto,
-            "The file is empty. Copy it from the camera again.",
+            text::decode::the_file_is_empty_copy(),
         ));
     }
     if bytes.starts_with(&[0xFF, 0xD8, 0xFF]) {
@@ -47,7 +48,7 @@ fn dng() -> Result<Kind, Refusal> {
 fn dng() -> Result<Kind, Refusal> {
     Err(Refusal::new(
         RefusalCode::NotAPhoto,
-        "The file is a DNG raw picture, and this program was built without the part that reads them. Save the photo as JPEG in full size, or build the program with the feature \"raw\" (cargo build --release --features raw).",
+        text::decode::the_file_is_a_dng_raw_picture(),
     ))
 }
 
@@ -60,11 +61,11 @@ fn other(bytes: &[u8]) -> Refusal {
         (Some(b"heic" | b"heix" | b"hevc" | b"heim" | b"heis" | b"mif1" | b"msf1"), _) => {
             return Refusal::new(
                 RefusalCode::HeicUnsupported,
-                "HEIC photos can't be read here. Set the camera to JPEG (\"most compatible\") or save the photo as JPEG.",
+                text::decode::heic_photos_cant_be_read_here_set(),
             );
         }
-        (Some(b"avif" | b"avis"), _) => "an AVIF picture",
-        (Some(_), _) => "a film",
+        (Some(b"avif" | b"avis"), _) => text::decode::an_avif_picture(),
+        (Some(_), _) => text::decode::a_film(),
         (
             None,
             [
@@ -82,29 +83,29 @@ fn other(bytes: &[u8]) -> Refusal {
                 b'P',
                 ..,
             ],
-        ) => "a WebP picture",
-        (None, [b'I', b'I', 0x2A, 0, ..] | [b'M', b'M', 0, 0x2A, ..]) => "a TIFF or raw picture",
-        (None, [b'G', b'I', b'F', b'8', ..]) => "a GIF picture",
-        (None, [b'B', b'M', ..]) => "a BMP picture",
+        ) => text::decode::a_webp_picture(),
+        (None, [b'I', b'I', 0x2A, 0, ..] | [b'M', b'M', 0, 0x2A, ..]) => {
+            text::decode::a_tiff_or_raw_picture()
+        }
+        (None, [b'G', b'I', b'F', b'8', ..]) => text::decode::a_gif_picture(),
+        (None, [b'B', b'M', ..]) => text::decode::a_bmp_picture(),
         (None, [b'%', b'P', b'D', b'F', ..]) => "a PDF",
         (None, _) if looks_like_a_page(bytes) => {
             return Refusal::new(
                 RefusalCode::NotAPhoto,
-                "The file is a web page, whatever its name says; a download may have gone wrong. Choose the photo as the camera saved it.",
+                text::decode::the_file_is_a_web_page_whatever(),
             );
         }
         (None, _) => {
             return Refusal::new(
                 RefusalCode::NotAPhoto,
-                "The file is neither a JPEG nor a PNG photo, whatever its name says. Choose the photo as the camera saved it.",
+                text::decode::the_file_is_neither_a_jpeg_nor(),
             );
         }
     };
     Refusal::new(
         RefusalCode::NotAPhoto,
-        format!(
-            "The file is {kind}, which can't be read here. Save the photo as JPEG in full size, or use the JPEG that the camera saved."
-        ),
+        text::decode::the_file_is_which_cant_be_read(kind),
     )
 }
 
@@ -120,21 +121,19 @@ fn check_jpeg(bytes: &[u8]) -> Result<usize, Refusal> {
     if outline.channels == Some(4) {
         return Err(Refusal::new(
             RefusalCode::NotAPhoto,
-            "The file holds printing inks (CMYK), no camera's colours. Use the photo as the camera saved it.",
+            text::decode::the_file_holds_printing_inks_cmyk(),
         ));
     }
     if let Some(coding) = outline.unusual() {
         return Err(Refusal::new(
             RefusalCode::NotAPhoto,
-            format!(
-                "The JPEG is coded in an unusual way ({coding}) that can't be read here. Save it anew as a usual JPEG."
-            ),
+            text::decode::the_jpeg_is_coded_in_an_unusual(coding),
         ));
     }
     outline.end.ok_or_else(|| {
         Refusal::new(
             RefusalCode::DamagedFile,
-            "The JPEG was cut short: its end is missing. Copy it from the camera again.",
+            text::decode::the_jpeg_was_cut_short_its_end(),
         )
     })
 }
@@ -209,10 +208,10 @@ impl Outline {
     fn unusual(&self) -> Option<&'static str> {
         match (self.frame?, self.bits) {
             (0xC0..=0xC2, Some(8)) => None,
-            (0xC0..=0xC2, _) => Some("more than 8 bits a sample"),
-            (0xC9..=0xCF, _) => Some("arithmetic coding"),
+            (0xC0..=0xC2, _) => Some(text::decode::more_than_8_bits_a_sample()),
+            (0xC9..=0xCF, _) => Some(text::decode::arithmetic_coding()),
             (0xC3 | 0xC7, _) => Some("lossless"),
-            _ => Some("in layers"),
+            _ => Some(text::decode::in_layers()),
         }
     }
 }

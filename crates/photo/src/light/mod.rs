@@ -7,6 +7,7 @@ mod surface;
 
 pub(crate) use ground::{Whereabouts, from_ground};
 
+use crate::text;
 use surface::{Column, Frame, SLOPES, Square, usual};
 
 use crate::{Flag, FlagCode, Point, chart::homography};
@@ -53,7 +54,7 @@ impl Light {
         self.is_mapped.then(|| {
             Flag::new(
                 FlagCode::LocalToneMapping,
-                "The phone seems to have lit up dark places by itself (HDR): the ground is lighter beside dark things than beside light ones, and so may cloth be. Switch HDR off.",
+                text::light::the_phone_seems_to_have_lit_up(),
             )
         })
     }

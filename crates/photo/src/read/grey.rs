@@ -1,5 +1,6 @@
 //! Differences by a grey card alone: for those who have no chart.
 
+use crate::text;
 use colour::{View, Xyz, adapt, difference};
 use moxcms::Matrix3d;
 
@@ -101,13 +102,13 @@ fn card(photo: &Upright, request: &GreyRequest) -> Result<[f64; 3], Refusal> {
     const FEWEST_PIXELS: usize = 200;
     let bad = |message: &str| Err(Refusal::new(RefusalCode::BadCorners, message));
     if !(0.02..=1.0).contains(&request.reflectance) {
-        return bad("The grey card's reflectance is a share from 0.02 to 1, such as 0.18.");
+        return bad(text::read::the_grey_cards_reflectance_is_a_share());
     }
     let Some(mask) = Mask::on(photo, &request.card) else {
-        return bad("The grey card's corners span no surface inside the photo.");
+        return bad(text::read::the_grey_cards_corners_span_no_surface());
     };
     if mask.count() < FEWEST_PIXELS {
-        return bad("The grey card holds too few pixels. Go nearer, or mark more of it.");
+        return bad(text::read::the_grey_card_holds_too_few_pixels());
     }
     let (mut sum, mut clipped) = ([0.0; 3], 0usize);
     mask.each(|x, y| {
@@ -122,20 +123,18 @@ fn card(photo: &Upright, request: &GreyRequest) -> Result<[f64; 3], Refusal> {
     if clipped * 20 > n {
         return Err(Refusal::new(
             RefusalCode::OverExposed,
-            "The grey card is burnt out. Take the photo again with less exposure (-1).",
+            text::read::the_grey_card_is_burnt_out_take(),
         ));
     }
     if mean.iter().any(|&v| v < 0.004) {
         return Err(Refusal::new(
             RefusalCode::UnderExposed,
-            "The grey card is nearly black in the photo. Take it again with more light.",
+            text::read::the_grey_card_is_nearly_black(),
         ));
     }
     let [low, high] = [f64::min, f64::max].map(|pick| mean.into_iter().reduce(pick).unwrap_or(0.0));
     if high > 4.0 * low {
-        return bad(
-            "What is marked as the grey card is strongly coloured. Mark the grey card itself.",
-        );
+        return bad(text::read::what_is_marked_as_the_grey_card());
     }
     Ok(mean)
 }

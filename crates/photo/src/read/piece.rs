@@ -1,5 +1,6 @@
 //! One area: its pixels, their mean light, and how sure that is.
 
+use crate::text;
 use colour::Lab;
 
 use super::{
@@ -124,14 +125,14 @@ fn outline(
     if !sound {
         flags.push(Flag::new(
             FlagCode::AreaOutline,
-            "The area's outline needs at least three corners that span a surface.",
+            text::read::the_areas_outline_needs_at_least_three(),
         ));
         return None;
     }
     let Some(mask) = Mask::on(photo, polygon) else {
         flags.push(Flag::new(
             FlagCode::AreaOutside,
-            "The area lies outside the photo, or holds no pixel of it. Mark it on the upright photo.",
+            text::read::the_area_lies_outside_the_photo(),
         ));
         return None;
     };
@@ -139,28 +140,26 @@ fn outline(
     if (found as f64) < 0.98 * mask.wanted - 4.0 * mask.reach() as f64 {
         flags.push(Flag::new(
             FlagCode::AreaOutside,
-            "Part of the area lies outside the photo (or its outline crosses itself); only what is inside was read.",
+            text::read::part_of_the_area_lies_outside(),
         ));
     }
     if found < FEWEST_PIXELS {
         flags.push(Flag::new(
             FlagCode::AreaTooSmall,
-            format!("The area holds only {found} pixels; a reading needs at least {FEWEST_PIXELS}. Mark more of the piece or go nearer."),
+            text::read::the_area_holds_only_pixels_a_reading(found, FEWEST_PIXELS),
         ));
         return None;
     }
     if found < FEW_PIXELS {
         flags.push(Flag::new(
             FlagCode::AreaTooSmall,
-            format!(
-                "The area holds only {found} pixels; from {FEW_PIXELS} on a reading is steadier."
-            ),
+            text::read::the_area_holds_only_pixels(found, FEW_PIXELS),
         ));
     }
     if contains(corners, middle(polygon)) {
         flags.push(Flag::new(
             FlagCode::AreaOnChart,
-            "The area lies on the chart or card. Mark the piece instead.",
+            text::read::the_area_lies_on_the_chart(),
         ));
     }
     // Cloth meets ground at the rim; a few pixels of it are left out.
@@ -238,7 +237,7 @@ impl Recorded {
         {
             flags.push(Flag::new(
                 FlagCode::UnderExposed,
-                "The area is so dark that noise outweighs its colour. Give the photo more light.",
+                text::read::the_area_is_so_dark_that_noise(),
             ));
         }
         let lab = sight.lab(scene);
@@ -290,13 +289,16 @@ fn remark(flags: &mut Vec<Flag>, burnt: u64, shining: u64, seen: u64) {
     if percent(burnt) > 0.5 {
         flags.push(Flag::new(
             FlagCode::Clipped,
-            format!("{:.0} % of the area's pixels are at the end of the scale and were left out; the colour may be off. Expose less.", percent(burnt).max(1.0)),
+            text::read::of_the_areas_pixels(format_args!("{:.0}", percent(burnt).max(1.0))),
         ));
     }
     if percent(shining) > 0.5 {
         flags.push(Flag::new(
             FlagCode::Glare,
-            format!("{:.0} % of the area shines and was left out. Turn the piece or the light, and see that it is dry.", percent(shining).max(1.0)),
+            text::read::of_the_area_shines_and_was_left(format_args!(
+                "{:.0}",
+                percent(shining).max(1.0)
+            )),
         ));
     }
 }
@@ -306,10 +308,10 @@ fn remark_bottom(flags: &mut Vec<Flag>, bottomed: u64, seen: u64) {
     if bottomed * 20 > seen {
         flags.push(Flag::new(
             FlagCode::Clipped,
-            format!(
-                "{:.0} % of the area's pixels have a channel at 0: the colour is deeper than the file can hold, and its reading falls short. A camera set to Display P3 or Adobe RGB holds more.",
+            text::read::of_the_areas_pixels_have_a_channel(format_args!(
+                "{:.0}",
                 100.0 * bottomed as f64 / seen as f64
-            ),
+            )),
         ));
     }
 }

@@ -1,5 +1,6 @@
 //! Sparks all over a piece: it is wet.
 
+use crate::text;
 use crate::{Flag, FlagCode, area::Mask, correct::Sight, decode::Upright, median::median};
 
 /// Light of a spark, as a share of that from a perfect white.
@@ -32,10 +33,10 @@ pub(super) fn remark(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Flag
     (all.share() > LEAST_SHARE && all.spread() > LEAST_SPREAD).then(|| {
         Flag::new(
             FlagCode::WetLook,
-            format!(
-                "The piece sparkles all over ({:.0} % of it): it looks wet, and wet cloth is darker and fuller in colour. Dry it and take the photo again.",
+            text::read::the_piece_sparkles_all_over(format_args!(
+                "{:.0}",
                 (100.0 * all.share()).max(1.0)
-            ),
+            )),
         )
     })
 }

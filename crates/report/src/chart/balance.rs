@@ -1,6 +1,7 @@
 //! Where the dye went: a bar for each water and one for the goods.
 
 use crate::svg::{escape, nice_scale, series_class, series_ink, tick};
+use crate::text;
 use dyeing::balance::{DyeBalance, Estimate};
 use std::fmt::Write;
 
@@ -15,7 +16,11 @@ pub fn dye_balance(balance: &DyeBalance) -> String {
     let waters = balance.waters.iter();
     let mut rows: Vec<(&str, Estimate, usize)> =
         waters.map(|w| (w.name.as_str(), w.share, 1)).collect();
-    rows.extend(balance.fixed.map(|fixed| ("on the goods", fixed, 0)));
+    rows.extend(
+        balance
+            .fixed
+            .map(|fixed| (text::chart::on_the_goods(), fixed, 0)),
+    );
     let highest = rows.iter().map(|(_, share, _)| 100.0 * share.high);
     let (step, top) = nice_scale(highest.fold(1e-6, f64::max), 4.0);
     let x = |share: f64| LEFT + (RIGHT - LEFT) * (100.0 * share).clamp(0.0, top) / top;
@@ -23,7 +28,7 @@ pub fn dye_balance(balance: &DyeBalance) -> String {
         .iter()
         .map(|(name, share, _)| format!("{name} {}", share.percent()))
         .collect();
-    let name = format!("Where the dye went: {}", said.join(", "));
+    let name = text::chart::where_the_dye_went(said.join(", "));
     let bottom = TOP + ROW * rows.len() as f64;
     let mut out = format!(
         r#"<svg class="chart change" viewBox="0 0 580 {:.0}" role="img" aria-label="{}" font-size="13" fill="currentColor">"#,

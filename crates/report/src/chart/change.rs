@@ -1,6 +1,7 @@
 //! Change of colour by round, one line per arm, with 95 % intervals.
 
 use crate::svg::{escape, marker, nice_scale, series_class, series_dash, series_ink, tick};
+use crate::text;
 use crate::words;
 use std::collections::BTreeSet;
 use std::fmt::Write;
@@ -89,10 +90,7 @@ fn describe(decision: &Decision) -> String {
             )
         })
         .collect();
-    format!(
-        "Lines of CIEDE2000 from the start against rounds. {}.",
-        points.join("; ")
-    )
+    text::chart::lines_of_ciede2000_from_the_start(points.join("; "))
 }
 
 struct Frame {

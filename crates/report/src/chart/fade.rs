@@ -1,6 +1,7 @@
 //! The strength left of one arm, round by round, as a curve with its interval.
 
 use crate::svg::{escape, marker, series_class, series_ink};
+use crate::text;
 use crate::words;
 use std::fmt::Write;
 use trial::fade::{ArmFade, FadeCurve, Fades, GradePassed, Mark, MarkedRound, OnCurve};
@@ -68,11 +69,10 @@ fn describe(fade: &ArmFade, curve: &FadeCurve) -> String {
             format!("{share} {}", words::stage(mean.round))
         })
         .collect();
-    format!(
-        "Strength of {} left, mean of its pieces: {}. The curve is followed to round {}.",
-        fade.arm,
+    text::chart::strength_of_left_mean_of_its_pieces(
+        &fade.arm,
         means.join(", "),
-        2 * curve.last_round
+        2 * curve.last_round,
     )
 }
 

@@ -1,6 +1,7 @@
 //! A difference in grades laid between the margins on either side.
 
 use crate::svg::{escape, tick};
+use crate::text;
 use std::fmt::Write;
 use trial::eyes::EyeComparison;
 
@@ -18,9 +19,13 @@ pub fn grades_against_margin(comparison: &EyeComparison, top: f64) -> String {
     };
     let margin = comparison.margin_grades;
     let x = |value: f64| LEFT + (RIGHT - LEFT) * (value.clamp(-top, top) + top) / (2.0 * top);
-    let name = format!(
-        "Difference of {} and {} in grades: {seen:.2}, interval {low:.2} to {high:.2}; the margin is {margin:.2}",
-        comparison.a, comparison.b
+    let name = text::chart::difference_of_and_in_grades_interval(
+        &comparison.a,
+        &comparison.b,
+        format_args!("{seen:.2}"),
+        format_args!("{low:.2}"),
+        format_args!("{high:.2}"),
+        format_args!("{margin:.2}"),
     );
     let (from, to) = (x(-margin), x(margin));
     let mut out = format!(

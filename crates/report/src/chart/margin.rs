@@ -1,6 +1,7 @@
 //! One comparison's interval laid against the margin.
 
 use crate::svg::{escape, nice_scale, tick};
+use crate::text;
 use crate::words;
 use std::fmt::Write;
 use trial::decide::Comparison;
@@ -32,12 +33,11 @@ pub fn scale_top(comparisons: &[Comparison], margin_de00: f64) -> f64 {
 /// and ends in an arrow.
 pub fn difference_against_margin(comparison: &Comparison, margin_de00: f64, top: f64) -> String {
     let x = |value: f64| LEFT + (RIGHT - LEFT) * value.clamp(0.0, top) / top;
-    let name = format!(
-        "Difference of {} and {}: {}; the margin is {}",
-        comparison.a,
-        comparison.b,
+    let name = text::chart::difference_of_and_the_margin_is_margin(
+        &comparison.a,
+        &comparison.b,
         words::with_interval(comparison.de00, comparison.low, comparison.high),
-        words::number(margin_de00)
+        words::number(margin_de00),
     );
     let mut out = format!(
         r#"<svg class="chart strip" viewBox="0 0 320 62" role="img" aria-label="{}" font-size="12" fill="currentColor">"#,

@@ -1,6 +1,7 @@
 //! How often the margin is shown, by pieces per arm.
 
 use crate::svg::escape;
+use crate::text;
 use std::fmt::Write;
 use trial::plan::BySize;
 
@@ -24,12 +25,11 @@ pub fn power_by_pieces(by_pieces: &[BySize]) -> String {
     let y = |share: f64| BOTTOM - (BOTTOM - TOP) * share.clamp(0.0, 1.0);
     let said: Vec<String> = by_pieces
         .iter()
-        .map(|by| format!("{} pieces {:.0} of 100", by.pieces, 100.0 * by.shows_margin))
+        .map(|by| {
+            text::chart::pieces_of_100(by.pieces, format_args!("{:.0}", 100.0 * by.shows_margin))
+        })
         .collect();
-    let name = format!(
-        "How often the margin is shown, by test pieces per arm: {}",
-        said.join(", ")
-    );
+    let name = text::chart::how_often_the_margin_is_shown(said.join(", "));
     let mut out = format!(
         r#"<svg class="chart change" viewBox="0 0 580 222" role="img" aria-label="{}" font-size="13" fill="currentColor">"#,
         escape(&name)

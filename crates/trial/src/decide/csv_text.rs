@@ -1,6 +1,7 @@
 //! CSV as people save it: any separator, a byte-order mark, columns in any order.
 
 use super::DecideError;
+use crate::text;
 use std::io::Read;
 
 /// The whole of a file as text without its byte-order mark.
@@ -10,7 +11,7 @@ pub(crate) fn text(mut input: impl Read) -> Result<String, DecideError> {
         .read_to_string(&mut text)
         .map_err(|error| match error.kind() {
             std::io::ErrorKind::InvalidData => {
-                DecideError::Unreadable("it is not UTF-8 text; save it as CSV in UTF-8".into())
+                DecideError::Unreadable(text::decide::it_is_not_utf_8_text_save().into())
             }
             _ => DecideError::Unreadable(error.to_string()),
         })?;

@@ -6,6 +6,7 @@ use super::{
     design::{Contrast, Design},
     ruler::Ruler,
 };
+use crate::text;
 use inference::permutation::{Measure, vectors};
 use nalgebra::Vector3;
 use serde::{Deserialize, Serialize};
@@ -47,13 +48,12 @@ impl DealtAnew {
 
     /// As a sentence of a reason.
     pub(crate) fn in_words(self) -> String {
-        format!(
-            "Of all {} ways of dealing the pieces out to the two arms {} as great a difference.",
+        text::decide::of_all_ways_of_dealing_the_pieces(
             self.ways,
             match self.as_great {
-                1 => "this one alone gives".to_owned(),
-                count => format!("{count} give"),
-            }
+                1 => text::decide::this_one_alone_gives().to_owned(),
+                count => text::decide::give(count),
+            },
         )
     }
 }

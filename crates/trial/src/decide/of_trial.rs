@@ -1,6 +1,7 @@
 //! The decision on a trial whose readings come from several sources.
 
 use super::{DecideError, Decision, Repeatability, RestsOn, decide_knowing};
+use crate::text;
 use crate::{Reading, Source, Trial, rows};
 use std::collections::BTreeMap;
 
@@ -97,11 +98,10 @@ fn merged(by_kind: Vec<(Source, &str, Decision)>) -> Decision {
         for comparison in decision.comparisons.iter().filter(|c| c.stage == stage) {
             let mut comparison = comparison.clone();
             if *source != Source::Photo || others {
-                comparison.reason += &format!(" It rests on {} ({view}).", source.in_words());
+                comparison.reason += &text::decide::it_rests(source.in_words(), view);
             }
             if others {
-                comparison.reason +=
-                    " Readings from other sources stand beside it and are not mixed in.";
+                comparison.reason += text::decide::readings_from_other_sources_stand_beside();
             }
             merged.comparisons.push(comparison);
         }

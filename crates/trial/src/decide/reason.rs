@@ -6,6 +6,7 @@ use super::{
     design::{Contrast, Design},
     shown::{Along, Shown},
 };
+use crate::text;
 use inference::{length::Length, quantile};
 
 /// Units per arm beyond which more of them is no advice.
@@ -29,29 +30,31 @@ pub(super) struct Evidence<'a> {
 /// The reason for a verdict with its figures.
 pub(super) fn sentence(e: &Evidence) -> String {
     let rounds = if e.stage == 1 {
-        "1 round".to_owned()
+        text::decide::n_1_round().to_owned()
     } else {
-        format!("{} rounds", e.stage)
+        text::decide::rounds(e.stage)
     };
     let (de00, low, high) = (e.de00, e.shown.low, e.shown.high);
     let margin = e.margin_de00;
-    let seen = format!(
-        "After {rounds} {} and {} differ by {de00:.2} (95 % interval {low:.2} to {high:.2})",
-        e.a.arm, e.b.arm
+    let seen = text::decide::after_and_arm2_differ_by_de00_95(
+        &rounds,
+        e.a.arm,
+        e.b.arm,
+        format_args!("{de00:.2}"),
+        format_args!("{low:.2}"),
+        format_args!("{high:.2}"),
     );
     let mut text = match e.verdict {
-        Verdict::Visible => {
-            format!("{seen}: the whole interval lies above the margin of {margin}.")
-        }
-        Verdict::Small => format!(
-            "{seen}: a difference is there, and with 95 % confidence it is below {:.2}, less than \
-             the margin of {margin}.",
-            e.shown.below
+        Verdict::Visible => text::decide::the_whole_interval_lies_above_the_margin(&seen, margin),
+        Verdict::Small => text::decide::a_difference_is_there_and_with_95(
+            &seen,
+            format_args!("{:.2}", e.shown.below),
+            margin,
         ),
-        Verdict::Alike => format!(
-            "{seen}: no difference is shown, and with 95 % confidence any is below {:.2}, less \
-             than the margin of {margin}.",
-            e.shown.below
+        Verdict::Alike => text::decide::no_difference_is_shown_and_with_95(
+            &seen,
+            format_args!("{:.2}", e.shown.below),
+            margin,
         ),
         Verdict::Open => open(e, &seen, &rounds),
     };
@@ -77,10 +80,10 @@ fn along_in_words(e: &Evidence, along: &Along) -> String {
         true => (e.a.arm, e.b.arm, -1.0),
     };
     let ends = [along.low * sign, along.high * sign];
-    format!(
-        "Along the way both fade, {further} has gone {:.2} further than {other} (96 % interval {} to \
-         {}, p {}).",
-        along.de00.abs(),
+    text::decide::along_the_way_both_fade_has_gone(
+        further,
+        format_args!("{:.2}", along.de00.abs()),
+        other,
         signed(ends[0].min(ends[1])),
         signed(ends[0].max(ends[1])),
         p_in_words(along.p),
@@ -95,7 +98,7 @@ fn signed(value: f64) -> String {
 /// A chance as written in reports: "0.03", "below 0.001".
 fn p_in_words(p: f64) -> String {
     match p {
-        p if p < 0.001 => "below 0.001".to_owned(),
+        p if p < 0.001 => text::decide::below_0_001().to_owned(),
         p if p < 0.1 => format!("{p:.3}"),
         p => format!("{p:.2}"),
     }
@@ -104,12 +107,9 @@ fn p_in_words(p: f64) -> String {
 /// What weighing all pairs of a stage together adds to a visible difference.
 pub(crate) fn together(pairs: usize, stands: bool) -> String {
     if stands {
-        format!(" It stands when all {pairs} pairs of this stage are weighed together (Holm).")
+        text::decide::it_stands_when_all_pairs(pairs)
     } else {
-        format!(
-            " Of {pairs} pairs at one stage one may look so by chance: weighed together (Holm) \
-             it is not certain."
-        )
+        text::decide::of_pairs_at_one_stage(pairs)
     }
 }
 
@@ -117,32 +117,29 @@ fn open(e: &Evidence, seen: &str, rounds: &str) -> String {
     let (a, b) = (e.a.pieces.len(), e.b.pieces.len());
     if a.min(b) < 2 {
         let who = match (a, b) {
-            (1, 1) => "one piece per arm".to_owned(),
-            (1, _) => format!("one piece in {}", e.a.arm),
-            _ => format!("one piece in {}", e.b.arm),
+            (1, 1) => text::decide::one_piece_per_arm().to_owned(),
+            (1, _) => text::decide::one_piece(e.a.arm),
+            _ => text::decide::one_piece(e.b.arm),
         };
         let seen = if e.shown.high >= UNBOUNDED_DE00 {
-            format!(
-                "After {rounds} {} and {} differ by {:.2}",
-                e.a.arm, e.b.arm, e.de00
+            text::decide::after_and_arm2_differ_by_de00(
+                rounds,
+                e.a.arm,
+                e.b.arm,
+                format_args!("{:.2}", e.de00),
             )
         } else {
             seen.to_owned()
         };
-        return format!(
-            "Not enough evidence: {who}. {seen}, but a single piece can't show how much pieces \
-             of one arm differ among themselves. Use 3 pieces per arm at least."
-        );
+        return text::decide::not_enough_evidence_but_a_single_piece(&who, &seen);
     }
     let margin = e.margin_de00;
     let state = if e.shown.low > 0.0 {
-        format!(
-            "a difference is there, but whether it reaches the margin of {margin} is not settled"
-        )
+        text::decide::a_difference_is_there_but_whether(margin)
     } else if e.de00 < margin {
-        format!("no difference is shown, but one beyond the margin of {margin} remains possible")
+        text::decide::no_difference_is_shown_but_one_beyond(margin)
     } else {
-        format!("it looks larger than the margin of {margin}, but chance alone could do that")
+        text::decide::it_looks_larger_than_the_margin(margin)
     };
     format!("{seen}: {state}. {}", advice(e))
 }
@@ -153,7 +150,7 @@ fn advice(e: &Evidence) -> String {
         _ => "piece",
     };
     let keepers = if e.a.against.keepers() + e.b.against.keepers() > 0 {
-        ", with keepers in step,"
+        text::decide::with_keepers_in_step()
     } else {
         ""
     };
@@ -163,14 +160,9 @@ fn advice(e: &Evidence) -> String {
         .as_ref()
         .and_then(|length| more_units(length, e.contrast.units, e.margin_de00))
     {
-        Some(1) => format!("About 1 more {unit} per arm{keepers} would probably settle it."),
-        Some(more) => {
-            format!("About {more} more {unit}s per arm{keepers} would probably settle it.")
-        }
-        None => format!(
-            "The difference lies so near the margin, or the {unit}s scatter so much, that even \
-             {MOST_UNITS} {unit}s per arm might not settle it."
-        ),
+        Some(1) => text::decide::about_1_more_per_arm_would_probably(unit, keepers),
+        Some(more) => text::decide::about_more_s_per_arm_would_probably(more, unit, keepers),
+        None => text::decide::the_difference_lies_so_near_the_margin(unit, MOST_UNITS),
     }
 }
 
@@ -199,20 +191,13 @@ fn more_units(length: &Length, units: usize, margin: f64) -> Option<usize> {
 fn notes(e: &Evidence) -> Vec<String> {
     let mut notes = Vec::new();
     match e.contrast.design {
-        Design::OwnLoad => notes.push(
-            "Each arm had a load of its own, so the difference goes with the arm or with its \
-             load: this trial can't tell which."
-                .to_owned(),
-        ),
-        Design::Loads => notes.push(format!(
-            "Loads, not pieces, are counted: {} in the arm with fewer.",
-            e.contrast.units
-        )),
-        Design::Blocks => notes.push("Arms are compared within the loads they shared.".to_owned()),
+        Design::OwnLoad => notes.push(text::decide::each_arm_had_a_load().to_owned()),
+        Design::Loads => notes.push(text::decide::loads_not_pieces_are_counted(e.contrast.units)),
+        Design::Blocks => notes.push(text::decide::arms_are_compared_within_the_loads().to_owned()),
         Design::Pieces => {}
     }
     if e.contrast.borrowed && !e.contrast.errors.is_empty() {
-        notes.push("The scatter of one arm had to be taken from the other pieces.".to_owned());
+        notes.push(text::decide::the_scatter_of_one_arm_had().to_owned());
     }
     let against_start = [e.a, e.b].iter().any(|arm| match &arm.against {
         Against::Drift(_) => true,
@@ -220,13 +205,12 @@ fn notes(e: &Evidence) -> Vec<String> {
         Against::Keepers(_) => false,
     });
     if e.checked && against_start && !e.contrast.in_one_photo {
-        notes.push("How well photos repeat is taken from the set-up check.".to_owned());
+        notes.push(text::decide::how_well_photos_repeat_is_taken().to_owned());
     }
     let left_out = e.a.left_out + e.b.left_out;
     if left_out > 0 {
-        notes.push(format!(
-            "{left_out} test piece{} had neither a start nor a keeper to be compared with and \
-             {} left out.",
+        notes.push(text::decide::test_piece_had_neither_a_start_nor(
+            left_out,
             if left_out == 1 { "" } else { "s" },
             if left_out == 1 { "is" } else { "are" },
         ));

@@ -2,6 +2,7 @@
 
 use super::DecideError;
 use crate::Role;
+use crate::text;
 use colour::Lab;
 use std::collections::HashMap;
 
@@ -35,11 +36,11 @@ const WIDEST_AB: f64 = 200.0;
 /// What is wrong with a colour, if anything.
 pub(super) fn colour_fault(lab: Lab) -> Option<&'static str> {
     if !lab.to_array().iter().all(|v| v.is_finite()) {
-        Some("L, a and b must be plain numbers")
+        Some(text::decide::l_a_and_b_must_be_plain())
     } else if !(-LIGHTNESS_SLACK..=100.0 + LIGHTNESS_SLACK).contains(&lab.l) {
-        Some("L must lie between 0 and 100")
+        Some(text::decide::l_must_lie_between_0_and_100())
     } else if lab.a.abs() > WIDEST_AB || lab.b.abs() > WIDEST_AB {
-        Some("a and b must lie between -200 and 200")
+        Some(text::decide::a_and_b_must_lie_between_200())
     } else {
         None
     }
@@ -60,19 +61,22 @@ pub(super) fn check(rows: &[Row]) -> Result<(), DecideError> {
         if before.arm != row.arm {
             return Err(DecideError::Row {
                 row: number,
-                message: format!(
-                    "piece \"{}\" is in arm \"{}\" here and in arm \"{}\" in row {first}; \
-                     give each piece a code of its own",
-                    row.piece, row.arm, before.arm
+                message: text::decide::piece_is_in_arm_here(
+                    &row.piece,
+                    &row.arm,
+                    &before.arm,
+                    first,
                 ),
             });
         }
         if before.role != row.role {
             return Err(DecideError::Row {
                 row: number,
-                message: format!(
-                    "piece \"{}\" is a {} here and a {} in row {first}; a piece keeps one role",
-                    row.piece, row.role, before.role
+                message: text::decide::piece_is_a_here_and_a_role2(
+                    &row.piece,
+                    row.role,
+                    before.role,
+                    first,
                 ),
             });
         }

@@ -1,6 +1,7 @@
 //! How far the eyes of a session agree: with each other, with themselves, with readings.
 
 use super::{Judging, PairKind, Sitting, Way};
+use crate::text;
 use crate::{
     Reading,
     side_by_side::{Sight, labs},
@@ -157,13 +158,13 @@ fn people(judging: &Judging) -> Coefficient {
         .collect();
     let pairs = things.len();
     if judges < 2 {
-        return none(pairs, judges, "It takes two people to agree or not.");
+        return none(pairs, judges, text::eyes::it_takes_two_people_to_agree());
     }
     if pairs < FEWEST_PAIRS {
         return none(
             pairs,
             judges,
-            &format!("It takes {FEWEST_PAIRS} pairs that two people graded; here are {pairs}."),
+            &text::eyes::it_takes_pairs_that_two_people_graded(FEWEST_PAIRS, pairs),
         );
     }
     let found = if judges == 2 {
@@ -203,15 +204,11 @@ fn coefficient(
     // Words by what the interval allows, not by its middle.
     let low = interval.map_or(value, |interval| interval.low);
     let plain = match (interval, low) {
-        (None, _) => format!(
-            "They agree on all {pairs} pairs; how seldom they would not can't be told from so few."
-        ),
-        (_, low) if low > 0.8 => "They agree closely.".to_owned(),
-        (_, low) if low > 0.5 => "They agree well.".to_owned(),
-        (_, low) if low > 0.0 => {
-            "They agree better than chance; how well is not settled by so few pairs.".to_owned()
-        }
-        _ => "That they agree better than by chance is not shown.".to_owned(),
+        (None, _) => text::eyes::they_agree_on_all_pairs_how_seldom(pairs),
+        (_, low) if low > 0.8 => text::eyes::they_agree_closely().to_owned(),
+        (_, low) if low > 0.5 => text::eyes::they_agree_well().to_owned(),
+        (_, low) if low > 0.0 => text::eyes::they_agree_better_than_chance_how_well().to_owned(),
+        _ => text::eyes::that_they_agree_better_than_by_chance().to_owned(),
     };
     Coefficient {
         value: Some(value),
@@ -326,7 +323,7 @@ fn beside(
         none(
             both.len(),
             1,
-            &format!("It takes {FEWEST_PAIRS} pairs; here are {}.", both.len()),
+            &text::eyes::it_takes_pairs_here(FEWEST_PAIRS, both.len()),
         )
     } else {
         match kappa(&categories, CATEGORIES, Apart::SquaredSteps) {

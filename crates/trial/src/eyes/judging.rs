@@ -1,6 +1,7 @@
 //! Who judged in a session and what they saw.
 
 use super::{Agreement, EyeRow, FromEyes, PairKind, Session, Turn, Way, agreement, decide};
+use crate::text;
 use crate::{EyeGrade, GreyScale, Reading, Trial, TrialError};
 use colour::grade::Grade;
 use serde::{Deserialize, Serialize, Serializer};
@@ -51,7 +52,7 @@ impl FromStr for Vision {
         Self::ALL
             .into_iter()
             .find(|vision| vision.as_str() == text)
-            .ok_or_else(|| "Choose what is said of colour vision, or leave it unstated.".to_owned())
+            .ok_or_else(|| text::eyes::choose_what_is_said_of_colour_vision().to_owned())
     }
 }
 
@@ -87,12 +88,15 @@ impl Judge {
             ..self
         };
         if judge.name.is_empty() {
-            return wrong("name", "Say who judges, by name or initials.".into());
+            return wrong(
+                "name",
+                text::eyes::say_who_judges_by_name_or_initials().into(),
+            );
         }
         if judge.light.is_empty() {
             return wrong(
                 "light",
-                "Say under which light, such as \"north window, noon\" or \"D65 lamp\".".into(),
+                text::eyes::say_under_which_light_such_as_north().into(),
             );
         }
         for (field, text) in [
@@ -101,7 +105,7 @@ impl Judge {
             ("distance", &judge.distance),
         ] {
             if text.chars().count() > LONGEST {
-                return wrong(field, format!("Write this in {LONGEST} letters at most."));
+                return wrong(field, text::eyes::write_this_in_letters_at_most(LONGEST));
             }
         }
         Ok(judge)

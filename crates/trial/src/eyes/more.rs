@@ -1,6 +1,7 @@
 //! What more it would take where grades leave a question open.
 
 use super::contrast::{Contrast, Units};
+use crate::text;
 
 /// Units per arm above which nothing is proposed.
 const MOST_UNITS: usize = 24;
@@ -18,33 +19,31 @@ pub(super) fn advice(contrast: &Contrast, margin: f64) -> String {
     let settles = |units: usize, judges: usize| settled(contrast, margin, units, judges);
     let pieces = |judges| (now.max(2)..=MOST_UNITS).find(|&units| settles(units, judges));
     let several = |count: usize, one: &str, more: &str| match count {
-        1 => format!("1 more {one}"),
-        _ => format!("{count} more {more}"),
+        1 => text::eyes::n_1_more(one),
+        _ => text::eyes::more(count, more),
     };
     let units = format!("{unit}s");
     if let Some(enough) = pieces(people) {
         let more = several(enough.max(now + 1) - now, unit, &units);
-        return format!("About {more} per arm would probably settle it.");
+        return text::eyes::about_per_arm_would_probably_settle(&more);
     }
     let with_people = (people + 1..=MOST_JUDGES).find_map(|judges| Some((judges, pieces(judges)?)));
     match with_people {
-        Some((judges, enough)) if enough <= now => format!(
-            "About {} of the same pieces would probably settle it.",
-            several(judges - people, "person's judging", "people's judging")
-        ),
-        Some((judges, enough)) => format!(
-            "About {} per arm and {} would probably settle it.",
+        Some((judges, enough)) if enough <= now => {
+            text::eyes::about_of_the_same_pieces_would_probably(several(
+                judges - people,
+                text::eyes::persons_judging(),
+                text::eyes::peoples_judging(),
+            ))
+        }
+        Some((judges, enough)) => text::eyes::about_per_arm_and_would_probably_settle(
             several(enough - now, unit, &units),
-            several(judges - people, "person", "people")
+            several(judges - people, "person", "people"),
         ),
-        None if contrast.coarseness() > 0.5 * margin => format!(
-            "Half-steps of a grey scale are coarse beside this margin: even {MOST_UNITS} {unit}s per \
-             arm and {MOST_JUDGES} people might not settle it. Readings from a photo would be sharper."
-        ),
-        None => format!(
-            "The difference lies so near the margin, or the {unit}s scatter so much, that even \
-             {MOST_UNITS} {unit}s per arm and {MOST_JUDGES} people might not settle it."
-        ),
+        None if contrast.coarseness() > 0.5 * margin => {
+            text::eyes::half_steps_of_a_grey_scale(MOST_UNITS, unit, MOST_JUDGES)
+        }
+        None => text::eyes::the_difference_lies_so_near_the_margin(unit, MOST_UNITS, MOST_JUDGES),
     }
 }
 

@@ -1,5 +1,6 @@
 //! One grade of one piece by one person.
 
+use crate::text;
 use crate::{Role, decide::DecideError};
 use colour::grade::Grade;
 use std::collections::BTreeMap;
@@ -30,15 +31,9 @@ pub(super) fn check(rows: &[EyeRow]) -> Result<(), DecideError> {
     for (at, row) in rows.iter().enumerate() {
         let first = known.entry(&row.piece).or_insert(row);
         let message = if first.arm != row.arm {
-            format!(
-                "piece {} is in arm {} here and in arm {} before; give each piece one arm",
-                row.piece, row.arm, first.arm
-            )
+            text::eyes::piece_is_in_arm_here(&row.piece, &row.arm, &first.arm)
         } else if first.role != row.role {
-            format!(
-                "piece {} has the role {} here and {} before; give each piece one role",
-                row.piece, row.role, first.role
-            )
+            text::eyes::piece_has_the_role_here_and_role2(&row.piece, row.role, first.role)
         } else {
             continue;
         };

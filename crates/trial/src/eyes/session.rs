@@ -1,5 +1,6 @@
 //! What a blind session shows: pairs of cloths that are known by codes alone.
 
+use crate::text;
 use crate::{
     PieceId, Reading, Role, Trial, TrialError,
     side_by_side::{self, Sight},
@@ -147,10 +148,9 @@ impl Session {
         for arm in &trial.arms {
             let mut keepers = with_role(Role::Keeper).filter(|piece| piece.arm == arm.id);
             let Some(keeper) = keepers.next() else {
-                draft.notes.push(format!(
-                    "{} has no keeper, so there is nothing to judge its pieces against.",
-                    arm.name
-                ));
+                draft
+                    .notes
+                    .push(text::eyes::has_no_keeper_so_there_is_nothing(&arm.name));
                 continue;
             };
             let against = What::Piece(keeper.id);
@@ -230,34 +230,20 @@ impl Draft<'_> {
         };
         if !self.pairs.iter().any(|pair| pair.kind == PairKind::Change) {
             return match self.unread {
-                0 => wrong(
-                    "stage",
-                    "There is no pair to judge: an arm needs a keeper, unwashed and kept in the dark, \
-                     beside its test pieces."
-                        .into(),
-                ),
-                _ => wrong(
-                    "way",
-                    "Nothing was read of these pieces at that stage, so there are no colours to show on a \
-                     screen. Judge the cloths themselves, or add readings first."
-                        .into(),
-                ),
+                0 => wrong("stage", text::eyes::there_is_no_pair_to_judge().into()),
+                _ => wrong("way", text::eyes::nothing_was_read_of_these_pieces().into()),
             };
         }
         if self.pairs.len() > MOST_PAIRS {
             return wrong(
                 "stage",
-                format!(
-                    "There would be {} pairs, more than the {MOST_PAIRS} that an eye can take: leave staining or \
-                     catch pairs out.",
-                    self.pairs.len()
-                ),
+                text::eyes::there_would_be_pairs_more(self.pairs.len(), MOST_PAIRS),
             );
         }
         if self.unread > 0 {
             self.notes.push(match self.unread {
-                1 => "1 pair was not read at that stage and is left out.".to_owned(),
-                count => format!("{count} pairs were not read at that stage and are left out."),
+                1 => text::eyes::n_1_pair_was_not_read().to_owned(),
+                count => text::eyes::pairs_were_not_read_at_that_stage(count),
             });
         }
         let changes = self.pairs.iter().filter(|p| p.kind == PairKind::Change);

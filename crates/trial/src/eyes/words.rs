@@ -5,6 +5,7 @@ use super::{
     more::advice,
 };
 use crate::decide::{DealtAnew, Verdict};
+use crate::text;
 
 /// Everything a sentence may speak of.
 pub(super) struct Evidence<'a> {
@@ -30,9 +31,9 @@ pub(super) fn of(e: &Evidence) -> (String, String) {
 
 fn rounds(stage: u32) -> String {
     match stage {
-        0 => "Before the first round".to_owned(),
-        1 => "After 1 round".to_owned(),
-        n => format!("After {n} rounds"),
+        0 => text::eyes::before_the_first_round().to_owned(),
+        1 => text::eyes::after_1_round().to_owned(),
+        n => text::eyes::after_rounds(n),
     }
 }
 
@@ -46,8 +47,8 @@ fn further<'a>(e: &Evidence<'a>) -> (&'a str, &'a str) {
 
 fn eyes(judges: usize) -> String {
     match judges {
-        1 => "one pair of eyes sees".to_owned(),
-        count => format!("{count} people see"),
+        1 => text::eyes::one_pair_of_eyes_sees().to_owned(),
+        count => text::eyes::people_see(count),
     }
 }
 
@@ -57,47 +58,37 @@ fn plain(e: &Evidence) -> String {
     let (more, less) = further(e);
     let see = eyes(e.contrast.judges);
     match e.verdict {
-        Verdict::Visible => format!(
-            "{when}, judged by eye, {see} that {more} has clearly faded further than {less}, by more than \
-             was set as what matters."
-        ),
-        Verdict::Small => format!(
-            "{when}, judged by eye, {see} that {more} has faded a little further than {less}, but by too \
-             little to matter."
-        ),
-        Verdict::Alike => format!(
-            "{when}, judged by eye, {a} and {b} have changed equally far: {see} no difference that matters."
-        ),
-        Verdict::Open if e.pieces.contains(&1) => format!(
-            "{when}, one piece of an arm says nothing of how much pieces differ, so eyes can't settle {a} \
-             against {b}."
-        ),
-        Verdict::Open if e.shown => format!(
-            "{when}, judged by eye, {see} that {more} has faded further than {less}, but whether by as much \
-             as matters is not settled."
-        ),
-        Verdict::Open => format!(
-            "{when}, eyes can't tell {a} from {b}, and can't show them to be alike either. Treat the question \
-             as open."
-        ),
+        Verdict::Visible => {
+            text::eyes::judged_by_eye_that_has_clearly_faded(&when, &see, more, less)
+        }
+        Verdict::Small => text::eyes::judged_by_eye_that_has_faded(&when, &see, more, less),
+        Verdict::Alike => text::eyes::judged_by_eye_and_have_changed_equally(&when, a, b, &see),
+        Verdict::Open if e.pieces.contains(&1) => {
+            text::eyes::one_piece_of_an_arm_says_nothing(&when, a, b)
+        }
+        Verdict::Open if e.shown => {
+            text::eyes::judged_by_eye_that_has_faded_further(&when, &see, more, less)
+        }
+        Verdict::Open => text::eyes::eyes_cant_tell_from_and_cant_show(&when, a, b),
     }
 }
 
 fn reason(e: &Evidence) -> String {
     let [a, b] = e.names;
     let [of_a, of_b] = e.contrast.means;
-    let mut text = format!(
-        "Mean grades are {of_a:.2} for {a} ({}) and {of_b:.2} for {b} ({}), by {}. They differ by {:.2} \
-         of a grade (95 % interval {} to {}); the margin of {} is {:.2} of a grade here, taking one CIEDE2000 \
-         as one unit of the grey scale's own difference (ISO 105-A05).",
+    let mut text = text::eyes::mean_grades_are_for_and_for_pieces2(
+        format_args!("{of_a:.2}"),
+        a,
         count(e.pieces[0], "piece", "pieces"),
+        format_args!("{of_b:.2}"),
+        b,
         count(e.pieces[1], "piece", "pieces"),
         count(e.contrast.judges, "person", "people"),
-        e.contrast.difference().abs(),
+        format_args!("{:.2}", e.contrast.difference().abs()),
         signed(e.low, e),
         signed(e.high, e),
         number(e.margin_de00),
-        e.margin,
+        format_args!("{:.2}", e.margin),
     );
     for sentence in notes(e) {
         text.push(' ');
@@ -121,30 +112,17 @@ fn signed(end: f64, e: &Evidence) -> String {
 fn notes(e: &Evidence) -> Vec<String> {
     let mut notes = Vec::new();
     if e.contrast.judges == 1 {
-        notes.push(
-            "One person judged: the verdict leans on an assumption of how little people differ, and \
-             tells nothing of other eyes."
-                .to_owned(),
-        );
+        notes.push(text::eyes::one_person_judged_the_verdict_leans().to_owned());
     }
     match e.contrast.units {
-        Units::OwnLoad => notes.push(
-            "Each arm had a load of its own, so the difference goes with the arm or with its load: \
-             this trial can't tell which."
-                .to_owned(),
-        ),
-        Units::Loads => notes.push(format!(
-            "Loads, not pieces, are counted: {} in the arm with fewer.",
-            e.contrast.fewest()
+        Units::OwnLoad => notes.push(text::eyes::each_arm_had_a_load().to_owned()),
+        Units::Loads => notes.push(text::eyes::loads_not_pieces_are_counted(
+            e.contrast.fewest(),
         )),
         Units::Pieces => {}
     }
     if matches!(e.verdict, Verdict::Alike | Verdict::Small) {
-        notes.push(
-            "Grades tell how far a piece has changed, not in which direction: two arms of one grade may \
-             still differ in hue."
-                .to_owned(),
-        );
+        notes.push(text::eyes::grades_tell_how_far_a_piece().to_owned());
     }
     if let Some(dealt) = e.dealt_anew {
         notes.push(dealt.in_words());
@@ -158,14 +136,8 @@ fn notes(e: &Evidence) -> Vec<String> {
 /// Where nobody judged pieces of both arms.
 pub(super) fn apart(stage: u32, [a, b]: [&str; 2]) -> (String, String) {
     (
-        format!(
-            "{}, different people judged {a} and {b}, so eyes can't compare them.",
-            rounds(stage)
-        ),
-        format!(
-            "Nobody judged pieces of both {a} and {b}, nor is there a chain of people who did: a strict \
-             judge can't be told from a faded piece. Let one person judge all pieces of both."
-        ),
+        text::eyes::different_people_judged_and_so_eyes_cant(rounds(stage), a, b),
+        text::eyes::nobody_judged_pieces_of_both_and_nor(a, b),
     )
 }
 

@@ -1,6 +1,7 @@
 //! What a piece is compared with, and what comes of it.
 
 use super::look::{ArmLooks, Seen};
+use crate::text;
 use colour::{Lab, grade};
 use inference::decay::{Shared, Value};
 use nalgebra::Vector3;
@@ -134,7 +135,7 @@ fn strengths(pairs: &[Pair], bare: f64) -> Result<Vec<Value>, String> {
             let start = start - bare;
             let least = LEAST_STRENGTH.max(0.1 * bare);
             if [start, kept, first].iter().any(|of| *of < least) {
-                return Err("at the start it is hardly deeper than undyed cloth, so that no share of it can be told".to_owned());
+                return Err(text::fade::at_the_start_it_is_hardly_deeper().to_owned());
             }
             Ok(Value {
                 piece: pair.piece,

@@ -1,6 +1,7 @@
 //! A curve as it is shown.
 
 use super::against::WHOLE_DE;
+use crate::text;
 use colour::grade::{self, Grade};
 use inference::decay::{self, Decay, Question, Round, Shape, Shared, State, Value};
 use serde::Serialize;
@@ -169,11 +170,7 @@ pub(super) fn of(
     unit: Unit,
 ) -> Result<(Decay, FadeCurve), String> {
     if values.is_empty() {
-        return Err(
-            "no test piece was read at the start or beside a keeper, so there is nothing to \
-             compare with"
-                .to_owned(),
-        );
+        return Err(text::fade::no_test_piece_was_read().to_owned());
     }
     let decay =
         decay::fit(values, shared, &Question::usual(seed)).map_err(|error| error.to_string())?;

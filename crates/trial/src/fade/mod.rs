@@ -20,6 +20,7 @@ mod curve;
 mod look;
 mod words;
 
+use crate::text;
 pub use against::Against;
 pub use curve::{AtRound, FadeCurve, FoundShape, GradePassed, Mark, MarkedRound, OnCurve, Shapes};
 pub use words::passing;
@@ -175,13 +176,14 @@ fn curves(name: &str, compared: &Compared, seed: u64) -> ArmFade {
         .err()
         .or(change.as_ref().err())
         .map(|why| {
-            format!(
-                "{name} has no curve of its {}: {why}.",
+            text::fade::has_no_curve(
+                name,
                 if strength.is_err() {
                     "strength"
                 } else {
                     "change"
-                }
+                },
+                why,
             )
         });
     ArmFade {

@@ -4,6 +4,7 @@ use super::{
     Against, ArmFade, FadeCurve, FoundShape, GradePassed, Mark, MarkedRound, StrengthBy,
     against::{Compared, WHOLE_DE},
 };
+use crate::text;
 
 /// Width of an interval of the floor beyond which it tells nothing to a follower.
 const WIDE: f64 = 0.25;
@@ -27,7 +28,7 @@ pub(super) fn plain(fade: &ArmFade) -> String {
     }
     said.extend(fade.passes.first().map(|grade| {
         let last = fade.change.as_ref().map_or(0, |curve| curve.last_round);
-        format!("Its change {}.", passing(grade, last))
+        text::fade::its_change(passing(grade, last))
     }));
     said.join(" ")
 }
@@ -38,20 +39,18 @@ fn strength(arm: &str, curve: &FadeCurve) -> String {
     let range = curve
         .at_last
         .interval
-        .map(|i| format!(" (95 % interval {} to {} %)", whole(i[0]), whole(i[1])));
+        .map(|i| text::fade::n_95_interval_to_i2(whole(i[0]), whole(i[1])));
     let range = range.unwrap_or_default();
     match curve.shape {
         FoundShape::Rising => {
-            return format!(
-                "{arm} reads stronger than at its start, which washing does not bring about: look \
-                 at the photos and their keeper before trusting its readings."
-            );
+            return text::fade::reads_stronger_than_at_its_start(arm);
         }
         FoundShape::Flat => {
-            let at_least = curve.at_last.interval.map_or_else(String::new, |i| {
-                format!("; {} % or more is left", whole(i[0]))
-            });
-            return format!("{arm}: no loss of strength is shown after {rounds}{at_least}.");
+            let at_least = curve
+                .at_last
+                .interval
+                .map_or_else(String::new, |i| text::fade::or_more_is_left(whole(i[0])));
+            return text::fade::no_loss_of_strength_is_shown_after(arm, &rounds, &at_least);
         }
         _ => {}
     }
@@ -61,23 +60,16 @@ fn strength(arm: &str, curve: &FadeCurve) -> String {
                 && high - low <= WIDE
                 && curve.shapes.is_some_and(|s| s.best == "curve") =>
         {
-            format!(
-                " It levels off near {} % ({} to {} %).",
-                whole(curve.floor),
-                whole(low),
-                whole(high)
-            )
+            text::fade::it_levels_off_near(whole(curve.floor), whole(low), whole(high))
         }
-        _ => " Where it levels off can't be told yet.".to_owned(),
+        _ => text::fade::where_it_levels_off_cant_be_told().to_owned(),
     };
     let single = if curve.at_last.interval.is_none() {
-        " That is one piece; how pieces differ can't be told from it."
+        text::fade::that_is_one_piece_how_pieces_differ()
     } else {
         ""
     };
-    format!(
-        "{arm}: after {rounds} about {left} of the dye\u{2019}s strength is left{range}.{floor}{single}"
-    )
+    text::fade::after_about_of_the_dyes_strength(arm, &rounds, &left, &range, &floor, single)
 }
 
 /// When a grade is passed, as the end of a sentence: "falls below grade 4 after ...".
@@ -88,43 +80,35 @@ pub fn passing(passed: &GradePassed, last: u32) -> String {
     let furthest = 2 * last;
     let ends = passed.interval.map(|[low, high]| {
         let end = |round: MarkedRound| match (round.rounds, round.mark) {
-            (Some(n), Mark::Extrapolated) => format!("{n:.1} (by the curve)"),
+            (Some(n), Mark::Extrapolated) => text::fade::by_the_curve(format_args!("{n:.1}")),
             (Some(n), _) => format!("{n:.1}"),
-            (None, _) => format!("more than {furthest}"),
+            (None, _) => text::fade::more_than(furthest),
         };
-        format!("95 % interval {} to {}", end(low), end(high))
+        text::fade::n_95_interval(end(low), end(high))
     });
     match (passed.estimate.rounds, passed.estimate.mark) {
         (Some(n), Mark::Seen) => match ends {
-            Some(ends) => format!(
-                "falls below grade {grade} after about {} ({ends})",
-                rounds(n)
-            ),
-            None => format!("falls below grade {grade} after about {}", rounds(n)),
+            Some(ends) => text::fade::falls_below_grade_after_about(grade, rounds(n), &ends),
+            None => text::fade::falls_below_grade_after_about_2(grade, rounds(n)),
         },
         (Some(n), _) => {
             let ends = ends.map_or_else(String::new, |ends| format!(", {ends}"));
-            format!(
-                "was still at grade {grade} or better after {}; by the curve alone it falls below \
-                 after about {}{ends}",
+            text::fade::was_still_at_grade_or_better_after(
+                grade,
                 rounds(f64::from(last)),
-                rounds(n)
+                rounds(n),
+                &ends,
             )
         }
         (None, _) => {
             let doubt = match passed.interval {
                 None => String::new(),
                 Some([low, _]) => match low.rounds {
-                    Some(n) => {
-                        format!("; the 95 % interval of when it falls below begins at {n:.1}")
-                    }
-                    None => ", even at the near end of the 95 % interval".to_owned(),
+                    Some(n) => text::fade::the_95_interval_of_when_it_falls(format_args!("{n:.1}")),
+                    None => text::fade::even_at_the_near_end().to_owned(),
                 },
             };
-            format!(
-                "stays at grade {grade} or better through {furthest} rounds by the curve ({last} \
-                 looked at){doubt}"
-            )
+            text::fade::stays_at_grade_or_better_through_rounds(grade, furthest, last, &doubt)
         }
     }
 }
@@ -133,57 +117,50 @@ pub fn passing(passed: &GradePassed, last: u32) -> String {
 pub(super) fn technical(fade: &ArmFade, compared: &Compared, sums: Sums) -> String {
     let mut said = Vec::new();
     if let Some(curve) = &fade.strength {
-        said.push(format!(
-            "S(n) = {:.3} + {:.3} exp(\u{2212}{:.3} n){}",
-            curve.floor,
-            1.0 - curve.floor,
-            curve.rate,
-            figures(curve, "S\u{221e}")
+        said.push(text::fade::s_n_floor2_exp_n(
+            format_args!("{:.3}", curve.floor),
+            format_args!("{:.3}", 1.0 - curve.floor),
+            format_args!("{:.3}", curve.rate),
+            figures(curve, "S\u{221e}"),
         ));
         said.push(shapes(curve, "strength"));
     }
     if let Some(curve) = &fade.change {
-        said.push(format!(
-            "dE_F(n) = {:.2} (1 \u{2212} exp(\u{2212}{:.3} n)){}",
-            curve.floor,
-            curve.rate,
-            figures(curve, "plateau")
+        said.push(text::fade::de_f_n_1_exp_n(
+            format_args!("{:.2}", curve.floor),
+            format_args!("{:.3}", curve.rate),
+            figures(curve, "plateau"),
         ));
         said.push(shapes(curve, "change"));
     }
     let stages: Vec<String> = compared.stages.iter().map(u32::to_string).collect();
     let against = match fade.against {
-        Against::KeeperAndStart => "each against its keeper of the same stage and its own start",
-        Against::Start => {
-            "each against its own start; what a photo does to all its pieces alike is not in the \
-             intervals"
-        }
-        Against::Keeper => "each against the keeper of the same stage",
+        Against::KeeperAndStart => text::fade::each_against_its_keeper_of_the_same(),
+        Against::Start => text::fade::each_against_its_own_start(),
+        Against::Keeper => text::fade::each_against_the_keeper_of_the_same(),
     };
     let by = match sums.strength_by {
-        StrengthBy::Spectrum => "K/S summed over 400 to 700 nm",
-        StrengthBy::Channels => {
-            "K/S of three channels worked out from Lab, which by itself errs by up to some 5 points of 100"
-        }
+        StrengthBy::Spectrum => text::fade::k_s_summed_over_400_to_700(),
+        StrengthBy::Channels => text::fade::k_s_of_three_channels_worked_out(),
     };
     let off = if sums.cloth_taken_off {
-        "undyed cloth taken off"
+        text::fade::undyed_cloth_taken_off()
     } else {
-        "no undyed cloth was read at the start, so its own K/S is counted in"
+        text::fade::no_undyed_cloth_was_read()
     };
     let pieces = match fade.pieces {
-        1 => "1 piece".to_owned(),
-        n => format!("{n} pieces"),
+        1 => text::fade::n_1_piece().to_owned(),
+        n => text::fade::pieces(n),
     };
-    said.push(format!(
-        "{pieces} at rounds {}, {against}; {by}, {off}.",
-        stages.join(", ")
+    said.push(text::fade::at_rounds(
+        &pieces,
+        stages.join(", "),
+        against,
+        by,
+        off,
     ));
     if fade.left_out > 0 {
-        said.push(format!(
-            "{} more had nothing to be compared with.",
-            fade.left_out
-        ));
+        said.push(text::fade::more_had_nothing_to_be_compared(fade.left_out));
     }
     said.retain(|sentence| !sentence.is_empty());
     said.join(" ")
@@ -192,47 +169,55 @@ pub(super) fn technical(fade: &ArmFade, compared: &Compared, sums: Sums) -> Stri
 fn figures(curve: &FadeCurve, floor: &str) -> String {
     let (Some([low, high]), Some([slow, fast])) = (curve.floor_interval, curve.rate_interval)
     else {
-        return ", a single piece, without intervals.".to_owned();
+        return text::fade::a_single_piece_without_intervals().to_owned();
     };
     let note = match curve.shape {
         FoundShape::LevelsOff => "",
-        FoundShape::NoFloor => " The floor is at its bound.",
-        FoundShape::AtOnce => " The rate is at its bound: all of it had left by the first look.",
-        FoundShape::Flat => " The loss is at its bound of 0.",
-        FoundShape::Rising => " The values rise; the loss is held at 0.",
+        FoundShape::NoFloor => text::fade::the_floor_is_at_its_bound(),
+        FoundShape::AtOnce => text::fade::the_rate_is_at_its_bound(),
+        FoundShape::Flat => text::fade::the_loss_is_at_its_bound(),
+        FoundShape::Rising => text::fade::the_values_rise_the_loss_is_held(),
     };
     let first = curve
         .means
         .first()
         .map_or(1.0, |mean| f64::from(mean.round));
     let fast = if fast * first >= 0.99 * SUDDEN {
-        "no upper end".to_owned()
+        text::fade::no_upper_end().to_owned()
     } else {
         format!("{fast:.3}")
     };
     // A plateau may be as far as anything can change.
     let high = if high >= 0.99 * WHOLE_DE {
-        "no upper end".to_owned()
+        text::fade::no_upper_end().to_owned()
     } else {
         format!("{high:.3}")
     };
-    format!(", 95 % intervals: {floor} {low:.3} to {high}, k {slow:.3} to {fast} per round.{note}")
+    text::fade::n_95_intervals_to_k_to_per_round(
+        floor,
+        format_args!("{low:.3}"),
+        &high,
+        format_args!("{slow:.3}"),
+        &fast,
+        note,
+    )
 }
 
 fn shapes(curve: &FadeCurve, of: &str) -> String {
     let Some(shapes) = curve.shapes else {
-        return format!("Too few looks to compare shapes of the {of}.");
+        return text::fade::too_few_looks_to_compare_shapes(of);
     };
     let best = match shapes.best {
-        "no_change" => "no change",
-        "line" => "a straight line",
-        _ => "the curve",
+        "no_change" => text::fade::no_change(),
+        "line" => text::fade::a_straight_line(),
+        _ => text::fade::the_curve(),
     };
-    format!(
-        "AICc of the {of}: no change {}, line {}, curve {}; {best} is best.",
+    text::fade::aicc_of_the_no_change_line_curve(
+        of,
         minus(shapes.no_change),
         minus(shapes.line),
-        minus(shapes.curve)
+        minus(shapes.curve),
+        best,
     )
 }
 
@@ -243,11 +228,11 @@ fn minus(value: f64) -> String {
 
 fn rounds(n: f64) -> String {
     if (n - 1.0).abs() < 0.05 {
-        "1 round".to_owned()
+        text::fade::n_1_round().to_owned()
     } else if n.fract() == 0.0 && n > 1.0 {
-        format!("{n:.0} rounds")
+        text::fade::rounds(format_args!("{n:.0}"))
     } else {
-        format!("{n:.1} rounds")
+        text::fade::rounds(format_args!("{n:.1}"))
     }
 }
 

@@ -4,6 +4,7 @@ use super::{Plan, PlanError, PlannedArm, Scatter, dose};
 use crate::new_trial::{
     LARGEST_MARGIN_DE00, LONGEST_NAME, LONGEST_TEXT, MOST_ARMS, MOST_PIECES, MOST_ROUNDS,
 };
+use crate::text;
 use std::collections::HashSet;
 
 /// Steps, circumstances, vessels and instructions a plan may have of each.
@@ -27,10 +28,7 @@ impl Plan {
     /// range, a step for an arm that isn't there.
     pub fn check(&self) -> Result<(), PlanError> {
         if self.question.trim().is_empty() {
-            return wrong(
-                "question",
-                "Write down the question the trial is to answer.",
-            );
+            return wrong("question", text::plan::write_down_the_question_the_trial());
         }
         for (field, text) in [
             ("title", &self.title),
@@ -44,25 +42,16 @@ impl Plan {
         if !(margin > 0.0 && margin <= LARGEST_MARGIN_DE00) {
             return wrong(
                 "margin",
-                format!(
-                    "The margin must lie above 0 and at most at {LARGEST_MARGIN_DE00} CIEDE2000; 1 \
-                     is a difference that can just be seen side by side."
-                ),
+                text::plan::the_margin_must_lie_above_0(LARGEST_MARGIN_DE00),
             );
         }
         if !(1..=MOST_ROUNDS).contains(&self.rounds) {
-            return wrong(
-                "rounds",
-                format!("Plan at least 1 round and at most {MOST_ROUNDS}."),
-            );
+            return wrong("rounds", text::plan::plan_at_least_1_round(MOST_ROUNDS));
         }
         if let Some(stage) = self.stages.iter().find(|stage| **stage > self.rounds) {
             return wrong(
                 "stages",
-                format!(
-                    "Pieces can't be looked at after {stage} rounds where only {} are planned.",
-                    self.rounds
-                ),
+                text::plan::pieces_cant_be_looked_at_after_rounds(stage, self.rounds),
             );
         }
         self.check_arms()?;
@@ -75,18 +64,12 @@ impl Plan {
 
     fn check_arms(&self) -> Result<(), PlanError> {
         if self.arms.len() < 2 {
-            return wrong(
-                "arms",
-                "A trial compares: give it two arms at least, one of them without the extra step.",
-            );
+            return wrong("arms", text::plan::a_trial_compares_give_it_two_arms());
         }
         if self.arms.len() > MOST_ARMS {
             return wrong(
                 "arms",
-                format!(
-                    "A trial can have {MOST_ARMS} arms at most, not {}.",
-                    self.arms.len()
-                ),
+                text::plan::a_trial_can_have_arms_at_most(MOST_ARMS, self.arms.len()),
             );
         }
         let mut names = HashSet::new();
@@ -98,10 +81,7 @@ impl Plan {
         if let Some((i, arm)) = controls.nth(1) {
             return wrong(
                 format!("arms[{i}].control"),
-                format!(
-                    "Only one arm can be the control; \"{}\" is the second one marked.",
-                    arm.name
-                ),
+                text::plan::only_one_arm_can_be_the_control(&arm.name),
             );
         }
         Ok(())
@@ -113,7 +93,11 @@ impl Plan {
             let at = format!("steps[{i}]");
             self.known_arms(&at, &step.arms)?;
             labels(&format!("{at}.loads"), "load", &step.loads)?;
-            labels(&format!("{at}.witnesses"), "witness cloth", &step.witnesses)?;
+            labels(
+                &format!("{at}.witnesses"),
+                text::plan::witness_cloth(),
+                &step.witnesses,
+            )?;
             for text in [&step.agent, &step.amount, &step.water] {
                 short(&at, text, LONGEST_NAME)?;
             }
@@ -130,10 +114,7 @@ impl Plan {
             self.known_arms(&at, &circumstance.arms)?;
             let field = format!("{at}.values");
             if circumstance.values.is_empty() {
-                return wrong(
-                    field,
-                    "Name at least one day, person or place here, or leave the entry out.",
-                );
+                return wrong(field, text::plan::name_at_least_one_day_person());
             }
             labels(&field, circumstance.kind.words(), &circumstance.values)?;
         }
@@ -158,10 +139,7 @@ impl Plan {
             {
                 return wrong(
                     field,
-                    format!(
-                        "The vessel \"{}\" names the load \"{load}\", which no step has.",
-                        vessel.name
-                    ),
+                    text::plan::the_vessel_names_the_load(&vessel.name, load),
                 );
             }
         }
@@ -175,7 +153,7 @@ impl Plan {
             if instruction.agent.trim().is_empty() {
                 return wrong(
                     format!("{at}.agent"),
-                    "Say which product this instruction is for.",
+                    text::plan::say_which_product_this_instruction(),
                 );
             }
             for text in [&instruction.agent, &instruction.amount, &instruction.water] {
@@ -192,9 +170,9 @@ impl Plan {
         match names.iter().find(unknown) {
             Some(name) => wrong(
                 format!("{at}.arms"),
-                format!(
-                    "There is no arm \"{name}\"; the arms are {}.",
-                    list(self.arms.iter().map(|arm| arm.name.as_str()))
+                text::plan::there_is_no_arm_the_arms(
+                    name,
+                    list(self.arms.iter().map(|arm| arm.name.as_str())),
                 ),
             ),
             None => Ok(()),
@@ -213,30 +191,27 @@ fn check_arm<'a>(
     if name.is_empty() {
         return wrong(
             format!("{at}.name"),
-            format!("Fill in the name of arm {}.", i + 1),
+            text::plan::fill_in_the_name_of_arm(i + 1),
         );
     }
     short(&format!("{at}.name"), name, LONGEST_NAME)?;
     if !names.insert(name) {
         return wrong(
             format!("{at}.name"),
-            format!("Two arms are called \"{name}\": give each its own name."),
+            text::plan::two_arms_are_called_give(name),
         );
     }
     if arm.pieces == 0 {
         return wrong(
             format!("{at}.pieces"),
-            format!("The arm \"{name}\" has no test piece: give it 2 at least, better 4."),
+            text::plan::the_arm_has_no_test_piece_give(name),
         );
     }
     let all = arm.pieces.saturating_add(arm.keepers);
     if all > MOST_PIECES {
         return wrong(
             format!("{at}.pieces"),
-            format!(
-                "The arm \"{name}\" has {all} pieces; an arm can have {MOST_PIECES} at most. So \
-                 many are never needed: a dozen show all that matters."
-            ),
+            text::plan::the_arm_has_pieces_an_arm(name, all, MOST_PIECES),
         );
     }
     if arm
@@ -245,10 +220,7 @@ fn check_arm<'a>(
     {
         return wrong(
             format!("{at}.depth_percent_owf"),
-            format!(
-                "The depth of \"{name}\" must lie between 0 and {DEEPEST_PERCENT} percent on \
-                 weight of fibre; 0.5 is pale, 4 deep."
-            ),
+            text::plan::the_depth_of_must_lie_between_0(name, DEEPEST_PERCENT),
         );
     }
     check_codes(&format!("{at}.codes"), arm, all, codes)
@@ -263,26 +235,16 @@ fn check_codes<'a>(
     if !arm.codes.is_empty() && arm.codes.len() != all {
         return wrong(
             field,
-            format!(
-                "The arm \"{}\" has {all} pieces but {} codes: give each piece one, or none at all.",
-                arm.name,
-                arm.codes.len()
-            ),
+            text::plan::the_arm_has_pieces_but_codes_give(&arm.name, all, arm.codes.len()),
         );
     }
     for code in arm.codes.iter().map(|code| code.trim()) {
         if code.is_empty() {
-            return wrong(
-                field,
-                format!("A piece of \"{}\" has an empty code.", arm.name),
-            );
+            return wrong(field, text::plan::a_piece_of_has_an_empty_code(&arm.name));
         }
         short(field, code, LONGEST_NAME)?;
         if !codes.insert(code) {
-            return wrong(
-                field,
-                format!("Two pieces carry the code \"{code}\": give each its own."),
-            );
+            return wrong(field, text::plan::two_pieces_carry_the_code_give(code));
         }
     }
     Ok(())
@@ -298,19 +260,12 @@ fn check_scatter(scatter: &Scatter) -> Result<(), PlanError> {
         if !(0.0..=LARGEST_MARGIN_DE00).contains(&sd) {
             return wrong(
                 field,
-                format!(
-                    "A standard deviation lies between 0 and {LARGEST_MARGIN_DE00} CIEDE2000 \
-                     units, not {sd}."
-                ),
+                text::plan::a_standard_deviation_lies_between_0(LARGEST_MARGIN_DE00, sd),
             );
         }
     }
     if scatter.piece_sd_de00 + scatter.reading_sd_de00 <= 0.0 {
-        return wrong(
-            "scatter",
-            "Equal pieces never read alike to the last digit: give a scatter from piece to piece \
-             or of reading above 0.",
-        );
+        return wrong("scatter", text::plan::equal_pieces_never_read_alike());
     }
     Ok(())
 }
@@ -320,20 +275,17 @@ fn labels(field: &str, what: &str, names: &[String]) -> Result<(), PlanError> {
     if names.len() > MOST_LOADS {
         return wrong(
             field,
-            format!(
-                "{} entries are too many here; {MOST_LOADS} are possible.",
-                names.len()
-            ),
+            text::plan::entries_are_too_many_here_are_possible(names.len(), MOST_LOADS),
         );
     }
     let mut seen = HashSet::new();
     for name in names.iter().map(|name| name.trim()) {
         if name.is_empty() {
-            return wrong(field, format!("A {what} has no name."));
+            return wrong(field, text::plan::a_has_no_name(what));
         }
         short(field, name, LONGEST_NAME)?;
         if !seen.insert(name) {
-            return wrong(field, format!("The {what} \"{name}\" is named twice."));
+            return wrong(field, text::plan::the_is_named_twice(what, name));
         }
     }
     Ok(())
@@ -356,13 +308,13 @@ pub(super) fn heat_and_time(
     if minutes.is_some_and(|minutes| !(minutes > 0.0 && minutes <= LONGEST_MINUTES)) {
         return wrong(
             format!("{at}.minutes"),
-            "A step takes more than 0 minutes and at most a week.",
+            text::plan::a_step_takes_more_than_0_minutes(),
         );
     }
     if celsius.is_some_and(|celsius| !(0.0..=HOTTEST_C).contains(&celsius)) {
         return wrong(
             format!("{at}.temperature_c"),
-            format!("A bath has between 0 and {HOTTEST_C} degrees Celsius."),
+            text::plan::a_bath_has_between_0_and_degrees(HOTTEST_C),
         );
     }
     Ok(())
@@ -372,7 +324,7 @@ fn few(field: &str, count: usize) -> Result<(), PlanError> {
     if count > MOST_ENTRIES {
         return wrong(
             field,
-            format!("{count} entries are too many here; {MOST_ENTRIES} are possible."),
+            text::plan::entries_are_too_many_here_are_possible_2(count, MOST_ENTRIES),
         );
     }
     Ok(())
@@ -380,7 +332,7 @@ fn few(field: &str, count: usize) -> Result<(), PlanError> {
 
 fn short(field: &str, text: &str, most: usize) -> Result<(), PlanError> {
     if text.chars().count() > most {
-        return wrong(field, format!("Keep this to {most} characters at most."));
+        return wrong(field, text::plan::keep_this_to_characters_at_most(most));
     }
     Ok(())
 }
@@ -391,7 +343,7 @@ pub(super) fn list<'a>(names: impl Iterator<Item = &'a str>) -> String {
     match quoted.split_last() {
         None => String::new(),
         Some((last, [])) => last.clone(),
-        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
+        Some((last, rest)) => text::plan::and(rest.join(", "), last),
     }
 }
 

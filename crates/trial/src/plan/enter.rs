@@ -1,6 +1,7 @@
 //! A plan as a trial to be entered.
 
 use super::{Allotted, Kind, Order, Plan, Step, StepKind, check::list};
+use crate::text;
 use crate::{NewArm, NewPiece, NewTrial, Role};
 
 impl Plan {
@@ -115,13 +116,13 @@ fn said(step: &Step) -> String {
         (true, false) => how.push(step.water.clone()),
         (true, true) => {}
     }
-    how.extend(step.minutes.map(|minutes| format!("{minutes} min")));
+    how.extend(step.minutes.map(text::plan::min));
     how.extend(
         step.temperature_c
             .map(|celsius| format!("{celsius} \u{b0}C")),
     );
     if step.loads.is_empty() && !step.kind.every_round() {
-        how.push("each piece by itself".to_owned());
+        how.push(text::plan::each_piece_by_itself().to_owned());
     }
     if how.is_empty() {
         text

@@ -1,5 +1,6 @@
 //! The smallest difference that matters, as a number or as a grade.
 
+use crate::text;
 use colour::grade::Grade;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -72,7 +73,7 @@ impl From<Margin> for Written {
     fn from(margin: Margin) -> Self {
         match margin {
             Margin::De00(value) => Self::Number(value),
-            Margin::Grade(grade) => Self::Text(format!("grade {grade}")),
+            Margin::Grade(grade) => Self::Text(text::plan::grade(grade)),
         }
     }
 }
@@ -87,20 +88,13 @@ impl TryFrom<Written> for Margin {
         };
         let said = text.trim();
         let said = said.strip_prefix("grade").unwrap_or(said).trim();
-        let grade: Grade = said.parse().map_err(|_| {
-            format!(
-                "the margin \"{text}\" is neither a number of CIEDE2000 units nor a grade of the \
-                 grey scale; write 1.7 or \"grade 4\""
-            )
-        })?;
+        let grade: Grade = said
+            .parse()
+            .map_err(|_| text::plan::the_margin_is_neither_a_number(&text))?;
         if of_grade(grade) > 0.0 {
             Ok(Self::Grade(grade))
         } else {
-            Err(
-                "grade 5 means no change at all, so it can't be the smallest change that \
-                 matters; write \"grade 4-5\" or a worse one"
-                    .to_owned(),
-            )
+            Err(text::plan::grade_5_means_no_change().to_owned())
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Changes that take a weakness out of a plan.
 
 use super::{Circumstance, Column, Kind, Plan, Sharing, Step, StepKind};
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 /// Loads that pieces are spread over where nothing else is known.
@@ -79,21 +80,23 @@ impl Mend {
     /// The change as an instruction, for a button.
     pub fn label(&self) -> String {
         match self {
-            Self::AddPieces { arm, to } => format!("Give \"{arm}\" {to} pieces"),
-            Self::AddKeeper { arm } => format!("Give \"{arm}\" a keeper"),
-            Self::AddStart => "Look at all pieces before the first round".into(),
-            Self::AddSoak { .. } => "Add a plain soak, as long and as warm".into(),
+            Self::AddPieces { arm, to } => text::plan::give_pieces(arm, to),
+            Self::AddKeeper { arm } => text::plan::give_a_keeper(arm),
+            Self::AddStart => text::plan::look_at_all_pieces_before_the_first().into(),
+            Self::AddSoak { .. } => text::plan::add_a_plain_soak_as_long().into(),
             Self::SplitInBlocks {
                 kind: kind @ Kind::Load(..),
-            } => format!("Split each {kind} over all arms"),
-            Self::SplitInBlocks { kind } => format!("Give every {kind} pieces of every arm"),
-            Self::AddLoads { kind } => format!("Two loads for each arm in the {kind}, none shared"),
-            Self::EachByItself { kind } => format!("A jar of its own for each piece in the {kind}"),
-            Self::AddWitness { .. } => "Put a multifibre strip into every wash".into(),
-            Self::Clean { vessel } => format!("Clean \"{vessel}\" between loads"),
-            Self::Alternate { vessel } => format!("Alternate the arms in \"{vessel}\""),
-            Self::FollowInstruction { .. } => "Use the product as its instruction says".into(),
-            Self::OnPurpose { .. } => "This departure is what the trial asks about".into(),
+            } => text::plan::split_each_over_all_arms(kind),
+            Self::SplitInBlocks { kind } => text::plan::give_every_pieces_of_every_arm(kind),
+            Self::AddLoads { kind } => text::plan::two_loads_for_each_arm(kind),
+            Self::EachByItself { kind } => text::plan::a_jar_of_its_own(kind),
+            Self::AddWitness { .. } => text::plan::put_a_multifibre_strip_into_every_wash().into(),
+            Self::Clean { vessel } => text::plan::clean_between_loads(vessel),
+            Self::Alternate { vessel } => text::plan::alternate_the_arms(vessel),
+            Self::FollowInstruction { .. } => {
+                text::plan::use_the_product_as_its_instruction_says().into()
+            }
+            Self::OnPurpose { .. } => text::plan::this_departure_is_what_the_trial_asks().into(),
         }
     }
 
@@ -163,7 +166,7 @@ fn add_soak(plan: &mut Plan, arms: &[String], like: usize) {
         return;
     }
     // As many vessels as the treatment has, so that both arms are wet alike.
-    let loads = (1..=treatment.loads.len()).map(|n| format!("plain soak {n}"));
+    let loads = (1..=treatment.loads.len()).map(text::plan::plain_soak);
     let soak = Step {
         arms: arms.to_vec(),
         loads: loads.collect(),

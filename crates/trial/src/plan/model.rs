@@ -1,6 +1,7 @@
 //! A plan as a person writes it.
 
 use super::Margin;
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 /// What is compared and how: arms, steps with their loads, and all that pieces share.
@@ -327,10 +328,7 @@ impl Default for Scatter {
             piece_sd_de00: 0.5,
             load_sd_de00: 0.3,
             reading_sd_de00: 0.3,
-            origin: "Assumed, for want of trials of your own: 0.5 from piece to piece, 0.3 from \
-                     load to load and 0.3 for reading a piece beside a chart (common practice, no \
-                     source). Your own trials and a set-up check replace them."
-                .to_owned(),
+            origin: text::plan::assumed_for_want_of_trials().to_owned(),
         }
     }
 }

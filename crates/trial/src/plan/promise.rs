@@ -2,6 +2,7 @@
 //! found, and how often arms that don't differ are shown alike.
 
 use super::{Allotted, Asks, Column, Kind, Margin, Plan, PlanError, Scatter, Sharing, StepKind};
+use crate::text;
 use crate::{
     Role,
     decide::{TAIL_AROUND_FADE, TAIL_OF_FADE},
@@ -101,12 +102,8 @@ impl Plan {
             tail: TAIL_OF_FADE,
             ..Runs::new(runs, seed)
         };
-        self.promised(&runs).map_err(|error| {
-            PlanError::new(
-                "",
-                format!("What this plan can show can't be worked out: {error}."),
-            )
-        })
+        self.promised(&runs)
+            .map_err(|error| PlanError::new("", text::plan::what_this_plan_can_show_cant(error)))
     }
 
     fn promised(&self, runs: &Runs) -> Result<Promise, InferenceError> {
@@ -329,19 +326,17 @@ impl Basis {
 impl Promised {
     /// How often a fade of grade 4 would be missed, as a sentence.
     pub fn sentence(&self, pieces: usize) -> String {
-        let pair = format!("\"{}\" against \"{}\"", self.second, self.first);
+        let pair = text::plan::against(&self.second, &self.first);
         match self.basis {
             Basis::Confounded | Basis::NoScatter => format!("{pair}: {}.", self.basis.words()),
             Basis::Pieces | Basis::WithinLoads | Basis::Loads => {
                 let missed = (10.0 * (1.0 - self.shows_grade_4)).round();
                 let often = match missed as u32 {
-                    0 => "less than once".to_owned(),
+                    0 => text::plan::less_than_once().to_owned(),
                     1 => "once".to_owned(),
-                    times => format!("{times} times"),
+                    times => text::plan::times(times),
                 };
-                format!(
-                    "{pair}: with {pieces} pieces per arm you'd miss a grade 4 fade {often} in 10."
-                )
+                text::plan::with_pieces_per_arm_youd_miss(&pair, pieces, &often)
             }
         }
     }

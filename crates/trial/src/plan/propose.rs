@@ -5,6 +5,7 @@ use super::{
     Scatter, Step, StepKind,
 };
 use crate::decide::TAIL_OF_FADE;
+use crate::text;
 use inference::simulate::{
     Contrasts, ScatterOf,
     smallest::{Alike, Answer, Limits, Sharing, Size, Strictness, Wish, smallest},
@@ -149,7 +150,7 @@ impl Enquiry {
         if self.arms.len() < 2 {
             return Err(PlanError::new(
                 "arms",
-                "A trial compares: name two arms at least, one of them without the extra step.",
+                text::plan::a_trial_compares_name_two_arms(),
             ));
         }
         for (field, what, value) in [
@@ -160,7 +161,7 @@ impl Enquiry {
             if value == 0 {
                 return Err(PlanError::new(
                     field,
-                    format!("With no {what} there is no trial: give how many you can spare."),
+                    text::plan::with_no_there_is_no_trial_give(what),
                 ));
             }
         }
@@ -168,24 +169,15 @@ impl Enquiry {
         if self.budget.pieces < least {
             return Err(PlanError::new(
                 "budget.pieces",
-                format!(
-                    "{} pieces are too few for {} arms: each needs two to be treated and one kept \
-                     unwashed, {least} in all. Take more pieces, smaller ones if need be, or \
-                     compare fewer arms.",
-                    self.budget.pieces,
-                    self.arms.len()
-                ),
+                text::plan::pieces_are_too_few_for_arms(self.budget.pieces, self.arms.len(), least),
             ));
         }
         if !self.may_share() && self.budget.washes < USUAL_LOADS * self.arms.len() {
             return Err(PlanError::new(
                 "budget.washes",
-                format!(
-                    "Deep and pale colours can't be washed together, so each of the {} arms needs \
-                     two washes of its own, {} in a round. Bowls will do for small pieces; or \
-                     compare fewer depths.",
+                text::plan::deep_and_pale_colours_cant_be_washed(
                     self.arms.len(),
-                    USUAL_LOADS * self.arms.len()
+                    USUAL_LOADS * self.arms.len(),
                 ),
             ));
         }
@@ -195,12 +187,10 @@ impl Enquiry {
     fn no_room(&self) -> PlanError {
         PlanError::new(
             "budget",
-            format!(
-                "No design fits into {} pieces and {} washes a round for {} arms. Allow more, or \
-                 compare fewer arms.",
+            text::plan::no_design_fits_into_pieces_and_washes(
                 self.budget.pieces,
                 self.budget.washes,
-                self.arms.len()
+                self.arms.len(),
             ),
         )
     }
@@ -255,7 +245,7 @@ impl Enquiry {
             Err(inference::InferenceError::NoRoom { .. }) => Ok(None),
             Err(error) => Err(PlanError::new(
                 "",
-                format!("No design can be worked out: {error}."),
+                text::plan::no_design_can_be_worked_out(error),
             )),
         }
     }
@@ -322,7 +312,7 @@ impl Enquiry {
         let share = self.may_share();
         if share {
             plan.steps.push(Step {
-                loads: vec!["dye pot".into()],
+                loads: vec![text::plan::dye_pot().into()],
                 ..Step::of(StepKind::Dye)
             });
         } else {
@@ -331,7 +321,7 @@ impl Enquiry {
         }
         self.after_treat(&mut plan);
         if share {
-            let loads = (1..=size.loads).map(|n| format!("wash {n}"));
+            let loads = (1..=size.loads).map(text::plan::wash);
             plan.steps.push(Step {
                 loads: loads.collect(),
                 ..Step::of(StepKind::Wash)
@@ -354,7 +344,7 @@ impl Enquiry {
             plan.circumstances.push(Circumstance {
                 kind: CircumstanceKind::Day,
                 arms: Vec::new(),
-                values: (1..=days).map(|n| format!("day {n}")).collect(),
+                values: (1..=days).map(|n| text::plan::day(n)).collect(),
             });
         }
         plan
@@ -422,29 +412,21 @@ fn sentence(
     shows_alike: Option<f64>,
     margin: Margin,
 ) -> String {
-    let tenths = |share: f64| format!("{:.0} times in 100", 100.0 * share);
-    let design = format!(
-        "{} test pieces in each arm, {} pieces in all, {} a round",
+    let tenths = |share: f64| text::plan::times_in_100(format_args!("{:.0}", 100.0 * share));
+    let design = text::plan::test_pieces_in_each_arm_pieces(
         size.per_arm,
         size.pieces,
         match size.loads {
-            1 => "1 wash".to_owned(),
-            loads => format!("{loads} washes"),
-        }
+            1 => text::plan::n_1_wash().to_owned(),
+            loads => text::plan::washes(loads),
+        },
     );
-    let shows = format!("a difference of {margin} is shown {}", tenths(shows_margin));
+    let shows = text::plan::a_difference_of_is_shown(margin, tenths(shows_margin));
     match (reached, shows_alike) {
-        (true, Some(alike)) => format!(
-            "{design}: {shows}, and arms that don't differ are shown alike {}.",
-            tenths(alike)
-        ),
-        (true, None) => format!(
-            "{design}: {shows}. To show as often that arms are alike, the budget would have to be \
-             larger: without a difference the verdict may stay open."
-        ),
-        (false, _) => format!(
-            "Nothing within the budget shows the margin four times in five. This comes closest. \
-             {design}: {shows}. Allow more pieces or washes, or ask for a larger difference."
-        ),
+        (true, Some(alike)) => {
+            text::plan::and_arms_that_dont_differ_are_shown(&design, &shows, tenths(alike))
+        }
+        (true, None) => text::plan::to_show_as_often_that_arms(&design, &shows),
+        (false, _) => text::plan::nothing_within_the_budget_shows_the(&design, &shows),
     }
 }

@@ -1,6 +1,7 @@
 //! A plan from its text.
 
 use super::{Enquiry, Plan, PlanError};
+use crate::text;
 use serde::de::DeserializeOwned;
 
 /// Bytes of a plan's text; a plan of the greatest size needs a tenth.
@@ -24,7 +25,7 @@ impl Plan {
     /// A number that TOML has no place for.
     pub fn to_toml(&self) -> Result<String, PlanError> {
         toml::to_string_pretty(self)
-            .map_err(|error| PlanError::new("", format!("The plan can't be written: {error}.")))
+            .map_err(|error| PlanError::new("", text::plan::the_plan_cant_be_written(&error)))
     }
 }
 
@@ -42,16 +43,9 @@ fn read<T: DeserializeOwned>(text: &str) -> Result<T, PlanError> {
     if text.len() > MOST_BYTES {
         return Err(PlanError::new(
             "",
-            format!(
-                "This file has {} bytes; a plan has {MOST_BYTES} at most.",
-                text.len()
-            ),
+            text::plan::this_file_has_bytes_a_plan(text.len(), MOST_BYTES),
         ));
     }
-    toml::from_str(text).map_err(|error| {
-        PlanError::new(
-            "",
-            format!("It can't be read. {}", error.to_string().trim()),
-        )
-    })
+    toml::from_str(text)
+        .map_err(|error| PlanError::new("", text::plan::it_cant_be_read(error.to_string().trim())))
 }

@@ -2,6 +2,7 @@
 //! trials, where there are any.
 
 use super::Scatter;
+use crate::text;
 use crate::{Reading, Role, Trial, decide::Row, rows, setup::SetupCheck};
 use colour::{Lab, difference::ciede2000_metric};
 use std::collections::BTreeMap;
@@ -31,9 +32,9 @@ impl Scatter {
         let mut origin: Vec<String> = Vec::new();
         let reading_sd_de00 = match check {
             Some((name, check)) => {
-                origin.push(format!(
-                    "Reading by your set-up check \"{name}\", {:.2}.",
-                    check.within_widest_sd_de00
+                origin.push(text::plan::reading_by_your_set_up_check_within(
+                    name,
+                    format_args!("{:.2}", check.within_widest_sd_de00),
                 ));
                 check.within_widest_sd_de00
             }
@@ -45,13 +46,13 @@ impl Scatter {
                 let own = (sd * sd - reading_sd_de00 * reading_sd_de00)
                     .max(LEAST_SD * LEAST_SD)
                     .sqrt();
-                origin.push(format!(
-                    "From piece to piece by {} pieces of {}, {own:.2}.",
+                origin.push(text::plan::from_piece_to_piece_by_pieces(
                     equal.pieces,
                     match equal.trials {
-                        1 => "a past trial of your own".to_owned(),
-                        n => format!("{n} past trials of your own"),
+                        1 => text::plan::a_past_trial_of_your_own().to_owned(),
+                        n => text::plan::past_trials_of_your_own(n),
                     },
+                    format_args!("{own:.2}"),
                 ));
                 own
             }
@@ -62,15 +63,20 @@ impl Scatter {
         }
         let mut assumed: Vec<String> = Vec::new();
         if equal.sd().is_none() {
-            assumed.push(format!("{} from piece to piece", usual.piece_sd_de00));
+            assumed.push(text::plan::piece_sd_de00_from_piece_to_piece(
+                usual.piece_sd_de00,
+            ));
         }
-        assumed.push(format!("{} from load to load", usual.load_sd_de00));
+        assumed.push(text::plan::load_sd_de00_from_load_to_load(
+            usual.load_sd_de00,
+        ));
         if check.is_none() {
-            assumed.push(format!("{} for reading", usual.reading_sd_de00));
+            assumed.push(text::plan::reading_sd_de00_for_reading(
+                usual.reading_sd_de00,
+            ));
         }
-        origin.push(format!(
-            "Assumed (common practice, no source): {}.",
-            assumed.join(", ")
+        origin.push(text::plan::assumed_common_practice_no_source(
+            assumed.join(", "),
         ));
         Some(Self {
             piece_sd_de00,

@@ -1,6 +1,7 @@
 //! What a check means and what to do next.
 
 use super::{Cause, Plan, SetupCheck};
+use crate::text;
 
 /// The difference that most people see side by side, CIEDE2000; common practice.
 const USUAL_MARGIN: f64 = 1.0;
@@ -26,20 +27,17 @@ pub(super) fn sentences(check: &SetupCheck) -> Vec<String> {
 }
 
 fn mixed_up(check: &SetupCheck) -> Option<String> {
-    (check.within_sd_de00 > MIXED_UP_DE00).then(|| {
-        "Pieces differ so much from photo to photo that two of them have probably changed names or places: see that each has the same name on every photo, and check again.".to_owned()
-    })
+    (check.within_sd_de00 > MIXED_UP_DE00)
+        .then(|| text::setup::pieces_differ_so_much_from_photo().to_owned())
 }
 
 fn pieces(check: &SetupCheck) -> String {
     let usual = check.provable(&Plan::of(USUAL_PIECES)).changes_de00;
     let needed = match check.pieces_for(USUAL_MARGIN, &Plan::of(2)) {
-        Some(pieces) => format!("a margin of {USUAL_MARGIN:.1} needs {pieces}"),
-        None => format!("a margin of {USUAL_MARGIN:.1} is out of reach"),
+        Some(pieces) => text::setup::a_margin_of_needs(format_args!("{:.1}", USUAL_MARGIN), pieces),
+        None => text::setup::a_margin_of_is_out_of_reach(format_args!("{:.1}", USUAL_MARGIN)),
     };
-    format!(
-        "With this set-up, {USUAL_PIECES} pieces an arm prove a difference of {usual:.1} between two arms\u{2019} changes four times in five; {needed}. That counts the set-up alone: dyeing and washing scatter too."
-    )
+    text::setup::with_this_set_up_pieces_an_arm(USUAL_PIECES, format_args!("{usual:.1}"), &needed)
 }
 
 fn two_photos(check: &SetupCheck) -> String {
@@ -47,9 +45,9 @@ fn two_photos(check: &SetupCheck) -> String {
         photos: 2,
         ..Plan::of(USUAL_PIECES)
     };
-    format!(
-        "Two photos at each stage, with the pieces laid anew in between, bring the {USUAL_PIECES} pieces to {:.1}.",
-        check.provable(&plan).changes_de00
+    text::setup::two_photos_at_each_stage(
+        USUAL_PIECES,
+        format_args!("{:.1}", check.provable(&plan).changes_de00),
     )
 }
 
@@ -59,15 +57,14 @@ fn keeper(check: &SetupCheck) -> String {
         usual.change_with_keeper_de00,
         usual.change_without_keeper_de00,
     );
-    let found = format!(
-        "One arm\u{2019}s change from photo to photo is proved from {with:.1} on with an unwashed keeper beside it, and from {without:.1} on without"
+    let found = text::setup::one_arms_change_from_photo_to_photo(
+        format_args!("{with:.1}"),
+        format_args!("{without:.1}"),
     );
     if with < without {
-        format!("{found}: keep a keeper on every photo.")
+        text::setup::keep_a_keeper_on_every_photo(&found)
     } else {
-        format!(
-            "{found}: photos agree so well here that one keeper adds more than it takes away; two or more would help."
-        )
+        text::setup::photos_agree_so_well_here(&found)
     }
 }
 
@@ -75,35 +72,32 @@ fn cause(check: &SetupCheck) -> Option<String> {
     let most = check.shares.iter().find(|share| share.share > MOST)?;
     let percent = 100.0 * most.share;
     Some(match most.cause {
-        Cause::PhotoToPhoto => format!(
-            "{percent:.0} % of a reading\u{2019}s scatter comes with the photo: keep the light and the exposure the same, and set side by side only what lies on one photo."
-        ),
-        Cause::Texture => format!(
-            "{percent:.0} % of a reading\u{2019}s scatter is texture and noise: go nearer, mark more of each piece, or take more light."
-        ),
-        Cause::Laying => format!(
-            "{percent:.0} % of a reading\u{2019}s scatter comes from laying the pieces anew: lay them flat, with the grain one way, in light that is even over all of them."
-        ),
-        Cause::LayingAndTexture => format!(
-            "{percent:.0} % of a reading\u{2019}s scatter is each piece\u{2019}s own: lay pieces flat, with the grain one way, mark more of each, and see that the light is even over all of them."
-        ),
+        Cause::PhotoToPhoto => {
+            text::setup::of_a_readings_scatter_comes(format_args!("{percent:.0}"))
+        }
+        Cause::Texture => {
+            text::setup::of_a_readings_scatter_is_texture(format_args!("{percent:.0}"))
+        }
+        Cause::Laying => {
+            text::setup::of_a_readings_scatter_comes_from_laying(format_args!("{percent:.0}"))
+        }
+        Cause::LayingAndTexture => {
+            text::setup::of_a_readings_scatter_is_each_pieces(format_args!("{percent:.0}"))
+        }
     })
 }
 
 fn vague(check: &SetupCheck) -> Option<String> {
     let [low, high] = check.within_interval;
     (high > VAGUE * low).then(|| {
-        format!(
-            "The scatter within a photo is known only to lie between {low:.2} and {high:.2}, and all these figures with it: more photos or more pieces make them firmer."
+        text::setup::the_scatter_within_a_photo_is_known(
+            format_args!("{low:.2}"),
+            format_args!("{high:.2}"),
         )
     })
 }
 
 fn left_out(check: &SetupCheck) -> Option<String> {
-    (!check.seen_once.is_empty()).then(|| {
-        format!(
-            "Only one photo shows {}, so nothing follows from it there.",
-            check.seen_once.join(", ")
-        )
-    })
+    (!check.seen_once.is_empty())
+        .then(|| text::setup::only_one_photo_shows_so_nothing_follows(check.seen_once.join(", ")))
 }

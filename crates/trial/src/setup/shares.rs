@@ -1,6 +1,7 @@
 //! What the scatter of a reading is made of.
 
 use super::Shown;
+use crate::text;
 use nalgebra::Matrix3;
 use serde::{Deserialize, Serialize};
 use std::{collections::BTreeMap, fmt};
@@ -22,10 +23,10 @@ pub enum Cause {
 impl fmt::Display for Cause {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::PhotoToPhoto => "from photo to photo",
-            Self::Texture => "texture and noise",
-            Self::Laying => "laying anew",
-            Self::LayingAndTexture => "laying anew, texture and noise",
+            Self::PhotoToPhoto => text::setup::from_photo_to_photo(),
+            Self::Texture => text::setup::texture_and_noise(),
+            Self::Laying => text::setup::laying_anew(),
+            Self::LayingAndTexture => text::setup::laying_anew_texture_and_noise(),
         })
     }
 }

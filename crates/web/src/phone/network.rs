@@ -2,6 +2,7 @@
 
 use crate::app::App;
 use crate::routes;
+use crate::text;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
@@ -39,9 +40,7 @@ impl Network {
         let _turn = self.switching.lock().await;
         self.stop().await;
         let cant = |error: std::io::Error| {
-            format!(
-                "{wanted} can\u{2019}t be used: {error}. Choose this computer\u{2019}s own address and a free port."
-            )
+            text::phone::cant_be_used_choose_this_computers_own(wanted, &error)
         };
         let listener = TcpListener::bind(wanted).await.map_err(cant)?;
         let address = listener.local_addr().map_err(cant)?;
@@ -94,15 +93,13 @@ pub(crate) fn own_address() -> Option<Ipv4Addr> {
 
 /// An address that a person typed; the error is a sentence.
 pub(crate) fn chosen_address(typed: &str) -> Result<Ipv4Addr, String> {
-    let address: Ipv4Addr = typed.parse().map_err(|_| {
-        format!("\u{201c}{typed}\u{201d} is no address: write four numbers with points between, such as 192.168.1.20.")
-    })?;
+    let address: Ipv4Addr = typed
+        .parse()
+        .map_err(|_| text::phone::is_no_address_write_four_numbers(typed))?;
     if is_local(address) {
         Ok(address)
     } else {
-        Err(format!(
-            "{address} is no address of a local network. Those begin with 10, 192.168, 172.16 to 172.31 or 169.254; others may be open to the whole internet."
-        ))
+        Err(text::phone::is_no_address_of_a_local_network(address))
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod balance;
 
+use crate::text;
 use std::{fmt::Write, path::Path};
 
 use dyeing::{
@@ -57,7 +58,7 @@ pub fn run(args: &BathArgs) -> Outcome {
 /// The text of a file that a person named.
 fn text(path: &Path) -> Result<String, Stop> {
     String::from_utf8(file(path)?)
-        .map_err(|_| Stop::refused(format!("{} is not text in UTF-8", path.display())))
+        .map_err(|_| Stop::refused(text::command::is_not_text_in_utf_8(path.display())))
 }
 
 /// What is wrong with a file, with a mark below the character at fault.
@@ -70,7 +71,7 @@ fn refused(path: &Path, error: DyeingError) -> Stop {
 fn table(plan: &Plan, scaling: &[Check]) -> String {
     let mut text = format!("{}\n{} on {}", plan.name, plan.class, plan.goods.mass);
     let guess = if plan.goods.typical.is_some() {
-        " (a guess, not weighed)"
+        text::command::a_guess_not_weighed()
     } else {
         ""
     };
@@ -80,8 +81,12 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
         pieces(plan.goods.pieces),
         plan.baths.ratio
     );
-    checks(&mut text, "Look at this first", &plan.checks);
-    checks(&mut text, "From the sample to this lot", scaling);
+    checks(&mut text, text::command::look_at_this_first(), &plan.checks);
+    checks(
+        &mut text,
+        text::command::from_the_sample_to_this_lot(),
+        scaling,
+    );
     bath(&mut text, plan);
     let _ = writeln!(text, "\nWhere the dye goes\n  {}", plan.uptake.sentence);
     programme(&mut text, plan);
@@ -165,7 +170,7 @@ fn line(text: &mut String, line: &Line) {
         _ => {}
     }
     if let Some(each) = &line.each_bath {
-        text.push_str(&more(format!("{each} to each bath")));
+        text.push_str(&more(text::command::to_each_bath(each)));
     }
     if let Some(note) = &line.note {
         text.push_str(&more(note.clone()));
@@ -193,7 +198,9 @@ fn steps(text: &mut String, plan: &Plan) {
     for step in &plan.steps {
         let time = step
             .minutes
-            .map_or("until done".into(), |m| format!("{m:.0} min"));
+            .map_or(text::command::until_done().into(), |m| {
+                text::command::min(format_args!("{m:.0}"))
+            });
         let arms = if step.arms.is_empty() {
             String::new()
         } else {
@@ -216,7 +223,7 @@ fn cost(text: &mut String, plan: &Plan) {
         text,
         "\nCost, {}",
         if cost.currency.is_empty() {
-            "no currency named"
+            text::command::no_currency_named()
         } else {
             &cost.currency
         }

@@ -1,5 +1,6 @@
 //! `woadstone board`.
 
+use crate::text;
 use photo::board::{Board, Kind, Printed};
 
 use crate::{
@@ -21,7 +22,7 @@ pub fn run(args: &BoardArgs) -> Outcome {
     let printed = Printed::new(board, args.trial.as_deref(), args.stage);
     if args.trial.is_some() && printed.trial().is_none() {
         return Err(Stop::refused(
-            "a board's corner codes carry a trial's short name of a-z, 0-9 and hyphens, 60 characters at most; give that, or leave --trial out",
+            text::command::a_boards_corner_codes_carry_a_trials(),
         ));
     }
     let text = if args.svg {

@@ -1,5 +1,6 @@
 //! `woadstone decide READINGS.csv --margin 1.0`.
 
+use crate::text;
 use std::fmt::Write;
 
 use serde::Serialize;
@@ -125,7 +126,7 @@ pub fn table(decision: &Decision) -> String {
 
 fn interval(low: f64, high: f64) -> String {
     if high >= UNBOUNDED_DE00 {
-        "no interval".into()
+        text::command::no_interval().into()
     } else {
         format!("{low:.2} to {high:.2}")
     }

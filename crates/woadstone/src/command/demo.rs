@@ -1,5 +1,6 @@
 //! `woadstone demo`: the main job on the invented trial, before the person's eyes.
 
+use crate::text;
 use std::{fmt::Write, path::PathBuf};
 
 use report::words;
@@ -49,7 +50,7 @@ pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
 fn tell(step: &Step<'_>) {
     let line = match step {
         Step::Photographing { stage, arm } => {
-            format!("photographing \"{arm}\" {} … ", words::stage(*stage))
+            text::command::photographing(arm, words::stage(*stage))
         }
         Step::Read { name, state } => match state {
             PhotoState::Read {

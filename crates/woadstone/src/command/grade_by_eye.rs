@@ -1,5 +1,6 @@
 //! `woadstone grade-by-eye TRIAL PIECE GRADE --stage N --by WHO --light LIGHT`.
 
+use crate::text;
 use std::path::PathBuf;
 
 use trial::{Judged, PieceId, Trial};
@@ -43,9 +44,9 @@ fn piece(trial: &Trial, code: &str) -> Result<PieceId, Stop> {
     let found = trial.pieces.iter().find(|piece| piece.code == code);
     found.map(|piece| piece.id).ok_or_else(|| {
         let codes: Vec<&str> = trial.pieces.iter().map(|p| p.code.as_str()).collect();
-        Stop::refused(format!(
-            "there is no piece \"{code}\" in this trial; its pieces are {}",
-            codes.join(", ")
+        Stop::refused(text::command::there_is_no_piece_in_this_trial(
+            code,
+            codes.join(", "),
         ))
     })
 }

@@ -16,6 +16,7 @@ mod serve;
 mod setup_check;
 mod tags;
 
+use crate::text;
 use std::path::Path;
 
 use store::Bench;
@@ -57,7 +58,7 @@ fn open(home: &Path) -> Result<Bench, Stop> {
 /// The bytes of a file that a person named.
 fn file(path: &Path) -> Result<Vec<u8>, Stop> {
     std::fs::read(path)
-        .map_err(|e| Stop::refused(format!("{} can't be opened: {e}", path.display())))
+        .map_err(|e| Stop::refused(text::command::cant_be_opened(path.display(), &e)))
 }
 
 /// Writes text to the file a person named, or to standard output.
@@ -66,7 +67,7 @@ fn write_out(text: &str, out: Option<&Path>) -> Outcome {
         return print(text);
     };
     std::fs::write(path, text)
-        .map_err(|e| Stop::refused(format!("{} can't be written: {e}", path.display())))?;
+        .map_err(|e| Stop::refused(text::command::cant_be_written(path.display(), &e)))?;
     print(&format!("wrote {}\n", path.display()))
 }
 

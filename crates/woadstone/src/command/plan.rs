@@ -1,5 +1,6 @@
 //! `woadstone plan PLAN.toml`.
 
+use crate::text;
 use std::fmt::Write;
 
 use serde::Serialize;
@@ -29,11 +30,8 @@ struct Looked {
 pub fn run(args: &PlanArgs) -> Outcome {
     let bytes = file(&args.plan)?;
     let name = args.plan.display();
-    let text = String::from_utf8(bytes).map_err(|_| {
-        Stop::refused(format!(
-            "{name}: this is no text in UTF-8, so it can't be a plan."
-        ))
-    })?;
+    let text = String::from_utf8(bytes)
+        .map_err(|_| Stop::refused(text::command::this_is_no_text_in_utf_8(&name)))?;
     let refused = |error: trial::plan::PlanError| {
         let at = if error.field.is_empty() {
             String::new()
@@ -86,7 +84,7 @@ fn design(text: &mut String, looked: &Looked) {
     );
     for (i, arm) in plan.arms.iter().enumerate() {
         let control = if i == plan.control() {
-            ", compared with"
+            text::command::compared_with()
         } else {
             ""
         };
@@ -152,7 +150,11 @@ fn criticism(text: &mut String, looked: &Looked) {
     if !looked.carried.is_empty() {
         text.push_str("\nWhere dye can travel\n");
         for way in &looked.carried {
-            let shows = if way.shows { "  would show" } else { "" };
+            let shows = if way.shows {
+                text::command::would_show()
+            } else {
+                ""
+            };
             let _ = writeln!(
                 text,
                 "  {} -> {} in {}{shows}",
@@ -165,7 +167,12 @@ fn criticism(text: &mut String, looked: &Looked) {
 fn drawn(text: &mut String, order: &Order) {
     let _ = writeln!(text, "\nRandom order from seed {}", order.seed);
     for turns in &order.loads {
-        let _ = writeln!(text, "  {}: {}", turns.kind, turns.loads.join(", then "));
+        let _ = writeln!(
+            text,
+            "  {}: {}",
+            turns.kind,
+            turns.loads.join(text::command::then())
+        );
     }
     text.push_str("  piece        arm                          blind    board window  shares\n");
     for piece in &order.pieces {

@@ -1,5 +1,6 @@
 //! `woadstone power --sd S --margin M --pieces N --arms K`.
 
+use crate::text;
 use std::fmt::Write;
 
 use inference::{
@@ -56,26 +57,24 @@ struct PiecesFor {
 /// Prints the power of equal arms without loads.
 pub fn run(args: &PowerArgs) -> Outcome {
     if args.pieces > MOST_PIECES {
-        return Err(Stop::refused(format!(
-            "{} pieces in each arm are more than any trial needs; give {MOST_PIECES} at most.",
-            args.pieces
+        return Err(Stop::refused(text::command::pieces_in_each_arm_are_more(
+            args.pieces,
+            MOST_PIECES,
         )));
     }
     if !(2..=50).contains(&args.arms) {
-        return Err(Stop::refused("A trial compares 2 to 50 arms."));
+        return Err(Stop::refused(text::command::a_trial_compares_2_to_50_arms()));
     }
     if args.pieces < 2 {
         return Err(Stop::refused(
-            "One piece tells nothing of how much equal pieces differ: give each arm 2 at least.",
+            text::command::one_piece_tells_nothing_of_how_much(),
         ));
     }
     if !(args.margin > 0.0 && args.margin.is_finite()) {
-        return Err(Stop::refused("The margin has to be above 0."));
+        return Err(Stop::refused(text::command::the_margin_has_to_be_above_0()));
     }
     if !(args.sd > 0.0 && args.sd.is_finite()) {
-        return Err(Stop::refused(
-            "Equal pieces never read alike to the last digit: the standard deviation has to be above 0.",
-        ));
+        return Err(Stop::refused(text::command::equal_pieces_never_read_alike()));
     }
     let powers = powers(args).map_err(Stop::refused)?;
     if args.json {
@@ -182,11 +181,11 @@ fn as_text(powers: &Powers) -> String {
     );
     for (what, share) in [
         (
-            "each against a control, held to account together",
+            text::command::each_against_a_control_held_to_account(),
             powers.difference_against_control,
         ),
         (
-            "every pair, held to account together",
+            text::command::every_pair_held_to_account_together(),
             powers.difference_all_pairs,
         ),
     ] {
@@ -200,7 +199,9 @@ fn as_text(powers: &Powers) -> String {
     }
     text.push_str("Pieces per arm that two arms need\n");
     for needed in &powers.pieces_for {
-        let say = |pieces: Option<u32>| pieces.map_or("out of reach".into(), |n| n.to_string());
+        let say = |pieces: Option<u32>| {
+            pieces.map_or(text::command::out_of_reach().into(), |n| n.to_string())
+        };
         let _ = writeln!(
             text,
             "  {:.0} times in 100: {} to show the difference, {} to show arms alike",

@@ -1,5 +1,6 @@
 //! `woadstone publish TRIAL -o report.html`.
 
+use crate::text;
 use std::path::{Path, PathBuf};
 
 use report::{Published, PublishedPhoto};
@@ -42,7 +43,7 @@ pub fn write(bench: &Bench, slug: &str, output: &Path) -> Outcome {
         made_at: &now(),
     })?;
     std::fs::write(output, html)
-        .map_err(|e| Stop::refused(format!("{} can't be written: {e}", output.display())))
+        .map_err(|e| Stop::refused(text::command::cant_be_written(output.display(), &e)))
 }
 
 /// All that was found out about a trial of the bench.
@@ -58,11 +59,9 @@ pub fn unknown(bench: &Bench, slug: &str) -> Stop {
         .map(|trials| trials.into_iter().map(|t| t.slug).take(12).collect())
         .unwrap_or_default();
     let known = if known.is_empty() {
-        "there is no trial on it yet".to_owned()
+        text::command::there_is_no_trial_on_it_yet().to_owned()
     } else {
-        format!("its trials are {}", known.join(", "))
+        text::command::its_trials(known.join(", "))
     };
-    Stop::refused(format!(
-        "there is no trial \"{slug}\" on this bench; {known}"
-    ))
+    Stop::refused(text::command::there_is_no_trial_on_this_bench(slug, &known))
 }

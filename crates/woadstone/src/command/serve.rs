@@ -1,5 +1,6 @@
 //! `woadstone serve`: the app on the loopback address.
 
+use crate::text;
 use std::{
     net::{Ipv4Addr, SocketAddr},
     path::PathBuf,
@@ -28,12 +29,12 @@ pub fn serve(bench: Bench, port: u16, path: &str) -> Outcome {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .enable_all()
         .build()
-        .context("can't start the server's threads")?;
+        .context(text::command::cant_start_the_servers_threads())?;
     runtime.block_on(async {
         let address = SocketAddr::from((Ipv4Addr::LOCALHOST, port));
         let listener = tokio::net::TcpListener::bind(address).await.map_err(|e| {
-            Stop::refused(format!(
-                "port {port} can't be used ({e}); is Woadstone running already? Try --port 0"
+            Stop::refused(text::command::port_cant_be_used_is_woadstone_running(
+                port, &e,
             ))
         })?;
         let address = listener.local_addr()?;
@@ -48,7 +49,7 @@ pub fn serve(bench: Bench, port: u16, path: &str) -> Outcome {
             }),
         })
         .await
-        .context("the server stopped")?;
+        .context(text::command::the_server_stopped())?;
         Ok(())
     })
 }

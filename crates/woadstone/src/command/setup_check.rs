@@ -1,5 +1,6 @@
 //! `woadstone setup-check PHOTO...`.
 
+use crate::text;
 use std::{fmt::Write, path::PathBuf};
 
 use photo::Request;
@@ -61,12 +62,12 @@ fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
     );
     for (what, sd, [low, high]) in [
         (
-            "within a photo",
+            text::command::within_a_photo(),
             check.within_sd_de00,
             check.within_interval,
         ),
         (
-            "from photo to photo",
+            text::command::from_photo_to_photo(),
             check.between_sd_de00,
             check.between_interval,
         ),

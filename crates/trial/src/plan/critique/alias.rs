@@ -2,6 +2,7 @@
 
 use super::{Finding, FindingCode, carry};
 use crate::plan::{CircumstanceKind, Column, Kind, Mend, Plan, Sharing, check::list};
+use crate::text;
 use inference::alias::{Kept, kept};
 
 /// A pair of arms that keeps less than this share of its information is told.
@@ -120,39 +121,36 @@ impl<'a> Of<'a> {
                     .names_of(*arm)
                     .iter()
                     .map(|n| self.column.names[*n].as_str());
-                format!("\"{}\" has {}", self.plan.arms[*arm].name, list(names))
+                text::plan::has(&self.plan.arms[*arm].name, list(names))
             })
             .collect();
         let own = own.join(", ");
         let (code, sentence) = match kind {
             Kind::Load(..) if self.arms.len() == 1 => (
                 FindingCode::LoadIsArm,
-                format!("All pieces of one arm share one load in the {kind}: {own}."),
+                text::plan::all_pieces_of_one_arm_share(kind, &own),
             ),
             Kind::Load(..) => (
                 FindingCode::LoadIsArm,
-                format!("In the {kind} arms have one load of their own: {own}."),
+                text::plan::in_the_arms_have_one_load(kind, &own),
             ),
             Kind::Circumstance(CircumstanceKind::Day) => (
                 FindingCode::DayIsArm,
-                format!("Arms are worked on days of their own: {own}."),
+                text::plan::arms_are_worked_on_days(&own),
             ),
             Kind::Circumstance(CircumstanceKind::Person) => (
                 FindingCode::PersonIsArm,
-                format!("Arms are worked by people of their own: {own}."),
+                text::plan::arms_are_worked_by_people(&own),
             ),
             Kind::Circumstance(CircumstanceKind::Place) => (
                 FindingCode::PlaceIsArm,
-                format!("Arms lie at places of their own on the board: {own}."),
+                text::plan::arms_lie_at_places_of_their_own(&own),
             ),
         };
         Finding {
             code,
             sentence,
-            consequence: format!(
-                "A difference goes with the treatment or with the {kind}; no number of pieces \
-                 tells which, and the verdict will name both."
-            ),
+            consequence: text::plan::a_difference_goes_with_the_treatment(kind),
             arms: hidden
                 .iter()
                 .map(|arm| self.plan.arms[*arm].name.clone())
@@ -188,14 +186,13 @@ impl<'a> Of<'a> {
         let arms = [pair.arms.0, pair.arms.1].map(|arm| self.plan.arms[arm].name.clone());
         Finding {
             code: FindingCode::Uneven,
-            sentence: format!(
-                "The {kind} is spread unevenly over {}.",
-                list(arms.iter().map(String::as_str))
+            sentence: text::plan::the_is_spread_unevenly_over(
+                kind,
+                list(arms.iter().map(String::as_str)),
             ),
-            consequence: format!(
-                "Allowing for the {kind} costs {:.0} % of what these pieces could tell of the two \
-                 arms' difference.",
-                100.0 * (1.0 - pair.efficiency)
+            consequence: text::plan::allowing_for_the_costs_of_what_these(
+                kind,
+                format_args!("{:.0}", 100.0 * (1.0 - pair.efficiency)),
             ),
             arms: arms.into(),
             mends: vec![Mend::SplitInBlocks { kind }],
@@ -229,14 +226,11 @@ fn together(plan: &Plan, sharing: &Sharing, columns: &[&Column]) -> Option<Findi
         .collect();
     Some(Finding {
         code: FindingCode::Tangled,
-        sentence: format!(
-            "{} can't be told apart once {} are allowed for together.",
+        sentence: text::plan::cant_be_told_apart_once_are_allowed(
             list(names.iter().map(String::as_str)),
-            kinds.join(" and ")
+            kinds.join(" and "),
         ),
-        consequence: "None of them hides the difference alone, but their sum does: the verdict \
-                      would have to name all of them."
-            .to_owned(),
+        consequence: text::plan::none_of_them_hides_the_difference_alone().to_owned(),
         arms: names.into(),
         mends: columns
             .iter()

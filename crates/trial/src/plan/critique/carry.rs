@@ -3,6 +3,7 @@
 
 use super::{Finding, FindingCode};
 use crate::plan::{Kind, Mend, Plan, PlannedArm, Sharing, Step, StepKind, Vessel, check::list};
+use crate::text;
 use serde::Serialize;
 use std::collections::BTreeSet;
 
@@ -71,16 +72,14 @@ pub(super) fn onto_others(plan: &Plan, sharing: &Sharing) -> Vec<Finding> {
             .collect();
         found.push(Finding {
             code: FindingCode::DeepWithPale,
-            sentence: format!(
-                "In the {} {} lie wet together in {}, though they differ in dye or depth.",
+            sentence: text::plan::in_the_lie_wet_together_in_though(
                 column.kind,
                 list(arms.iter().copied()),
-                list(through.into_iter())
+                list(through.into_iter()),
             ),
-            consequence: format!(
-                "Dye from {} can settle on {} and count there as a change of their own.",
+            consequence: text::plan::dye_from_can_settle_on_into_iter2(
                 list(names(|way| &way.from).into_iter()),
-                list(names(|way| &way.to).into_iter())
+                list(names(|way| &way.to).into_iter()),
             ),
             arms: arms.into_iter().map(str::to_owned).collect(),
             mends: vec![Mend::AddLoads { kind: column.kind }],

@@ -2,19 +2,21 @@
 
 use super::{Finding, FindingCode};
 use crate::plan::{Mend, Plan, PlannedArm, check::list};
+use crate::text;
 
 /// Pieces that a mend proposes for an arm with one.
 const MENDED_PIECES: usize = 4;
 
 pub(super) fn few_pieces(plan: &Plan) -> Option<Finding> {
     let alone = named(plan, |arm| arm.pieces < 2)?;
-    let (has, arms) = alone.say("has one test piece", "have one test piece each");
+    let (has, arms) = alone.say(
+        text::plan::has_one_test_piece(),
+        text::plan::have_one_test_piece(),
+    );
     Some(Finding {
         code: FindingCode::OnePiece,
-        sentence: format!("{arms} {has}, so nothing shows how much equal pieces differ."),
-        consequence: "The verdict will be \"not enough evidence\", however large the difference \
-                      looks: it may be this one piece."
-            .to_owned(),
+        sentence: text::plan::so_nothing_shows_how_much_equal_pieces(&arms, has),
+        consequence: text::plan::the_verdict_will_be_not_enough_evidence().to_owned(),
         mends: alone
             .names
             .iter()
@@ -29,16 +31,11 @@ pub(super) fn few_pieces(plan: &Plan) -> Option<Finding> {
 
 pub(super) fn no_keepers(plan: &Plan) -> Option<Finding> {
     let without = named(plan, |arm| arm.keepers == 0)?;
-    let (has, arms) = without.say("has no keeper", "have no keeper");
+    let (has, arms) = without.say(text::plan::has_no_keeper(), text::plan::have_no_keeper());
     Some(Finding {
         code: FindingCode::KeeperMissing,
-        sentence: format!(
-            "{arms} {has}: no piece is kept unwashed in the dark to lie beside the washed ones on \
-             every photo."
-        ),
-        consequence: "What the light and the camera change from one photo to the next counts as \
-                      change of the cloth, so intervals get several times as wide."
-            .to_owned(),
+        sentence: text::plan::no_piece_is_kept_unwashed(&arms, has),
+        consequence: text::plan::what_the_light_and_the_camera_change().to_owned(),
         mends: without
             .names
             .iter()
@@ -54,10 +51,8 @@ pub(super) fn no_start(plan: &Plan) -> Option<Finding> {
     }
     Some(Finding {
         code: FindingCode::StartMissing,
-        sentence: "No piece is looked at before its first round.".to_owned(),
-        consequence: "How far a piece has changed can then only be told from its keeper, not from \
-                      its own start; what differed from the beginning looks like fading."
-            .to_owned(),
+        sentence: text::plan::no_piece_is_looked_at_before().to_owned(),
+        consequence: text::plan::how_far_a_piece_has_changed().to_owned(),
         arms: Vec::new(),
         mends: vec![Mend::AddStart],
     })
@@ -85,7 +80,7 @@ impl Named {
     fn say<'a>(&self, one: &'a str, several: &'a str) -> (&'a str, String) {
         let verb = if self.names.len() == 1 { one } else { several };
         let subject = if self.all {
-            "All arms".to_owned()
+            text::plan::all_arms().to_owned()
         } else {
             list(self.names.iter().map(String::as_str))
         };

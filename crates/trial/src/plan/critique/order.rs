@@ -2,6 +2,7 @@
 
 use super::{Finding, FindingCode, carry};
 use crate::plan::{Mend, Plan, Sharing, Vessel};
+use crate::text;
 
 /// One finding for each vessel that isn't cleaned and has its arms in a set order.
 pub(super) fn of_use(plan: &Plan, sharing: &Sharing) -> Vec<Finding> {
@@ -39,15 +40,8 @@ fn set_order(plan: &Plan, sharing: &Sharing, vessel: &Vessel) -> Option<Finding>
     }
     Some(Finding {
         code: FindingCode::OrderOfUse,
-        sentence: format!(
-            "In \"{}\" the pieces of \"{first}\" always come before those of \"{last}\", and it \
-             isn't cleaned in between.",
-            vessel.name
-        ),
-        consequence: format!(
-            "What \"{first}\" leaves behind comes onto \"{last}\": a difference goes with the \
-             treatment or with the order."
-        ),
+        sentence: text::plan::in_the_pieces_of_always_come_before(&vessel.name, first, last),
+        consequence: text::plan::what_leaves_behind_comes_onto_a(first, last),
         arms: vec![first.clone(), last.clone()],
         mends,
     })

@@ -2,6 +2,7 @@
 
 use super::{Finding, FindingCode};
 use crate::plan::{Mend, Plan, check::list};
+use crate::text;
 
 /// One finding for all steps of every round whose loads have no witness; where a
 /// plan names no wash at all, nothing can be said.
@@ -22,20 +23,18 @@ pub(super) fn missing(plan: &Plan) -> Option<Finding> {
         .map(String::as_str)
         .collect();
     let place = match loads.len() {
-        0 => "The wash has".to_owned(),
+        0 => text::plan::the_wash().to_owned(),
         1..=6 => format!(
             "{} {}",
             list(loads.iter().copied()),
             if loads.len() == 1 { "has" } else { "have" }
         ),
-        n => format!("{n} washes have"),
+        n => text::plan::washes_have(n),
     };
     Some(Finding {
         code: FindingCode::WitnessMissing,
-        sentence: format!("{place} no witness cloth, no undyed strip that is washed along."),
-        consequence: "Nothing will show whether dye came off and settled elsewhere, so the trial \
-                      can't speak of staining, nor tell dye lost from dye gained."
-            .to_owned(),
+        sentence: text::plan::no_witness_cloth_no_undyed_strip(&place),
+        consequence: text::plan::nothing_will_show_whether_dye_came_off().to_owned(),
         arms: Vec::new(),
         mends: vec![Mend::AddWitness {
             steps: washes.iter().map(|(place, _)| *place).collect(),

@@ -3,6 +3,7 @@
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::extract::State;
 use axum::response::Redirect;
 use trial::PhotoId;
@@ -14,7 +15,7 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Redirect
         .at_bench(move |bench| {
             let Some(thing) = super::thing(&kind, &name) else {
                 return Err(Error::Malformed(
-                    "There is no such thing to put in the bin. Go back and try again.".to_owned(),
+                    text::bin::there_is_no_such_thing_to_put().to_owned(),
                 ));
             };
             if !back {

@@ -8,6 +8,7 @@ pub(crate) mod print;
 pub(crate) mod tags;
 
 use crate::error::Error;
+use crate::text;
 use axum::http::{HeaderValue, header};
 use axum::response::{Html, IntoResponse, Response};
 use photo::board::Paper;
@@ -39,7 +40,7 @@ pub(crate) fn to_print(html: String) -> Response {
 fn planned(bench: &mut Bench, slug: &str) -> Result<(Trial, TrialPlan), Error> {
     let trial = crate::pages::trial::find(bench, slug)?;
     let from = bench.plan_of_trial(trial.id)?.ok_or(Error::NotFound(
-        "This trial was started without a plan, so there is no order of pieces to print. Its board and tags are on its own page.",
+        text::board::this_trial_was_started_without_a_plan(),
     ))?;
     Ok((trial, from))
 }

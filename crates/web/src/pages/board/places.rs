@@ -3,6 +3,7 @@
 use super::{paper, planned, to_print};
 use crate::app::App;
 use crate::error::Error;
+use crate::text;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
 use photo::board::{Board, Kind, Printed};
@@ -48,7 +49,7 @@ fn places(trial: &Trial, order: &Order, board: usize) -> Vec<(usize, String)> {
         let code = &allotted.piece.code;
         let known = trial.pieces.iter().find(|piece| piece.code == *code);
         let words = match known {
-            Some(piece) => format!("{code}, tag {}", piece.tag),
+            Some(piece) => text::board::tag(code, piece.tag),
             None => code.clone(),
         };
         (allotted.window, words)

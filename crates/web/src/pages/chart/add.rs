@@ -4,6 +4,7 @@ use super::list;
 use crate::app::{App, now};
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
+use crate::text;
 use crate::upload::{CHART, Upload};
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, StatusCode};
@@ -24,7 +25,7 @@ pub(crate) async fn act(
     };
     let name = upload.text("name");
     let Some((file, bytes)) = upload.files.into_iter().next() else {
-        let message = "Choose the file with the values of the chart\u{2019}s patches.".to_owned();
+        let message = text::chart::choose_the_file_with_the_values().to_owned();
         if json {
             return Ok(refusal_json(
                 StatusCode::UNPROCESSABLE_ENTITY,

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::chart as say;
 use askama::Template;
 use axum::extract::State;
@@ -58,10 +59,10 @@ impl ChartCard {
             name: chart.name.clone(),
             size: size(&chart.reference),
             known: match chart.reference.known_as() {
-                KnownAs::Spectra => "known by spectra, exact in every light".to_owned(),
-                KnownAs::Lab(view) => format!("known by Lab for {view}"),
+                KnownAs::Spectra => text::chart::known_by_spectra_exact_in_every_light().to_owned(),
+                KnownAs::Lab(view) => text::chart::known_by_lab(view),
             },
-            about: format!("{}, added {}", chart.file_name, words::day(&chart.added_at)),
+            about: text::chart::added(&chart.file_name, words::day(&chart.added_at)),
             picture: swatch::chart(&chart.reference, &chart.name),
         }
     }
@@ -69,9 +70,5 @@ impl ChartCard {
 
 /// Such as "4 rows of 6 patches".
 pub(crate) fn size(reference: &ChartReference) -> String {
-    format!(
-        "{} rows of {} patches",
-        reference.rows(),
-        reference.columns()
-    )
+    text::chart::rows_of_patches(reference.rows(), reference.columns())
 }

@@ -3,6 +3,7 @@
 pub(crate) mod add;
 pub(crate) mod list;
 
+use crate::text;
 use store::{Bench, StoreError};
 use trial::ChartId;
 
@@ -20,7 +21,7 @@ pub(crate) struct Choice {
 pub(crate) fn choices(bench: &Bench, chosen: Option<ChartId>) -> Result<Vec<Choice>, StoreError> {
     let published = Choice {
         value: String::new(),
-        label: "The usual 24 patches".to_owned(),
+        label: text::chart::the_usual_24_patches().to_owned(),
         chosen: chosen.is_none(),
     };
     let own = bench.charts()?.into_iter().map(|chart| Choice {

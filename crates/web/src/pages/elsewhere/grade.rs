@@ -6,6 +6,7 @@ use super::sheet::Sheet;
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use store::StoreError;
@@ -65,15 +66,27 @@ fn judged(typed: &GradeForm) -> Result<Judged, (String, String)> {
     let piece = |text: &str| text.parse().ok().map(PieceId);
     let stage = read_stage(&typed.stage);
     Ok(Judged {
-        piece: piece(&typed.piece).ok_or_else(|| wrong("piece", "Choose the piece that was judged."))?,
+        piece: piece(&typed.piece)
+            .ok_or_else(|| wrong("piece", text::elsewhere::choose_the_piece_that_was_judged()))?,
         stage: stage.ok_or_else(|| {
-            wrong("stage", "Give the number of rounds the piece had been through as a whole number; 0 is before the first.")
+            wrong(
+                "stage",
+                text::elsewhere::give_the_number_of_rounds_the_piece(),
+            )
         })?,
-        scale: typed.scale.parse().map_err(|message| ("scale".to_owned(), message))?,
+        scale: typed
+            .scale
+            .parse()
+            .map_err(|message| ("scale".to_owned(), message))?,
         grade: typed.grade.clone(),
         against: match typed.against.as_str() {
             "" => None,
-            text => Some(piece(text).ok_or_else(|| wrong("against", "Choose what it was judged against."))?),
+            text => Some(piece(text).ok_or_else(|| {
+                wrong(
+                    "against",
+                    text::elsewhere::choose_what_it_was_judged_against(),
+                )
+            })?),
         },
         by: typed.by.clone(),
         light: typed.light.clone(),

@@ -7,6 +7,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::elsewhere as say;
 use crate::upload::{TABLE, Upload};
 use askama::Template;
@@ -91,7 +92,7 @@ fn rows(trial: &Trial, found: &Matched) -> Vec<PreviewRow> {
             kind: if reading.spectrum.is_some() {
                 "spectrum"
             } else {
-                "Lab values"
+                text::elsewhere::lab_values()
             },
             view: reading.view.to_string(),
             numbers: swatch::numbers(lab),

@@ -6,6 +6,7 @@ use super::sheet::Sheet;
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use store::{Added, StoreError};
@@ -23,7 +24,7 @@ pub(crate) async fn act(
         (None, Some(id)) => Added::Grade(EyeGradeId(id)),
         (None, None) => {
             return Err(Error::Malformed(
-                "The form doesn\u{2019}t say what to withdraw. Go back and try again.".to_owned(),
+                text::elsewhere::the_form_doesnt_say_what_to_withdraw().to_owned(),
             ));
         }
     };

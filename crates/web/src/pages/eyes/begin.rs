@@ -4,6 +4,7 @@ use super::show::{self, JudgeForm, SessionForm, Typed};
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use store::StoreError;
@@ -62,19 +63,13 @@ pub(crate) async fn act(
 fn wish(typed: &SessionForm, problems: &mut Problems) -> Option<Wish> {
     let stage = read_stage(&typed.stage);
     if stage.is_none() {
-        problems.add(
-            "stage",
-            "Give the number of rounds the pieces have been through as a whole number.",
-        );
+        problems.add("stage", text::eyes::give_the_number_of_rounds_the_pieces());
     }
     let way = [Way::Cloth, Way::Screen]
         .into_iter()
         .find(|way| way.as_str() == typed.way);
     if way.is_none() {
-        problems.add(
-            "way",
-            "Choose whether cloths or measured colours are judged.",
-        );
+        problems.add("way", text::eyes::choose_whether_cloths_or_measured());
     }
     let repeats = match typed.repeats.as_str() {
         "" => Some(0),
@@ -83,7 +78,7 @@ fn wish(typed: &SessionForm, problems: &mut Problems) -> Option<Wish> {
     if repeats.is_none() {
         problems.add(
             "repeats",
-            format!("Give how many pairs come twice as a whole number up to {MOST_REPEATS}."),
+            text::eyes::give_how_many_pairs_come_twice(MOST_REPEATS),
         );
     }
     Some(Wish {

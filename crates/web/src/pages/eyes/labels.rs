@@ -4,6 +4,7 @@
 use crate::app::App;
 use crate::error::Error;
 use crate::pages::board::{paper, to_print};
+use crate::text;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
 use report::label::{BlindLabel, blind_labels};
@@ -47,7 +48,7 @@ fn name(trial: &Trial, what: What) -> String {
     };
     match what {
         What::Piece(id) => code(id),
-        What::OtherHalf(id) => format!("{}, half", code(id)),
-        What::Undyed => "undyed cloth".to_owned(),
+        What::OtherHalf(id) => text::eyes::half(code(id)),
+        What::Undyed => text::eyes::undyed_cloth().to_owned(),
     }
 }

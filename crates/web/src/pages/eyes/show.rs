@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::eyes as say;
 use askama::Template;
 use axum::extract::{Path, State};
@@ -149,11 +150,14 @@ fn usual(results: &Results) -> SessionForm {
 fn card(judging: &Judging) -> SessionCard<'_> {
     let session = &judging.session;
     let count = |kind: PairKind| session.pairs.iter().filter(|p| p.kind == kind).count();
-    let mut parts = vec![format!("{} for change in colour", count(PairKind::Change))];
+    let mut parts = vec![text::eyes::for_change_in_colour(count(PairKind::Change))];
     let several = [
-        (count(PairKind::Catch), "without a difference"),
-        (count(PairKind::Staining), "for staining"),
-        (session.repeats, "of those for change a second time"),
+        (count(PairKind::Catch), text::eyes::without_a_difference()),
+        (count(PairKind::Staining), text::eyes::for_staining()),
+        (
+            session.repeats,
+            text::eyes::of_those_for_change_a_second_time(),
+        ),
     ];
     for (count, what) in several.into_iter().filter(|(count, _)| *count > 0) {
         parts.push(format!("{count} {what}"));

@@ -7,6 +7,7 @@ use crate::app::{App, now};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use crate::text::eyes as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
@@ -110,7 +111,7 @@ fn card(judging: &Judging, own: &Sitting, at: usize) -> TurnCard {
             .collect(),
         before: own.given[at].as_ref().map(|given| match given.grade {
             Some(grade) => grade.to_string(),
-            None => "can\u{2019}t tell".to_owned(),
+            None => text::eyes::cant_tell_2().to_owned(),
         }),
         remark: own.given[at]
             .as_ref()
@@ -125,7 +126,7 @@ fn shown(pair: &Pair, swapped: bool) -> Option<String> {
     }
     Some(report::swatch::side_by_side(
         labs,
-        "The pair, side by side",
+        text::eyes::the_pair_side_by_side(),
         0.0,
     ))
 }
@@ -135,10 +136,10 @@ fn button(half_steps: u8, staining: bool) -> GradeButton {
         grade: Grade::from_half_steps(half_steps).to_string(),
         key: usize::from(half_steps) - 1,
         meaning: match (half_steps, staining) {
-            (10, false) => "no change",
-            (10, true) => "no stain",
-            (2, false) => "the most change",
-            (2, true) => "the deepest stain",
+            (10, false) => text::eyes::no_change(),
+            (10, true) => text::eyes::no_stain(),
+            (2, false) => text::eyes::the_most_change(),
+            (2, true) => text::eyes::the_deepest_stain(),
             _ => "",
         },
     }
@@ -152,8 +153,7 @@ pub(crate) async fn give(
     let malformed = |what: &str| Error::Malformed(what.to_owned());
     let turn = form.text("turn").parse::<usize>();
     let turn = turn.ok().and_then(|number| number.checked_sub(1));
-    let turn =
-        turn.ok_or_else(|| malformed("The form names no pair. Go back and choose again."))?;
+    let turn = turn.ok_or_else(|| malformed(text::eyes::the_form_names_no_pair_go_back()))?;
     let grade = match form.text("grade").as_str() {
         "none" => None,
         text => {

@@ -5,6 +5,7 @@ use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
 use crate::pages::recipe::places::sentence;
+use crate::text;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -82,7 +83,7 @@ impl LotDraft {
         let currency = locale::current().currency;
         let day = self.received.parse::<jiff::civil::Date>();
         if day.is_err() {
-            let message = "Give the day on which it came, as in 2030-05-31.";
+            let message = text::material::give_the_day_on_which_it_came();
             problems.add("received", message);
         }
         let amount = stock::Stock::read(&self.amount, Kitchen::usual());

@@ -6,6 +6,7 @@ pub(crate) mod list;
 pub(crate) mod show;
 
 use crate::error::Error;
+use crate::text;
 use store::{Bench, Material, MaterialKind};
 
 const UNKNOWN: &str = "There is no material of that number on this bench. The list of materials shows those that are here.";
@@ -41,14 +42,14 @@ pub(crate) const fn offered(kind: MaterialKind) -> &'static str {
 pub(crate) fn left(material: &Material) -> String {
     let left = material.left();
     if left.is_empty() {
-        return "no lot yet".to_owned();
+        return text::material::no_lot_yet().to_owned();
     }
     if left.iter().all(|stock| stock.amount == 0.0) {
-        return "used up".to_owned();
+        return text::material::used_up().to_owned();
     }
     if left.iter().any(|stock| stock.amount < 0.0) {
-        return "more was taken than there was: count it".to_owned();
+        return text::material::more_was_taken_than_there_was_count().to_owned();
     }
     let each: Vec<String> = left.iter().map(ToString::to_string).collect();
-    format!("{} left", each.join(", "))
+    text::material::left(each.join(", "))
 }

@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::material as say;
 use askama::Template;
 use axum::extract::{Path, State};
@@ -103,11 +104,11 @@ impl<'a> LotCard<'a> {
         };
         Self {
             left: if lot.is_used_up {
-                "used up".to_owned()
+                text::material::used_up().to_owned()
             } else if lot.left.amount < 0.0 {
-                format!("{}, more was taken than came: count it", lot.left)
+                text::material::more_was_taken_than_came_count(lot.left)
             } else {
-                format!("{} left", lot.left)
+                text::material::left_2(lot.left)
             },
             taken: lot.taken.iter().map(TakenRow::of).collect(),
             typed: typed(&using.amount),
@@ -121,7 +122,9 @@ impl TakenRow {
     fn of(taken: &Taken) -> Self {
         let amount = taken
             .amount
-            .map_or("all that was left".to_owned(), |stock| stock.to_string());
+            .map_or(text::material::all_that_was_left().to_owned(), |stock| {
+                stock.to_string()
+            });
         Self {
             id: taken.id,
             when: words::day(&taken.made_at),

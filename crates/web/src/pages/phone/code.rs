@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::extract::State;
 use axum::response::Redirect;
 use std::time::Instant;
@@ -10,7 +11,7 @@ use std::time::Instant;
 pub(crate) async fn act(State(app): State<App>, _form: Signed) -> Result<Redirect, Error> {
     if app.phones.network.address().is_none() {
         return Err(Error::Malformed(
-            "Switch the local network on first; a code is of no use without it.".to_owned(),
+            text::phone::switch_the_local_network_on_first().to_owned(),
         ));
     }
     app.phones.codes.make(Instant::now());

@@ -5,6 +5,7 @@ use crate::assets::Assets;
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
 use crate::phone::{self, Refused};
+use crate::text;
 use crate::text::phone as say;
 use crate::token::Token;
 use askama::Template;
@@ -61,17 +62,11 @@ pub(crate) async fn act(
     let mut problems = Problems::default();
     let now_at = Instant::now();
     if let Err(Refused) = app.phones.attempts.note(from.ip(), now_at) {
-        problems.add(
-            "code",
-            "Too many codes were tried. Wait ten minutes, then make a new code at the computer.",
-        );
+        problems.add("code", text::phone::too_many_codes_were_tried_wait_ten());
         return render(StatusCode::TOO_MANY_REQUESTS, &given, &problems);
     }
     if !app.phones.codes.take(&given.code, now_at) {
-        problems.add(
-            "code",
-            "This code is not good, or not any more: each is good once, for five minutes. Make a new one at the computer.",
-        );
+        problems.add("code", text::phone::this_code_is_not_good());
         return render(StatusCode::UNPROCESSABLE_ENTITY, &given, &problems);
     }
     let name = match given.name.trim() {

@@ -3,12 +3,13 @@
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::extract::State;
 use axum::response::Redirect;
 
 pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Redirect, Error> {
     let device = form.text("device").parse().map_err(|_| {
-        Error::Malformed("Say which device: the page lists those that are paired.".to_owned())
+        Error::Malformed(text::phone::say_which_device_the_page_lists_those().to_owned())
     })?;
     app.at_bench(move |bench| Ok(bench.revoke_device(device, &now())?))
         .await?;

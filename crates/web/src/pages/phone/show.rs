@@ -5,6 +5,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::phone::{self, USUAL_PORT};
+use crate::text;
 use crate::text::phone as say;
 use askama::Template;
 use axum::Json;
@@ -83,7 +84,7 @@ pub(super) async fn render(
     let code = address.zip(shown).map(|(address, code)| {
         let url = format!("http://{address}/pair?code={}", code.signs);
         let (first, second) = code.signs.split_at(code.signs.len() / 2);
-        let name = "Code to scan with the phone\u{2019}s camera";
+        let name = text::phone::code_to_scan_with_the_phones_camera();
         CodeShown {
             signs: format!("{first}\u{2013}{second}"),
             picture: qr::svg(&url, name).unwrap_or_default(),
@@ -109,7 +110,7 @@ fn row(device: Device) -> DeviceRow {
         paired: words::moment(&device.paired_at),
         seen: device
             .seen_at
-            .map_or("not yet".to_owned(), |at| words::moment(&at)),
+            .map_or(text::phone::not_yet().to_owned(), |at| words::moment(&at)),
     }
 }
 

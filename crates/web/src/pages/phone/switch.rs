@@ -5,6 +5,7 @@ use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
 use crate::phone::{self, USUAL_PORT};
+use crate::text;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -61,9 +62,7 @@ fn chosen(typed: &Typed) -> Result<(SocketAddr, PhoneNetwork), (&'static str, St
     let port = match typed.port.as_str() {
         "" => USUAL_PORT,
         port => port.parse().map_err(|_| {
-            let sentence = format!(
-                "The port is a number from 0 to 65535, as a rule {USUAL_PORT}; 0 takes a free one."
-            );
+            let sentence = text::phone::the_port_is_a_number_from_0(USUAL_PORT);
             ("port", sentence)
         })?,
     };

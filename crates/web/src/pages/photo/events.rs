@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::error::Error;
 use crate::phone::FromPhone;
 use crate::progress::{self, Listener, Status};
+use crate::text;
 use axum::Extension;
 use axum::extract::{Path, State};
 use axum::response::sse::{Event, KeepAlive, Sse};
@@ -39,9 +40,10 @@ pub(crate) async fn stream(
     let trial = app
         .at_bench(move |bench| crate::pages::trial::find(bench, &slug))
         .await?;
-    let listener = app.progress.listen().ok_or(Error::Busy(
-        "Too many pages watch photos at this moment. Close some, then reload this one.",
-    ))?;
+    let listener = app
+        .progress
+        .listen()
+        .ok_or(Error::Busy(text::photo::too_many_pages_watch_photos()))?;
     let watcher = Watcher {
         app,
         trial: trial.id,

@@ -1,5 +1,6 @@
 //! What was found on a photo, as shapes to be drawn over it.
 
+use crate::text;
 use photo::{LightGrid, PhotoMap, Trouble};
 use report::iso_lines::iso_lines;
 use trial::{Photo, Trial};
@@ -94,19 +95,15 @@ fn range(grid: &LightGrid) -> Option<(f64, f64)> {
 fn beside_chart(value: f64) -> String {
     let percent = (100.0 * (value - 1.0)).round();
     match percent {
-        0.0 => "as much".to_owned(),
-        p if p > 0.0 => format!("{p:.0} % more"),
-        p => format!("{:.0} % less", -p),
+        0.0 => text::photo::as_much().to_owned(),
+        p if p > 0.0 => text::photo::more(format_args!("{p:.0}")),
+        p => text::photo::less(format_args!("{:.0}", -p)),
     }
 }
 
 fn light(grid: &LightGrid) -> String {
     range(grid).map_or_else(String::new, |(least, most)| {
-        format!(
-            "The darkest place gets {} light, the brightest {}, than the chart\u{2019}s middle; readings have this taken out.",
-            beside_chart(least),
-            beside_chart(most)
-        )
+        text::photo::the_darkest_place_gets_light_the(beside_chart(least), beside_chart(most))
     })
 }
 
@@ -179,7 +176,7 @@ fn lines(grid: &LightGrid, size: [f64; 2]) -> Vec<Line> {
         lines.push(Line {
             path: path.concat(),
             label: match percent {
-                0 => "as at the chart".to_owned(),
+                0 => text::photo::as_at_the_chart().to_owned(),
                 p if p > 0 => format!("+{p} %"),
                 p => format!("\u{2212}{} %", -p),
             },
@@ -194,12 +191,12 @@ fn lines(grid: &LightGrid, size: [f64; 2]) -> Vec<Line> {
 fn spots(trial: &Trial, map: &PhotoMap) -> (Vec<Spot>, Vec<String>) {
     let code = |area: &str| {
         let piece = trial.pieces.iter().find(|p| p.id.to_string() == area);
-        piece.map_or("an area", |piece| piece.code.as_str())
+        piece.map_or(text::photo::an_area(), |piece| piece.code.as_str())
     };
     let words = |trouble| match trouble {
-        Trouble::BurntOut => ("burnt", "burnt out"),
+        Trouble::BurntOut => ("burnt", text::photo::burnt_out()),
         Trouble::Shining => ("shining", "shining"),
-        Trouble::AtZero => ("at-zero", "deeper than the file can hold"),
+        Trouble::AtZero => ("at-zero", text::photo::deeper_than_the_file_can_hold()),
     };
     let spots: Vec<Spot> = map
         .spots
@@ -213,10 +210,10 @@ fn spots(trial: &Trial, map: &PhotoMap) -> (Vec<Spot>, Vec<String>) {
                 width: high[0] - low[0],
                 height: high[1] - low[1],
                 class,
-                title: format!(
-                    "{}: {:.0} % {name} here",
+                title: text::photo::here(
                     code(&spot.area),
-                    100.0 * spot.share
+                    format_args!("{:.0}", 100.0 * spot.share),
+                    name,
                 ),
             }
         })

@@ -5,6 +5,7 @@ use crate::app::{App, now};
 use crate::areas;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
@@ -60,10 +61,7 @@ fn marked(trial: &Trial, photo: &Photo, form: &Signed) -> Result<Vec<PhotoArea>,
         }
     }
     if marked.is_empty() && problems.is_empty() {
-        problems.add(
-            "areas",
-            "Mark the area of one piece at least: choose the piece, then draw a box on it.",
-        );
+        problems.add("areas", text::photo::mark_the_area_of_one_piece());
     }
     if problems.is_empty() {
         Ok(marked)

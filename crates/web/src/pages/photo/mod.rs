@@ -16,6 +16,7 @@ pub(crate) mod tile;
 
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::response::Redirect;
 use store::Bench;
 use trial::{Photo, PhotoId, Trial};
@@ -26,9 +27,7 @@ pub(crate) fn find(bench: &mut Bench, slug: &str, id: i64) -> Result<(Trial, Pho
     let photo = bench
         .photo(PhotoId(id))?
         .filter(|photo| photo.trial == trial.id)
-        .ok_or(Error::NotFound(
-            "This trial has no such photo. Its page lists those it has.",
-        ))?;
+        .ok_or(Error::NotFound(text::photo::this_trial_has_no_such_photo()))?;
     Ok((trial, photo))
 }
 

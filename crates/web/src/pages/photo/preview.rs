@@ -3,6 +3,7 @@
 use crate::app::{App, blocking};
 use crate::error::Error;
 use crate::previews::{LARGE_PX, SMALL_PX};
+use crate::text;
 use axum::extract::{Path, RawQuery, State};
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Response};
@@ -25,7 +26,7 @@ pub(crate) async fn picture(
             bench
                 .photo(PhotoId(id))?
                 .map(|photo| photo.hash)
-                .ok_or(Error::NotFound("There is no such photo."))
+                .ok_or(Error::NotFound(text::photo::there_is_no_such_photo()))
         })
         .await?;
     let tag = format!("\"{hash}-{longest_px}\"");

@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::progress::Status;
+use crate::text;
 use crate::text::photo as say;
 use askama::Template;
 use axum::extract::{Path, RawQuery, State};
@@ -183,13 +184,13 @@ impl<'a> ShowPage<'a> {
             } => (
                 None,
                 flags.as_slice(),
-                Some(format!(
-                    "Corrected by {} ({model}): a patch left out of the correction comes back within {} CIEDE2000 at the median.",
+                Some(text::photo::corrected_by_a_patch_left_out(
                     seen.chart.as_ref().map_or_else(
-                        || "the chart".to_owned(),
-                        |name| format!("the chart \u{201c}{name}\u{201d}")
+                        || text::photo::the_chart().to_owned(),
+                        |name| text::photo::the_chart_2(name),
                     ),
-                    words::number(*loo_de00_median)
+                    model,
+                    words::number(*loo_de00_median),
                 )),
             ),
             PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => {
@@ -256,7 +257,7 @@ fn earlier(trial: &Trial, outcomes: Vec<PastOutcome>) -> Vec<Earlier> {
         .map(|outcome| Earlier {
             what: match &outcome.state {
                 PhotoState::Refused { message, .. } => format!("Refused. {message}"),
-                _ => format!("{} read.", words::pieces(outcome.readings.len())),
+                _ => text::photo::read(words::pieces(outcome.readings.len())),
             },
             at: words::moment(&outcome.at),
             counts: outcome.counts,

@@ -2,6 +2,7 @@
 
 use crate::app::{App, blocking};
 use crate::error::Error;
+use crate::text;
 use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
@@ -17,7 +18,7 @@ pub(crate) async fn picture(
             bench
                 .photo(PhotoId(id))?
                 .map(|photo| photo.hash)
-                .ok_or(Error::NotFound("There is no such photo."))
+                .ok_or(Error::NotFound(text::photo::there_is_no_such_photo()))
         })
         .await?;
     // One cuts, the others wait for it: a loupe asks for several squares at once.
@@ -36,7 +37,9 @@ pub(crate) async fn picture(
     let at = (column < tiles.columns && row < tiles.rows).then(|| row * tiles.columns + column);
     let jpeg = at
         .and_then(|at| tiles.jpegs.get(at as usize))
-        .ok_or(Error::NotFound("The photo doesn\u{2019}t reach that far."))?;
+        .ok_or(Error::NotFound(
+            text::photo::the_photo_doesnt_reach_that_far(),
+        ))?;
     Ok((
         [
             (header::CONTENT_TYPE, "image/jpeg"),

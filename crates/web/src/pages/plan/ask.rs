@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use crate::text::plan as say;
 use askama::Template;
 use axum::extract::State;
@@ -162,7 +163,7 @@ impl Draft {
         let mut problems = Problems::default();
         let mut whole = |field: &str, text: &str| {
             text.parse().unwrap_or_else(|_| {
-                problems.add(field, "Give a whole number, such as 5.");
+                problems.add(field, text::plan::give_a_whole_number_such_as_5());
                 1
             })
         };
@@ -203,10 +204,7 @@ impl Draft {
             }
         }
         Margin::De00(number(&self.margin_own).unwrap_or_else(|| {
-            problems.add(
-                "margin",
-                "Choose a difference, or give your own as a number, such as 1.5.",
-            );
+            problems.add("margin", text::plan::choose_a_difference_or_give_your_own());
             1.0
         }))
     }
@@ -292,7 +290,7 @@ impl DraftArm {
             if read.is_none() && !text.is_empty() {
                 problems.add(
                     format!("arm-{}-{field}", self.row),
-                    format!("Give a number, such as {example}, or leave it empty."),
+                    text::plan::give_a_number_such_as_or_leave(example),
                 );
             }
             read

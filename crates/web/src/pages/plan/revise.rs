@@ -4,6 +4,7 @@ use super::show::render;
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -52,13 +53,13 @@ pub(crate) async fn act(
 fn asked(bench: &Bench, kept: &KeptPlan, form: &Signed) -> Result<Asked, Error> {
     if form.has("mend") {
         let mend: Mend = serde_json::from_str(&form.text("mend"))
-            .map_err(|_| Error::Malformed("This button is of no page of ours.".to_owned()))?;
+            .map_err(|_| Error::Malformed(text::plan::this_button_is_of_no_page().to_owned()))?;
         return Ok(Ok((mend.apply(&kept.plan), mend.label())));
     }
     if form.has("back") {
         let number = form.text("back").parse().unwrap_or(0);
         let earlier = super::find(bench, &kept.slug, Some(number))?;
-        return Ok(Ok((earlier.plan, format!("Back to revision {number}"))));
+        return Ok(Ok((earlier.plan, text::plan::back_to_revision(number))));
     }
     if form.has("draw") {
         return Ok(drawn(&kept.plan, &form.text("seed")));
@@ -68,7 +69,7 @@ fn asked(bench: &Bench, kept: &KeptPlan, form: &Signed) -> Result<Asked, Error> 
     }
     let plan = Plan::from_toml(&form.text("text"));
     Ok(plan
-        .map(|plan| (plan, "Edited as text".to_owned()))
+        .map(|plan| (plan, text::plan::edited_as_text().to_owned()))
         .map_err(|error| {
             let at = match error.field.as_str() {
                 "" => String::new(),
@@ -83,16 +84,13 @@ fn drawn(plan: &Plan, seed: &str) -> Asked {
     let seed = match seed {
         "" => rand::random(),
         typed => typed.parse().map_err(|_| {
-            let message = format!(
-                "\"{typed}\" is no seed: give a whole number up to {}, or leave it empty.",
-                u32::MAX
-            );
+            let message = text::plan::is_no_seed_give_a_whole_number(typed, u32::MAX);
             ("seed".to_owned(), message)
         })?,
     };
     let mut plan = plan.clone();
     plan.seed = seed;
-    Ok((plan, format!("Order drawn from seed {seed}")))
+    Ok((plan, text::plan::order_drawn_from_seed(seed)))
 }
 
 /// Pieces and keepers of each arm, and the rounds.
@@ -100,7 +98,7 @@ fn sized(plan: &Plan, form: &Signed) -> Asked {
     let mut plan = plan.clone();
     let whole = |field: &str| {
         form.text(field).parse::<usize>().map_err(|_| {
-            let message = "Give a whole number, such as 4.".to_owned();
+            let message = text::plan::give_a_whole_number_such_as_4().to_owned();
             (field.to_owned(), message)
         })
     };
@@ -135,5 +133,8 @@ fn sized(plan: &Plan, form: &Signed) -> Asked {
         };
         (field, error.message)
     })?;
-    Ok((plan, "Other numbers of pieces or rounds".to_owned()))
+    Ok((
+        plan,
+        text::plan::other_numbers_of_pieces_or_rounds().to_owned(),
+    ))
 }

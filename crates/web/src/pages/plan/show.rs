@@ -4,6 +4,7 @@ use crate::app::{App, blocking};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::plan as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
@@ -174,7 +175,7 @@ impl Shown {
                 .iter()
                 .map(|promised| {
                     [
-                        format!("{} against {}", promised.second, promised.first),
+                        text::plan::against(&promised.second, &promised.first),
                         of_100(promised.shows_margin_together),
                         of_100(promised.shows_grade_4),
                         of_100(promised.shows_alike),

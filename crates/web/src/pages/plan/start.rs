@@ -3,6 +3,7 @@
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::extract::{Path, State};
 use axum::response::Redirect;
 
@@ -18,7 +19,7 @@ pub(crate) async fn act(
             let id = bench.start_trial(&slug, kept.number, &now())?;
             bench
                 .trial_by_id(id)?
-                .ok_or_else(|| Error::broken("the new trial is not on the bench"))
+                .ok_or_else(|| Error::broken(text::plan::the_new_trial()))
         })
         .await?;
     Ok(Redirect::to(&format!("/trials/{}", trial.slug)))

@@ -1,5 +1,6 @@
 //! What a plan's amounts, checks and cautions look like on a page.
 
+use crate::text;
 use dyeing::{
     Plan,
     caution::Caution,
@@ -58,8 +59,8 @@ impl CheckCard {
             .map(|check| Self {
                 level: match check.level {
                     Level::Wrong => "Wrong",
-                    Level::Doubtful => "Look again",
-                    Level::Note => "To know",
+                    Level::Doubtful => text::recipe::look_again(),
+                    Level::Note => text::recipe::to_know(),
                 },
                 sentence: check.sentence.clone(),
             })

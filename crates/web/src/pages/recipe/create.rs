@@ -6,6 +6,7 @@ use super::places;
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -33,7 +34,7 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
     let text = written.to_toml().map_err(Error::broken)?;
     let slug = app
         .at_bench(move |bench| {
-            let slug = bench.keep_recipe(&text, "Written by the form", &now())?;
+            let slug = bench.keep_recipe(&text, text::recipe::written_by_the_form(), &now())?;
             if plan.is_some() || trial.is_some() {
                 bench.aim_recipe(&slug, plan.as_deref(), trial.as_deref(), &now())?;
             }

@@ -6,6 +6,7 @@ use super::new::{Purpose, render};
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use dyeing::recipe::Written;
@@ -15,7 +16,7 @@ fn purpose(slug: &str, name: &str, revision: u32) -> Purpose {
     Purpose {
         action: format!("/recipes/{slug}/edit"),
         heading: format!("Change {name}"),
-        button: "Keep as a new revision",
+        button: text::recipe::keep_as_a_new_revision(),
         hidden: vec![("revision", revision.to_string())],
         is_new: false,
     }
@@ -54,7 +55,13 @@ pub(crate) async fn act(
     let done = app
         .at_bench(move |bench| {
             super::find(bench, &slug, None)?;
-            match bench.revise_recipe(&slug, seen, &text, "Changed by the form", &now()) {
+            match bench.revise_recipe(
+                &slug,
+                seen,
+                &text,
+                text::recipe::changed_by_the_form(),
+                &now(),
+            ) {
                 Ok(_) => Ok(None),
                 Err(StoreError::Input { message, .. }) => Ok(Some(message)),
                 Err(error) => Err(error.into()),

@@ -2,6 +2,7 @@
 
 use super::draft::Draft;
 use crate::form::Problems;
+use crate::text;
 use dyeing::DyeingError;
 
 /// The fault with the field where it belongs.
@@ -65,8 +66,8 @@ fn unplaced(draft: &Draft, message: &str) -> String {
     ] {
         for (k, row) in draft.used(kind).into_iter().enumerate() {
             let nameless = [
-                format!("the {words} has no name"),
-                format!("{words} {} has no name", k + 1),
+                text::recipe::the_has_no_name(words),
+                text::recipe::has_no_name(words, k + 1),
             ];
             if nameless.iter().any(|start| message.starts_with(start)) {
                 return format!("{kind}-{row}-name");
@@ -76,12 +77,12 @@ fn unplaced(draft: &Draft, message: &str) -> String {
     let about = [
         ("headroom", "headroom"),
         ("heater", "heater"),
-        ("the pot", "pot"),
+        (text::recipe::the_pot(), "pot"),
         ("pH", "ph"),
-        ("arm \"", "arm-1-name"),
+        (text::recipe::arm(), "arm-1-name"),
         ("pieces", "pieces"),
         ("piece", "pieces"),
-        ("the goods", "weight"),
+        (text::recipe::the_goods(), "weight"),
         ("water", "water-amount"),
         ("solutions", "water-amount"),
     ];

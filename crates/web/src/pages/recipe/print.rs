@@ -3,6 +3,7 @@
 use crate::app::App;
 use crate::error::Error;
 use crate::pages::board::{paper, to_print};
+use crate::text;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
 use dyeing::{Plan, run::RunSheet};
@@ -28,7 +29,7 @@ pub(crate) async fn page(
     let printed = PrintedSheet {
         title: &plan.name,
         about: &sheet.about,
-        more: format!("Recipe revision {}. Day and name:", kept.number),
+        more: text::recipe::recipe_revision_day_and_name(kept.number),
         cautions: super::amounts::cautions(&sheet.cautions),
         steps: &sheet.steps,
         notes: Vec::new(),

@@ -4,6 +4,7 @@ use super::show::{Aims, Shown, render};
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::Signed;
+use crate::text;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -23,11 +24,11 @@ pub(crate) async fn act(
         .at_bench(move |bench| {
             let kept = super::find(bench, &slug, None)?;
             let (text, why) = match typed {
-                Some(text) => (text, "Edited as text".to_owned()),
+                Some(text) => (text, text::recipe::edited_as_text().to_owned()),
                 None => {
                     let number = form.text("back").parse().unwrap_or(0);
                     let earlier = super::find(bench, &slug, Some(number))?;
-                    (earlier.text, format!("Back to revision {number}"))
+                    (earlier.text, text::recipe::back_to_revision(number))
                 }
             };
             let message = match worked_out(&text) {

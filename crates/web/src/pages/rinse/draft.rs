@@ -1,6 +1,7 @@
 //! A reading as it is typed, and what is made of it.
 
 use crate::form::{Problems, Signed};
+use crate::text;
 use dyeing::{
     DyeingError,
     balance::{Absorbances, WrittenReading},
@@ -80,9 +81,11 @@ fn absorbances(typed: &str) -> Result<Option<Absorbances>, String> {
     let mut numbers = Vec::new();
     for word in words.filter(|word| !word.is_empty()) {
         let number = word.replace(',', ".").parse::<f64>().ok();
-        numbers.push(number.filter(|n| n.is_finite()).ok_or_else(|| {
-            format!("“{word}” is no absorbance. Give numbers, such as 0.275, with a space between several.")
-        })?);
+        numbers.push(
+            number
+                .filter(|n| n.is_finite())
+                .ok_or_else(|| text::rinse::is_no_absorbance_give_numbers_such(word))?,
+        );
     }
     Ok(match numbers.as_slice() {
         [] => None,

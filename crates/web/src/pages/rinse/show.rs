@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::run::{find, time};
+use crate::text;
 use crate::text::rinse as say;
 use askama::Template;
 use axum::Json;
@@ -102,10 +103,7 @@ pub(crate) async fn page(
         let page = render(&app, &shown, &problems, &Typed::default())?;
         return Ok(page.into_response());
     }
-    problems.add(
-        "clear",
-        "Give a share of the dye in percent, above 0 and below 100, such as 0.1.",
-    );
+    problems.add("clear", text::rinse::give_a_share_of_the_dye());
     let typed = Typed {
         clear: Some(asked),
         ..Typed::default()
@@ -195,7 +193,7 @@ fn cards(stand: &[StandingWater], typed: &Typed) -> Vec<Card> {
     let bath = stand.iter().filter_map(|note| match &note.what {
         WaterNote::Bath(reading) => Some(of(
             note,
-            "Spent bath".to_owned(),
+            text::rinse::spent_bath().to_owned(),
             Draft::of("bath", reading),
         )),
         _ => None,
@@ -218,12 +216,16 @@ fn told_draft(draft: &Draft) -> String {
             words.push(format!("{before}{text}{after}"));
         }
     };
-    add("looks like ", &draft.looks_like, "");
+    add(text::rinse::looks_like(), &draft.looks_like, "");
     add("absorbance ", &draft.absorbance, "");
     add("", &draft.concentration, "");
-    add("sample diluted ", &draft.dilution, "");
-    add("strength give or take ", &draft.spread, "");
-    add("volume give or take ", &draft.volume_spread, "");
+    add(text::rinse::sample_diluted(), &draft.dilution, "");
+    add(text::rinse::strength_give_or_take_2(), &draft.spread, "");
+    add(
+        text::rinse::volume_give_or_take_2(),
+        &draft.volume_spread,
+        "",
+    );
     words.join(", ")
 }
 
@@ -231,14 +233,14 @@ fn told_draft(draft: &Draft) -> String {
 fn told(event: &WaterEvent, now_s: i64) -> String {
     let what = match &event.what {
         WaterNote::Bath(reading) => {
-            format!("spent bath: {}", told_draft(&Draft::of("bath", reading)))
+            text::rinse::spent_bath_2(told_draft(&Draft::of("bath", reading)))
         }
-        WaterNote::Rinse(reading) => format!("rinse: {}", told_draft(&Draft::of("rinse", reading))),
-        WaterNote::Calibration(written) => format!("standards: {}", written.standards.join("; ")),
-        WaterNote::Withdrawn(_) => "taken back".to_owned(),
+        WaterNote::Rinse(reading) => text::rinse::rinse_2(told_draft(&Draft::of("rinse", reading))),
+        WaterNote::Calibration(written) => text::rinse::standards(written.standards.join("; ")),
+        WaterNote::Withdrawn(_) => text::rinse::taken_back().to_owned(),
     };
     let of = event
         .of
-        .map_or(String::new(), |of| format!(", instead of note {of}"));
+        .map_or(String::new(), |of| text::rinse::instead_of_note(of));
     format!("{}: {what}{of}", time::of_day(event.noted_s, now_s))
 }

@@ -5,6 +5,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::run as say;
 use askama::Template;
 use axum::Json;
@@ -68,13 +69,16 @@ struct ClockCard {
 struct StepCard<'a> {
     step: &'a Step,
     open: bool,
+    is_running: bool,
+    is_done: bool,
+    /// How far it has come, in words.
     state: &'static str,
     clock: ClockCard,
     began: String,
     heat: String,
     /// Temperatures to tap, value and words.
     warm: Vec<(String, String)>,
-    usual: &'static [&'static str],
+    usual: Vec<&'static str>,
     notes: Vec<NoteCard>,
     /// Words that were typed and couldn't be taken.
     words: String,
@@ -200,8 +204,8 @@ impl ClockCard {
         let left = step.minutes.map(|planned| clock.left_s(planned, now_s));
         let gone = time::length(clock.elapsed_s(now_s));
         let words = match left {
-            Some(left) if left >= 0 => format!("{gone} · {} left", time::length(left)),
-            Some(left) => format!("{gone} · {} over", time::length(left)),
+            Some(left) if left >= 0 => text::run::left(&gone, time::length(left)),
+            Some(left) => text::run::over(&gone, time::length(left)),
             None => gone,
         };
         Self {
@@ -220,30 +224,30 @@ impl ClockCard {
 impl<'a> StepCard<'a> {
     fn of(run: &Run, step: &'a Step, wanted: bool, words: &str, now_s: i64) -> Self {
         let clock = run.clock(step.number);
-        let state = match (clock.is_running(), clock.began_s) {
-            (true, _) => "running",
-            (false, Some(_)) => "done",
-            (false, None) => "to do",
+        let is_running = clock.is_running();
+        let is_done = !is_running && clock.began_s.is_some();
+        let state = match (is_running, is_done) {
+            (true, _) => text::run::running(),
+            (_, true) => text::run::done(),
+            _ => text::run::to_do(),
         };
         let span = |from: i64, to: i64| {
-            format!(
-                "{} to {}",
-                time::of_day(from, now_s),
-                time::of_day(to, now_s)
-            )
+            text::run::from_to(time::of_day(from, now_s), time::of_day(to, now_s))
         };
         let began = match (clock.began_s, clock.stopped_s, clock.is_running()) {
             (Some(from), Some(to), false) => span(from, to),
-            (Some(from), _, _) => format!("since {}", time::of_day(from, now_s)),
+            (Some(from), _, _) => text::run::since(time::of_day(from, now_s)),
             _ => String::new(),
         };
         Self {
-            open: clock.is_running() || wanted,
+            open: is_running || wanted,
+            is_running,
+            is_done,
             state,
             clock: ClockCard::of(step, clock, now_s),
             began,
             heat: match (step.from_c, step.to_c) {
-                (Some(from), Some(to)) if from != to => format!("{from} to {to}"),
+                (Some(from), Some(to)) if from != to => text::run::from_to(from, to),
                 (_, Some(at)) => at.to_string(),
                 _ => String::new(),
             },
@@ -269,7 +273,7 @@ fn warm(step: &Step) -> Vec<(String, String)> {
         .filter_map(|degrees| Celsius::new(degrees).ok())
         .map(|at| {
             let as_planned = if at.celsius() == planned {
-                ", as planned"
+                text::run::as_planned()
             } else {
                 ""
             };
@@ -306,14 +310,14 @@ impl NoteCard {
 /// What happened, in words.
 pub(crate) fn said(what: &What) -> String {
     match what {
-        What::Started => "clock started".to_owned(),
-        What::Stopped => "clock stopped".to_owned(),
-        What::Temperature(at) => format!("it was at {at}"),
-        What::Departed(words) => format!("done otherwise: {words}"),
+        What::Started => text::run::clock_started().to_owned(),
+        What::Stopped => text::run::clock_stopped().to_owned(),
+        What::Temperature(at) => text::run::it_was_2(at),
+        What::Departed(words) => text::run::done_otherwise_2(words),
         What::Remarked(words) => words.clone(),
-        What::Finished => "run finished".to_owned(),
-        What::Withdrawn(why) if why.is_empty() => "taken back".to_owned(),
-        What::Withdrawn(why) => format!("taken back: {why}"),
+        What::Finished => text::run::run_finished().to_owned(),
+        What::Withdrawn(why) if why.is_empty() => text::run::taken_back().to_owned(),
+        What::Withdrawn(why) => text::run::taken_back_2(why),
     }
 }
 
@@ -321,14 +325,17 @@ pub(crate) fn said(what: &What) -> String {
 fn told(event: &Event, now_s: i64) -> String {
     let step = event
         .step
-        .map_or("whole run".to_owned(), |step| format!("step {step}"));
+        .map_or(text::run::whole_run().to_owned(), |step| {
+            text::run::step_2(step)
+        });
     let of = event
         .of
-        .map_or(String::new(), |of| format!(", instead of note {of}"));
-    format!(
-        "{step}, {}: {}{of} (noted {})",
+        .map_or(String::new(), |of| text::run::instead_of_note(of));
+    text::run::noted_now_s2(
+        &step,
         time::of_day(event.at_s, now_s),
         said(&event.what),
-        time::of_day(event.noted_s, now_s)
+        &of,
+        time::of_day(event.noted_s, now_s),
     )
 }

@@ -2,6 +2,7 @@
 
 use crate::form::Problems;
 use crate::pages::elsewhere::new::VIEWS;
+use crate::text;
 use report::swatch;
 use serde::Deserialize;
 
@@ -30,20 +31,14 @@ impl Wanted {
             if words.chars().any(char::is_alphanumeric) {
                 return Asked::Words(words);
             }
-            problems.add(
-                "q",
-                "Give words or beginnings of words, such as indigo or soda.",
-            );
+            problems.add("q", text::search::give_words_or_beginnings_of_words_such());
         } else if !lab.is_empty() {
             let asked = self.view.as_deref().unwrap_or(VIEWS[0]);
             let view = VIEWS.into_iter().find(|known| *known == asked);
             match (read_lab(&lab), view) {
                 (Some(lab), Some(view)) => return Asked::Colour { lab, view },
-                (None, _) => problems.add(
-                    "lab",
-                    "Give L*, a* and b* as three numbers, such as 40 20 10: L* from 0 to 100, the others from −128 to 128.",
-                ),
-                (_, None) => problems.add("view", "Choose one of the lights of the list."),
+                (None, _) => problems.add("lab", text::search::give_l_a_and_b_as_three()),
+                (_, None) => problems.add("view", text::search::choose_one_of_the_lights()),
             }
         } else if !hex.is_empty() {
             // A screen's colours hold for the 2 degree observer; as near as a screen comes to a
@@ -58,7 +53,7 @@ impl Wanted {
                 None => {
                     problems.add(
                         "hex",
-                        "Give a colour as six hexadecimal digits, such as #7a3b2c.",
+                        text::search::give_a_colour_as_six_hexadecimal_digits(),
                     );
                 }
             }

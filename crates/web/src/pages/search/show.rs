@@ -7,6 +7,7 @@ use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::pages::elsewhere::new::VIEWS;
+use crate::text;
 use crate::text::search as say;
 use askama::Template;
 use axum::Json;
@@ -157,7 +158,7 @@ fn lab_of([l, a, b]: [f64; 3]) -> Lab {
 impl Near {
     fn of(lab: [f64; 3], view: &'static str, near: Vec<NearReading>) -> Self {
         Self {
-            swatch: swatch::svg(lab_of(lab), "asked for"),
+            swatch: swatch::svg(lab_of(lab), text::search::asked_for()),
             asked: swatch::numbers(lab_of(lab)),
             view,
             rows: near.into_iter().map(NearRow::of).collect(),
@@ -169,7 +170,7 @@ impl NearRow {
     fn of(reading: NearReading) -> Self {
         let lab = lab_of(reading.lab);
         Self {
-            swatch: swatch::svg(lab, &format!("piece {}", reading.piece)),
+            swatch: swatch::svg(lab, &text::search::piece_2(&reading.piece)),
             de00: words::number(reading.de00),
             numbers: swatch::numbers(lab),
             stage: words::stage(reading.stage),

@@ -4,6 +4,7 @@ use super::show;
 use crate::app::{App, blocking, now};
 use crate::error::{Error, refusal_json, wants_json};
 use crate::form::Problems;
+use crate::text;
 use crate::upload::{PHOTOS, Upload};
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, StatusCode};
@@ -36,7 +37,7 @@ pub(crate) async fn act(
 async fn keep(app: &App, upload: Upload) -> Result<Result<(), (&'static str, String)>, Error> {
     let name = upload.text("name");
     if name.is_empty() {
-        let message = "Give the set-up a name by which you know it again, such as north window.";
+        let message = text::setup::give_the_set_up_a_name();
         return Ok(Err(("name", message.to_owned())));
     }
     let photos = upload.files;

@@ -4,6 +4,7 @@
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
+use crate::text;
 use crate::text::trial as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
@@ -88,13 +89,8 @@ pub(crate) async fn page(
         margin: report::words::number(trial.margin_de00),
         choices: choices(trial, &all),
         missing: match (missing, chosen.is_some() && shown.is_none()) {
-            (true, _) => Some(
-                "Nothing was read of what this address names; here are two others. Choose from the lists.",
-            ),
-            (_, true) => Some(
-                "These two were read by different means, an instrument and a photo or for different lights, and such \
-                 colours don\u{2019}t compare. Choose two of one kind.",
-            ),
+            (true, _) => Some(text::trial::nothing_was_read_of_what_this_address()),
+            (_, true) => Some(text::trial::these_two_were_read_by_different_means()),
             _ => None,
         },
         chosen: chosen.map_or_else(Default::default, |pair| pair.map(written)),

@@ -5,6 +5,7 @@ use crate::app::{App, now};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use askama::Template;
 use axum::extract::State;
 use axum::http::StatusCode;
@@ -26,7 +27,7 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
             let trial = bench.trial_by_id(id)?;
             trial
                 .map(|t| t.slug)
-                .ok_or_else(|| Error::broken("the new trial is not on the bench"))
+                .ok_or_else(|| Error::broken(text::trial::the_new_trial()))
         })
         .await?;
     Ok(Redirect::to(&format!("/trials/{slug}")).into_response())

@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use crate::text::trial as say;
 use askama::Template;
 use axum::extract::State;
@@ -105,21 +106,15 @@ impl Draft {
         let mut problems = Problems::default();
         let margin_de00 = self.margin.replace(',', ".").parse().unwrap_or(f64::NAN);
         if margin_de00.is_nan() {
-            problems.add("margin", "Give the margin as a number, such as 1.0.");
+            problems.add("margin", text::trial::give_the_margin_as_a_number_such());
         }
         let rounds = self.rounds.parse().unwrap_or(0);
         if rounds == 0 {
-            problems.add(
-                "rounds",
-                "Give the number of rounds as a whole number, 1 or more.",
-            );
+            problems.add("rounds", text::trial::give_the_number_of_rounds());
         }
         let pieces = self.pieces.parse().unwrap_or(0);
         if !(1..=100).contains(&pieces) {
-            problems.add(
-                "pieces",
-                "Give the number of test pieces per arm as a whole number from 1 to 100.",
-            );
+            problems.add("pieces", text::trial::give_the_number_of_test_pieces_per());
         }
         let used: Vec<&DraftArm> = self.arms.iter().filter(|a| !a.is_blank()).collect();
         let trial = NewTrial {

@@ -20,7 +20,9 @@ pub fn table(balance: &DyeBalance) -> String {
     let put_in = balance
         .start
         .dye
-        .map_or("of unknown weight".into(), |d| d.metric());
+        .map_or(crate::text::command::of_unknown_weight().into(), |d| {
+            d.metric()
+        });
     let _ = writeln!(out, "  {:<14} {put_in}", "put in");
     for water in &balance.waters {
         let grams = water
@@ -40,8 +42,8 @@ pub fn table(balance: &DyeBalance) -> String {
             let _ = writeln!(out, "  {name:<14} {}", share.percent());
         }
     };
-    row("washed out", Some(balance.washed_out));
-    row("on the goods", balance.fixed);
+    row(crate::text::command::washed_out(), Some(balance.washed_out));
+    row(crate::text::command::on_the_goods(), balance.fixed);
     told(&mut out, &balance.checks);
     for sentence in &balance.sentences {
         let _ = writeln!(out, "  {sentence}");

@@ -1,5 +1,6 @@
 //! `woadstone read PHOTO --grey-card`: differences without a chart.
 
+use crate::text;
 use std::{fmt::Write, path::PathBuf};
 
 use photo::{GreyComparison, GreyRequest, Point, compare_by_grey};
@@ -18,9 +19,7 @@ const NOTE: &str = "A grey card tells how pieces of this photo differ, roughly; 
 /// Compares the areas of one photo by the grey card at `card`.
 pub(super) fn run(args: &ReadArgs, photos: &[PathBuf], card: [Point; 4]) -> Outcome {
     let [path] = photos else {
-        return Err(Stop::refused(
-            "a grey card is marked on one photo: give one photo at a time",
-        ));
+        return Err(Stop::refused(text::command::a_grey_card_is_marked()));
     };
     let name = path.display().to_string();
     let request = GreyRequest {

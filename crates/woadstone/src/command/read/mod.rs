@@ -145,9 +145,9 @@ fn request(args: &ReadArgs) -> Result<Request, Stop> {
 /// The areas that a file lists.
 pub fn areas(path: &Path) -> Result<Vec<Area>, Stop> {
     serde_json::from_slice(&file(path)?).map_err(|e| {
-        Stop::refused(format!(
-            "{} is not a list of areas like [{{\"id\":\"P1\",\"polygon\":[[x,y],[x,y],[x,y]]}}]: {e}",
-            path.display()
+        Stop::refused(crate::text::command::is_not_a_list_of_areas_like(
+            path.display(),
+            &e,
         ))
     })
 }

@@ -1,5 +1,6 @@
 //! Which photos a command line names.
 
+use crate::text;
 use std::path::{Path, PathBuf};
 
 use crate::outcome::Stop;
@@ -23,7 +24,7 @@ pub fn listed(paths: &[PathBuf]) -> Result<Vec<PathBuf>, Stop> {
 
 fn of_folder(folder: &Path) -> Result<Vec<PathBuf>, Stop> {
     let unopened =
-        |e: std::io::Error| Stop::refused(format!("{} can't be opened: {e}", folder.display()));
+        |e: std::io::Error| Stop::refused(text::command::cant_be_opened(folder.display(), &e));
     let mut photos = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(unopened)? {
         let path = entry.map_err(unopened)?.path();
@@ -33,10 +34,9 @@ fn of_folder(folder: &Path) -> Result<Vec<PathBuf>, Stop> {
     }
     photos.sort();
     if photos.is_empty() {
-        return Err(Stop::refused(format!(
-            "The folder {} holds no photo that ends in .jpg, .jpeg or .png.",
-            folder.display()
-        )));
+        return Err(Stop::refused(
+            text::command::the_folder_holds_no_photo_that_ends(folder.display()),
+        ));
     }
     Ok(photos)
 }

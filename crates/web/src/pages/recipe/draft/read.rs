@@ -2,6 +2,7 @@
 
 use super::Draft;
 use crate::form::Problems;
+use crate::text;
 use dyeing::recipe::{
     Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot, WrittenProcess,
     WrittenWater,
@@ -17,7 +18,10 @@ impl Draft {
         let volume = self.at("water") == "volume";
         let amount = self.at("water-amount").to_owned();
         if (ratio || volume) && amount.is_empty() {
-            problems.add("water-amount", "Say how much water, such as 20:1 or 5 L.");
+            problems.add(
+                "water-amount",
+                text::recipe::say_how_much_water_such_as_20(),
+            );
         }
         let pot = text("pot").map(|capacity| WrittenPot {
             capacity,
@@ -29,7 +33,7 @@ impl Draft {
             let (name, pieces) = (format!("arm-{row}-name"), format!("arm-{row}-pieces"));
             let pieces = self.whole(&pieces, &mut problems).unwrap_or(0);
             if arms.insert(self.at(&name).to_owned(), pieces).is_some() {
-                problems.add(name, "Two arms have this name. Give each its own.");
+                problems.add(name, text::recipe::two_arms_have_this_name_give());
             }
         }
         let row = |kind: &str, row: usize, field: &str| text(&format!("{kind}-{row}-{field}"));
@@ -107,10 +111,7 @@ impl Draft {
         let text = |field: &str| Some(self.at(&at(field)).to_owned()).filter(|t| !t.is_empty());
         let form = self.at(&at("form"));
         if matches!(form, "stock" | "liquid") && text("strength").is_none() {
-            problems.add(
-                at("strength"),
-                "Say how strong it is, such as 1 %. If nobody knows, choose a bottle of unknown strength.",
-            );
+            problems.add(at("strength"), text::recipe::say_how_strong_it_is_such());
         }
         WrittenDye {
             name: text("name").unwrap_or_default(),
@@ -139,7 +140,7 @@ impl Draft {
         let read = text.replace(',', ".").parse::<f64>().ok();
         let read = read.filter(|number| number.is_finite());
         if read.is_none() {
-            let message = format!("Give a number, such as {example}, or leave it empty.");
+            let message = text::recipe::give_a_number_such_as_or_leave(example);
             problems.add(field, message);
         }
         read
@@ -152,7 +153,7 @@ impl Draft {
         }
         let read = text.parse().ok();
         if read.is_none() {
-            problems.add(field, "Give a whole number, such as 5.");
+            problems.add(field, text::recipe::give_a_whole_number_such_as_5());
         }
         read
     }

@@ -1,0 +1,31 @@
+## caution.rs
+
+read-the-label-and-the-safety-data = Read the label and the safety data sheet of every product first; they, local rules and qualified people go before this sheet.
+weigh-powders-out-of-draughts = Weigh powders out of draughts with a mask for fine dust (N95, FFP2 or better), gloves and eye protection, wet them to a paste at once, and wipe up with a damp cloth.
+reactive-dye-powders-can-make-lungs = Reactive dye powders can make lungs allergic for good, and then the least trace brings it back: never raise dust, and let nobody with asthma handle the powder.
+dont-use-old-or-unlabelled-dye-powder = Don't use old or unlabelled dye powder: some dyes of the past are made from substances that cause cancer.
+hot-liquor-and-steam-scald-use = Hot liquor and steam scald: use a steady pot that is at most three quarters full, a lid tilted away from you, tongs and long gloves, and don't leave it alone.
+above-the-boil-a-bath-needs = Above the boil a bath needs a machine built for pressure; don't use a kitchen pressure cooker.
+soda-irritates-eyes-skin-and-lungs-wear = Soda irritates eyes, skin and lungs: wear gloves and eye protection, and strew it slowly into water while stirring.
+caustic-soda-burns-skin-and-blinds = Caustic soda burns skin and blinds: goggles and long gloves, always caustic into cold water and never water onto caustic, and running water within reach.
+acid-goes-into-water-never-water-into = Acid goes into water, never water into acid; wear gloves and eye protection, and keep its vapour away from your face.
+a-mineral-acid-burns-and-heats-water = A mineral acid burns and heats water to spitting: goggles, long gloves, acid slowly into cold water; if you haven't been trained with it, use another class of dye.
+a-reducing-agent-must-stay-dry = A reducing agent must stay dry and apart from acids and bleach: damp powder heats up by itself, and its fumes choke. Strew it slowly into the bath with the window open.
+metal-mordants-are-poisonous-to-swallow = Metal mordants are poisonous to swallow and harmful to water life: gloves, no food near, out of reach of children, and spent baths kept out of soil, septic tanks and streams.
+chromium-mordants-are-poisonous-and = Chromium mordants are poisonous and cause cancer: not for homes, schools or studios; use alum.
+this-agent-can-give-off-formaldehyde = This agent can give off formaldehyde, which makes skin and lungs allergic and can cause cancer: prefer one that is free of it, or air the room well and wear gloves.
+never-mix-chlorine-bleach-with-acid = Never mix chlorine bleach with acid, vinegar or ammonia: poisonous gas forms at once.
+pots-spoons-and-cups-that-held-dye = Pots, spoons and cups that held dye never go back to food; mark them. Don't eat or drink where you dye.
+keep-children-and-animals-away-from = Keep children and animals away from powders, acids, alkalis and heat; children work with dye that an adult has dissolved.
+spent-baths-go-well-thinned-down = Spent baths go well thinned down the sewer only where local rules allow it; never into soil, a septic tank or a stream.
+read-the-data-sheet = read the data sheet
+can-make-lungs-allergic = can make lungs allergic
+old-dye = old dye
+hot-liquor-and-steam = hot liquor and steam
+above-the-boil = above the boil
+caustic-alkali = caustic alkali
+strong-acid = strong acid
+reducing-agent = reducing agent
+metal-mordant = metal mordant
+pots-not-for-food = pots not for food
+children-and-animals = children and animals

@@ -1,0 +1,26 @@
+## plan/baths.rs
+
+there-is-neither-water-nor-a-pot = there is neither water nor a pot to fill
+number-of-baths = number of baths
+at-most-10-000-take-a-larger = at most 10 000; take a larger pot
+of-liquor-doesnt-fit-into-a-pot = { $liquor } of liquor doesn't fit into a pot of { $capacity }, which takes { $usable } with { $headroom_percent } % left free; dye in { $count } baths of { $each_liquor } with { $each_goods } of goods each, or take a pot of { $enough } or more.
+that-is-more-baths = { " " }That is more baths than the { $pieces }, so the larger pot is the only way.
+pieces-of-different-baths-differ-by-more = { " " }Pieces of different baths differ by more than the dye: spread each arm over all baths.
+
+## plan/line.rs
+
+dye = dye "{ $name }"
+a-weight-of-dye-cant-be-taken = a weight of dye can't be taken from a liquid of unknown strength; write the label's proportion, as in "half a bottle to a pound", or its strength
+its-strength-is-unknown-so-the-depth = Its strength is unknown, so the depth is too; another bottle may differ.
+dye-powders-lie-at-very-different = Dye powders lie at very different densities: weigh it instead.
+about = { $value }, about { $typical }
+it-may-weigh-to-g-weigh = it may weigh { $least } to { $most } g; weigh it to be sure
+what-is-left-in-the-bath = what is left in the bath ({ $there }) has to be in the same kind of unit as what is taken ({ $wanted })
+the-bath-holds-already-more = The bath holds { $there } already, more than the { $wanted } that is wanted: expect a deeper shade.
+of-is-in-the-bath-already = { $there } of { $wanted } is in the bath already.
+
+## plan/uptake.rs
+
+at-the-goods-take-up-about = At { $ratio } the goods take up about { $exhaustion_percent } to { $exhaustion_percent2 } % of the dye, and { $fixation_percent } to { $fixation_percent2 } % stays for good
+of-of-dye-to-wasted2-goes-down = : of { $dye } of dye, { $wasted } to { $wasted2 } goes down the drain
+figures-are-industrys-moved-to-this = { "." } Figures are industry's, moved to this ratio by a simple model; small open pots usually do worse.

@@ -1,0 +1,38 @@
+## run_sheet/bath.rs
+
+to-each-bath = { " " }({ $e } to each bath)
+stir-in = Stir in { $list }.
+share-it-over-the-baths-by-weight = { " " }Share it over the baths by weight of goods.
+then-put-the-wet-goods = { " " }Then put the wet goods in.
+raise-to = Raise to { $to_c }
+cool-to = Cool to { $to_c }
+from-to = From { $from_c } to { $to_c }. { $how }
+keep-at = Keep at { $to_c }. { $how }
+hold-at = Hold at { $to_c }
+heat-off-let-the-bath-cool = Heat off; let the bath cool to { $cool_to_c } before the goods come out.
+cool-to-2 = Cool to { $cool_to_c }
+
+## run_sheet/finish.rs
+
+all-arms-alike = { $how } All arms alike.
+in-of-water = { $line } { $name } in { $liquor } of water at { $temperature } for { $time } ({ $pieces }).
+after-treat = After-treat with { $name }
+plain-water-same-ratio-for-moved = Plain water, same ratio, { $temperature } for { $time }, moved the same way, in a vessel of its own: what the after-treated arms went through without the agent.
+matching-soak = Matching soak
+rinse-until-the-water-runs-clear = Rinse until the water runs clear; all arms alike, arms apart.
+dry-the-same-way-out = Dry { $n } the same way, out of the sun, arms apart; look at them only when they are quite dry, for wet cloth looks darker.
+
+## run_sheet/prepare.rs
+
+weigh-the-goods-dry-then-wet-out = Weigh the goods dry, then wet { $mass } out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.
+soak-the-goods = Soak the goods
+read-the-data-sheets-measure-of-water = Read the data sheets. Measure { $top_up } of water for a bath of { $baths }
+and-set-out = , and set out: { $list }
+wet-powders-to-a-paste-then-dissolve = { "." } Wet powders to a paste, then dissolve them in some hot water of the bath.
+share-all-of-it-over-baths = { " " }Share all of it over { $count } baths by weight of goods.
+weigh-and-dissolve = Weigh and dissolve
+
+## run_sheet/finish.rs
+
+the-piece = the piece
+all-pieces = all { $n } pieces

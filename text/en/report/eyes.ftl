@@ -1,0 +1,30 @@
+## eyes.rs
+
+a-session-is-open-its-grades = A session is open: its grades are shown and count once it is closed.
+sessions-are-open-their-grades-are-shown = { $count } sessions are open: their grades are shown and count once they are closed.
+readings-say-the-same = Readings say the same
+readings-decide-this-stage = Readings decide this stage
+one-piece-in-an-arm-no-interval = one piece in an arm: no interval can be given
+grades-95-interval-to-margin = { $abs } grades (95 % interval { $low } to { $high }); margin { $margin_grades }
+saw-a-difference-in-of-pairs-without = { $judge } saw a difference in { $seen } of { $pairs } pairs without one { $stage }, down to grade { $lowest }: take this person's grades with care. They count all the same.
+grades-were-given = Grades { $stages } were given one by one and not blind: whoever judged may have known the arm.
+people-with-each-other = people with each other
+n-1-person = 1 person
+people = { $count } people
+with-themself = with themself
+same-grade-of-to-same-interval2 = same grade { $same } of { $pairs } ({ $same_interval } to { $same_interval2 })
+of-within-a-half-step-one-look = { $near } of { $pairs } within a half-step; one look scatters by { $sd } of a grade.
+pairs-without-a-difference = pairs without a difference
+seen-in-of-to-interval2 = seen in { $seen } of { $pairs } ({ $interval } to { $interval2 })
+saw-none-where-there-was-none = Saw none where there was none.
+lowest-grade-near-what-an-eye-does = Lowest grade { $lowest }: near what an eye does at its limit.
+lowest-grade-sees-differences-where = Lowest grade { $lowest }: sees differences where there are none.
+with-readings-staining = with readings, staining
+with-readings-change = with readings, change
+eye-less-readings-grades = { $kappa }; eye less readings { $mean } grades{ $interval }
+stricter-than-the-formula = Stricter than the formula. { $plain }
+milder-than-the-formula = Milder than the formula. { $plain }
+nobody-graded-a-pair = Nobody graded a pair.
+one-person-judged = One person judged.
+people-judged = { $count } people judged { $in_words }.
+no-figure = no figure

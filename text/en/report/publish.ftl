@@ -1,0 +1,3 @@
+## publish.rs
+
+load = load { $l }

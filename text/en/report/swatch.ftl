@@ -1,0 +1,3 @@
+## swatch.rs
+
+the-patches = The patches of { $name }

@@ -1,0 +1,37 @@
+## words.rs
+
+before-the-first-round = before the first round
+after-1-round = after 1 round
+after-rounds = after { $n } rounds
+has-clearly-faded-further-than-by-more = { $when }, { $more } has clearly faded further than { $less }, by more than the margin of { $margin } that was set as what matters.
+and-have-clearly-changed-in-different = { $when }, { $a } and { $b } have clearly changed in different ways, by more than the margin of { $margin } that was set as what matters.
+has-faded-a-little-further-than-but = { $when }, { $more } has faded a little further than { $less }, but by less than the margin of { $margin }: too little to matter.
+and-do-differ-but-by-less = { $when }, { $a } and { $b } do differ, but by less than the margin of { $margin }: too little to matter.
+and-have-lasted-alike-no-difference = { $when }, { $a } and { $b } have lasted alike: no difference is shown, and one as large as the margin of { $margin } does not fit the readings.
+has-faded-further-than-but-whether = { $when }, { $more } has faded further than { $less }, but whether by as much as the margin of { $margin } is not settled.
+and-differ-but-whether-by-as-much = { $when }, { $a } and { $b } differ, but whether by as much as the margin of { $margin } is not settled.
+the-readings-cant-tell-from-and-cant = { $when }, the readings can't tell { $a } from { $b }, and can't show them to be alike either. Treat the question as open.
+this-stands-when-all-pairs-are-weighed = This stands when all pairs are weighed together.
+it-doesnt-stand-when-all-pairs = It doesn’t stand when all pairs are weighed together.
+chance-alone-may-show-as-much = Chance alone may show as much.
+has-faded-further-than-95-interval = { $stage }, { $ahead } has faded { $by } further than { $behind } (95 % interval { $low } to { $high }). { $weighed }
+n-95-interval = 95 % interval { $low } to { $high }
+at-least-no-upper-limit-known = at least { $low }, no upper limit known
+no-interval-can-be-given = no interval can be given
+not-known = not known
+after-rounds-2 = after { $n } rounds ({ $low } to { $high })
+after-rounds-one-piece = after { $n } rounds (one piece)
+by-the-curve-rounds = by the curve, { $n } rounds ({ $low } to { $high })
+by-the-curve-rounds-one-piece = by the curve, { $n } rounds (one piece)
+not-in-sight-at-the-earliest = not in sight ({ $low } at the earliest)
+not-in-sight = not in sight
+n-1-piece = 1 piece
+pieces = { $n } pieces
+test-piece = test piece
+witness-cloth = witness cloth
+lab-values = Lab values
+file = , file{ " " }
+areas-not-marked-yet = areas not marked yet
+waits-to-be-read = waits to be read
+not-read-taken-out-of-the-queue = not read: taken out of the queue
+could-not-be-read = could not be read

@@ -1,0 +1,3 @@
+## bin.rs
+
+there-is-no-such = There is no such { $kind }.

@@ -1,0 +1,3 @@
+## devices.rs
+
+give-the-device-a-name-of-1 = Give the device a name of 1 to { $longest_name } characters.

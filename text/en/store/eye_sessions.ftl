@@ -1,0 +1,4 @@
+## eye_sessions.rs
+
+judges-in-this-session-already-go = { $name } judges in this session already. Go on there, or write another name or initials.
+write-the-remark-in-letters-at-most = Write the remark in { $longest } letters at most.

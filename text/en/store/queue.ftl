@@ -1,0 +1,3 @@
+## queue.rs
+
+woadstone-broke-down-over-this-photo = Woadstone broke down over this photo; that is a fault of the program, not of the photo. Other photos are not touched by it.

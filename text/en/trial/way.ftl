@@ -1,0 +1,29 @@
+## way.rs
+
+question-and-margin-set = question and margin set
+pieces-dealt-out = pieces dealt out
+entered-without = entered without one
+verdict = verdict { $stage }
+after-two-looks-at-two-arms = after two looks at two arms
+hand-on-the-report = hand on the report
+with-the-verdict = with the verdict
+write-a-recipe = write a recipe
+no-recipe-kept = no recipe kept
+n-1-recipe = 1 recipe
+recipes = { $many } recipes
+no-run-kept = no run kept
+by-the-recipe = by the recipe
+begin-a-run = begin a run
+n-1-run-over = 1 run over
+runs-over = { $runs } runs over
+a-run-goes = a run goes on
+runs-go = { $going } runs go on
+a-photo = a photo
+photos = { $many } photos
+mark-the-pieces = mark the pieces on { $photos }
+photograph-before-the-first-wash = photograph before the first wash
+seen = seen { $last }
+wash-then-photograph-again = wash, then photograph again
+of-rounds-seen = { $last } of { $rounds } rounds seen
+after-1-round = after 1 round
+after-rounds = after { $rounds } rounds

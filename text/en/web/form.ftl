@@ -1,0 +1,3 @@
+## form.rs
+
+the-form-cant-be-read = The form can’t be read: { $error }.

@@ -1,0 +1,3 @@
+## way.rs
+
+left-out = left out

@@ -37,6 +37,8 @@ pub(crate) fn modules(
         }
         rust += "}\n";
     }
+    // With one language only, nothing asks for it; a second one must find it all the same.
+    let _ = writeln!(rust, "const _: fn() -> &'static str = {language};");
     Ok(rust)
 }
 

@@ -157,5 +157,6 @@ fn no_texts_are_no_modules() {
     let fault = compile(root.path(), "shop", "crate::language").expect_err("a fault");
     assert!(fault.to_string().contains("languages"), "{fault}");
     std::fs::write(root.path().join("languages"), "en English\n").unwrap();
-    assert_eq!(compile(root.path(), "shop", "crate::language").unwrap(), "");
+    let rust = compile(root.path(), "shop", "crate::language").unwrap();
+    assert_eq!(rust, "const _: fn() -> &'static str = crate::language;\n");
 }

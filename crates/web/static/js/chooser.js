@@ -1,5 +1,7 @@
 // The list of pieces beside the photo, of which one is chosen.
 
+import * as say from "./text.js";
+
 export function fill(list, pieces, onChoose) {
   pieces.forEach((piece, index) => {
     const item = document.createElement("li");
@@ -21,6 +23,6 @@ export function show(list, pieces, chosen, isMarked) {
   for (const item of list.querySelectorAll("label")) {
     const piece = pieces[Number(item.dataset.index)];
     item.querySelector("input").checked = piece === chosen;
-    item.querySelector(".state").textContent = isMarked(piece) ? "✓ marked" : "to mark";
+    item.querySelector(".state").textContent = isMarked(piece) ? say.marked() : say.toMark();
   }
 }

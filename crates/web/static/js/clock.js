@@ -1,6 +1,8 @@
 // Keeps the clocks of a run going. They are computed from the instants in the page, so that a
 // phone that slept shows the right time at once; without this the page says the time it was made.
 
+import * as say from "./text.js";
+
 const now = document.querySelector("[data-now]");
 const ring = document.querySelector("[data-ring]");
 const clocks = [...document.querySelectorAll("[data-clock]")].filter(({ dataset }) => Number(dataset.since) > 0);
@@ -27,7 +29,7 @@ if (now && clocks.length) {
       const gone = Number(ran) + Math.max(0, Math.floor(seconds - Number(since)));
       const left = Number(planned) - gone;
       const text = planned === undefined ? length(gone)
-        : `${length(gone)} · ${length(left)} ${left < 0 ? "over" : "left"}`;
+        : (left < 0 ? say.timeOver : say.timeLeft)(length(gone), length(left));
       if (clock.textContent !== text) clock.textContent = text;
       const ended = planned !== undefined && left <= 0;
       clock.classList.toggle("over", ended);
@@ -37,7 +39,7 @@ if (now && clocks.length) {
     for (const title of over) {
       if (rung.has(title)) continue;
       rung.add(title);
-      ring.textContent = `${title}: the planned time is over.`;
+      ring.textContent = say.plannedTimeIsOver(title);
       navigator.vibrate?.(400);
     }
   };

@@ -1,4 +1,5 @@
 // Draws and moves areas on the photo. The text fields stay the truth: every change is written to them.
+import * as say from "./text.js";
 import { corners, write, box, shifted, withCorner } from "./polygon.js";
 import { drags } from "./drag.js";
 import { draw, focus } from "./overlay.js";
@@ -25,7 +26,7 @@ function start(form) {
   const past = [];
   let chosen = pieces.find((p) => !p.field.value) ?? pieces[0];
 
-  const say = (text) => { said.textContent = text; };
+  const tell = (text) => { said.textContent = text; };
   const polygon = (piece) => corners(piece.field.value);
   const isMarked = (piece) => polygon(piece).length > 2;
   const isLeft = ([x]) => x < size.width / 2;
@@ -60,11 +61,11 @@ function start(form) {
     if (!last) return;
     last.piece.field.value = last.text;
     choose(last.piece);
-    say(`The last change of ${last.piece.code} is undone.`);
+    tell(say.undone(last.piece.code));
   }
   function remove(piece) {
     change(piece, []);
-    say(`The box of ${piece.code} is removed.`);
+    tell(say.boxRemoved(piece.code));
   }
 
   const isDragging = drags(svg, size, loupe, {
@@ -75,7 +76,7 @@ function start(form) {
       redraw();
     },
     drawn(piece) {
-      say(`${piece.code} is marked.`);
+      tell(say.pieceIsMarked(piece.code));
       const next = pieces.find((p) => !isMarked(p));
       if (next) choose(next);
     },
@@ -124,7 +125,7 @@ function start(form) {
     const [w, h] = [size.width, size.height];
     change(chosen, box([w * 0.45, h * 0.45], [w * 0.55, h * 0.55]));
     focus(layer, pieces.indexOf(chosen));
-    say(`A box for ${chosen.code} lies in the middle of the photo; move it with the arrow keys.`);
+    tell(say.boxIsPlaced(chosen.code));
   });
   form.querySelector("[data-remove]").addEventListener("click", () => remove(chosen));
   undoing.addEventListener("click", undo);

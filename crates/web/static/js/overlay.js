@@ -1,4 +1,5 @@
 // Draws the areas of all pieces over the photo, the chosen one with corners to take hold of.
+import * as say from "./text.js";
 import { corners, middle } from "./polygon.js";
 
 // Half the side of what a finger can hit, pixels on the screen.
@@ -19,7 +20,7 @@ export function draw(layer, pieces, chosen, { letters, pixel, onFocus }) {
     const text = points.map((p) => p.join(",")).join(" ");
     const group = shape("g", { "data-piece": index, class: piece === chosen ? "chosen" : "" });
     const centre = middle(points);
-    const area = shape("polygon", { class: "area", points: text, tabindex: 0, role: "button", "aria-label": `Area of ${piece.code}` });
+    const area = shape("polygon", { class: "area", points: text, tabindex: 0, role: "button", "aria-label": say.areaOf(piece.code) });
     const name = shape("text", { class: "area-name", x: centre[0], y: centre[1], "font-size": letters });
     name.textContent = piece.code;
     group.append(shape("polygon", { class: "under", points: text }), area, name);
@@ -47,7 +48,7 @@ function grip(piece, points, centre, corner, pixel) {
     shape("circle", { class: "grip", r: 7 * pixel, cx: x, cy: y }),
     shape("circle", {
       class: "reach", r: REACH * pixel, cx: x + dx, cy: y + dy, "data-corner": corner,
-      tabindex: 0, role: "button", "aria-label": `Corner ${corner + 1} of ${points.length} of ${piece.code}`,
+      tabindex: 0, role: "button", "aria-label": say.cornerOf(corner + 1, points.length, piece.code),
     }),
   ];
 }

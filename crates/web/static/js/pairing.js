@@ -1,5 +1,7 @@
 // Notices that a phone was paired while its code is shown. Without this the page has a link to look again.
 
+import * as say from "./text.js";
+
 const box = document.querySelector("[data-pairing]");
 const said = box.querySelector("[data-paired]");
 
@@ -12,7 +14,7 @@ async function look() {
       return;
     }
     if (!code) {
-      said.textContent = "This code is not good any more. Make another one.";
+      said.textContent = say.codeIsNotGood();
       return;
     }
   } catch {

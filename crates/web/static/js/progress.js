@@ -1,5 +1,7 @@
 // Tells how far photos have come while they are read. Without this the page looks again by itself.
 
+import * as say from "./text.js";
+
 for (const box of document.querySelectorAll("[data-progress]")) watch(box);
 
 function watch(box) {
@@ -19,7 +21,7 @@ function watch(box) {
     const status = news.photos.find((photo) => String(photo.id) === box.dataset.untilRead);
     if (!status) return;
     if (status.state === "waiting" || status.state === "reading") {
-      box.querySelector("[role=status] strong").textContent = status.state === "reading" ? "Being read." : "Waits to be read.";
+      box.querySelector("[role=status] strong").textContent = status.state === "reading" ? say.beingRead() : say.waitsToBeRead();
       return;
     }
     source.close();

@@ -1,5 +1,7 @@
 // One photo on its way: a row with its picture, how far it is, and what may be done about it.
 
+import * as say from "./text.js";
+
 const made = (name, properties = {}, ...children) => {
   const element = Object.assign(document.createElement(name), properties);
   element.append(...children);
@@ -27,13 +29,13 @@ export class Sending {
     this.button = made("button", { type: "button" });
     this.button.addEventListener("click", () => this.#press());
     this.row = made("li", {}, picture, made("div", {}, made("strong", { textContent: file.name }), this.words, this.steps), this.button);
-    this.#show("chosen", "to be sent", "Leave out");
+    this.#show("chosen", say.toBeSent(), say.leaveOut());
   }
 
   send() {
     const most = Number(this.#form.dataset.mostBytes);
     if (this.file.size > most) {
-      this.#refuse({ code: "too_large", message: `This file is larger than ${Math.floor(most / 1048576)} MB. Send the photo as the phone saved it, a JPEG.`, retake: [] });
+      this.#refuse({ code: "too_large", message: say.fileIsLarger(Math.floor(most / 1048576)), retake: [] });
       return;
     }
     const { token, stage, chart, corners } = this.#form.elements;
@@ -50,12 +52,12 @@ export class Sending {
     request.upload.addEventListener("progress", (sent) => {
       if (!sent.lengthComputable) return;
       this.share = sent.loaded / sent.total;
-      this.#show("sending", this.share < 1 ? `${Math.floor(this.share * 100)} % sent` : "sent; the chart is looked for …", "Stop");
+      this.#show("sending", this.share < 1 ? say.percentSent(Math.floor(this.share * 100)) : say.chartIsLookedFor(), say.stop());
     });
     request.addEventListener("load", () => this.#answered(request));
-    request.addEventListener("error", () => this.#refuse({ code: "", message: "Woadstone could not be reached. See whether it is still running, then send the photo again.", retake: [] }));
-    request.addEventListener("abort", () => this.#end("stopped", "stopped; nothing of it was kept", "Send again"));
-    this.#show("sending", "is sent …", "Stop");
+    request.addEventListener("error", () => this.#refuse({ code: "", message: say.notReached(), retake: [] }));
+    request.addEventListener("abort", () => this.#end("stopped", say.stopped(), say.sendAgain()));
+    this.#show("sending", say.isSent(), say.stop());
     request.send(data);
   }
 
@@ -63,9 +65,9 @@ export class Sending {
     const told = request.response;
     if ((request.status === 201 || request.status === 200) && told?.url) {
       this.url = told.url;
-      this.#end("kept", told.already ? "was here already; kept once" : "✓ taken in", null);
+      this.#end("kept", told.already ? say.wasHereAlready() : say.takenIn(), null);
     } else {
-      this.#refuse(told?.refused ?? { code: "", message: "The photo was not taken, and no reason came back. Send it again.", retake: [] });
+      this.#refuse(told?.refused ?? { code: "", message: say.noReason(), retake: [] });
     }
   }
 
@@ -73,12 +75,12 @@ export class Sending {
     this.refused = refused;
     this.steps.replaceChildren(...(refused.retake ?? []).map((step) => made("li", { textContent: step })));
     this.steps.hidden = !this.steps.childElementCount;
-    this.#end("refused", `▲ ${refused.message}`, "Send again");
+    this.#end("refused", say.refused(refused.message), say.sendAgain());
   }
 
   #press() {
     if (this.state === "sending") this.#request.abort();
-    else if (this.state === "chosen") this.#end("left-out", "left out", null);
+    else if (this.state === "chosen") this.#end("left-out", say.leftOut(), null);
     else {
       this.refused = undefined;
       this.steps.hidden = true;
@@ -101,6 +103,6 @@ export class Sending {
     this.words.textContent = words;
     this.button.hidden = !button;
     this.button.textContent = button ?? "";
-    if (button) this.button.setAttribute("aria-label", `${button}: ${this.file.name}`);
+    if (button) this.button.setAttribute("aria-label", say.buttonFor(button, this.file.name));
   }
 }

@@ -1,4 +1,5 @@
 // Sends each chosen photo by itself, with progress, two at a time. Without this the browser sends the form.
+import * as say from "./text.js";
 import { Sending } from "./sending.js";
 
 const AT_ONCE = 2;
@@ -16,13 +17,13 @@ function start(form) {
   let underWay = false;
 
   const of = (...states) => all.filter((one) => states.includes(one.state));
-  const say = (sentence) => { if (status.textContent !== sentence) status.textContent = sentence; };
+  const tell = (sentence) => { if (status.textContent !== sentence) status.textContent = sentence; };
 
   function choose(files) {
     for (const file of files) {
       const same = all.some(({ file: f, state }) => state !== "left-out" && f.name === file.name && f.size === file.size && f.lastModified === file.lastModified);
       if (same) {
-        say(`${file.name} is chosen already; it is sent once.`);
+        tell(say.chosenAlready(file.name));
         continue;
       }
       const one = new Sending(file, form, ended);
@@ -35,9 +36,9 @@ function start(form) {
   function show() {
     const left = all.filter((one) => one.state !== "left-out");
     box.hidden = !left.length;
-    box.querySelector("h2").textContent = left.length === 1 ? "1 photo" : `${left.length} photos`;
+    box.querySelector("h2").textContent = say.photos(left.length);
     bar.value = left.reduce((sum, one) => sum + one.share, 0) / Math.max(1, left.length);
-    if (underWay) say(left.length === 1 ? "Sending the photo …" : `${of("kept").length} of ${left.length} sent`);
+    if (underWay) tell(say.sentSoFar(left.length, of("kept").length));
   }
 
   function fail(sentence, at) {
@@ -69,9 +70,9 @@ function start(form) {
     // Where the chart is the trouble, the field for its corners may help.
     if (codes.some((code) => code.includes("chart") || code.includes("corners"))) form.querySelector("[data-upload-corners]").open = true;
     form.querySelector("[data-upload-kept]").hidden = !kept.length;
-    say(`${kept.length} taken in, ${refused.length} refused, ${stopped.length} stopped.`);
+    tell(say.outcome(kept.length, refused.length, stopped.length));
     if (refused.length === 1 && !kept.length) fail(refused[0].refused.message, inputs[0]);
-    else if (refused.length) fail(`${refused.length} of ${refused.length + kept.length + stopped.length} photos were not taken. Why, and what to do, stands at each of them above. The others are kept.`, inputs[0]);
+    else if (refused.length) fail(say.someNotTaken(refused.length, refused.length + kept.length + stopped.length), inputs[0]);
   }
 
   for (const input of inputs) {
@@ -102,11 +103,11 @@ function start(form) {
     problem.hidden = true;
     inputs[0].removeAttribute("aria-invalid");
     if (!of("chosen").length) {
-      fail("Choose a photo to add.", inputs[0]);
+      fail(say.chooseAPhoto(), inputs[0]);
       return;
     }
     if (form.elements.corners.value.trim() && of("chosen").length > 1) {
-      fail("Corners are those of one photo. Send that photo by itself, and the others without corners.", form.elements.corners);
+      fail(say.cornersOfOne(), form.elements.corners);
       return;
     }
     underWay = true;

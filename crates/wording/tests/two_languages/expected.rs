@@ -24,3 +24,4 @@ pub mod yarn {
         "{blue} and \"red\""
     }
 }
+const _: fn() -> &'static str = crate::language;

@@ -1,0 +1,4 @@
+# What is told while a page is watched.
+being-read = Being read.
+waits-to-be-read = Waits to be read.
+code-is-not-good = This code is not good any more. Make another one.

@@ -10,13 +10,13 @@ import sys
 
 # Crates of ours that a crate may use outside its tests.
 ARROWS = {
-    "colour": set(),
+    "colour": {"locale"},
     "inference": set(),
     "locale": set(),
     "dyeing": {"locale"},
     "scene": set(),
-    "photo": {"colour"},
-    "trial": {"colour", "dyeing", "photo", "inference"},
+    "photo": {"colour", "locale"},
+    "trial": {"colour", "dyeing", "locale", "photo", "inference"},
     "store": {"colour", "dyeing", "locale", "photo", "trial"},
     "report": {"colour", "dyeing", "locale", "photo", "trial"},
     "web": {"colour", "dyeing", "locale", "photo", "trial", "store", "report"},

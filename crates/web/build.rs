@@ -1,5 +1,6 @@
-//! Compiles the texts of the pages.
+//! Compiles the texts of pages, and those of their scripts.
 
 fn main() {
     wording::build("../../text", "web");
+    wording::build_script("../../text", "scripts");
 }

@@ -105,23 +105,23 @@ impl Hazard {
     pub fn name(self) -> &'static str {
         match self {
             Self::DataSheet => text::caution::read_the_data_sheet(),
-            Self::Dust => "dust",
+            Self::Dust => text::caution::dust(),
             Self::Sensitiser => text::caution::can_make_lungs_allergic(),
             Self::OldDye => text::caution::old_dye(),
             Self::Hot => text::caution::hot_liquor_and_steam(),
             Self::Pressure => text::caution::above_the_boil(),
-            Self::Alkali => "soda",
+            Self::Alkali => text::caution::soda(),
             Self::Caustic => text::caution::caustic_alkali(),
-            Self::Acid => "acid",
+            Self::Acid => text::caution::acid(),
             Self::StrongAcid => text::caution::strong_acid(),
             Self::Reducer => text::caution::reducing_agent(),
             Self::Metal => text::caution::metal_mordant(),
-            Self::Chrome => "chromium",
-            Self::Formaldehyde => "formaldehyde",
-            Self::Bleach => "bleach",
+            Self::Chrome => text::caution::chromium(),
+            Self::Formaldehyde => text::caution::formaldehyde(),
+            Self::Bleach => text::caution::bleach(),
             Self::Pots => text::caution::pots_not_for_food(),
             Self::Children => text::caution::children_and_animals(),
-            Self::Disposal => "disposal",
+            Self::Disposal => text::caution::disposal(),
         }
     }
 

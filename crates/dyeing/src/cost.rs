@@ -1,11 +1,14 @@
 //! What a trial's baths cost: by piece, by arm, by extra step.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{Amount, Mass, Money, Price, Volume, error::DyeingError, plan::Line, recipe::Recipe};
 
 /// How sums are rounded.
-pub const ROUNDING: &str = "Each material is price times amount used, rounded once to the nearest cent, halves up; sums are of rounded figures, cents that don't divide go to the first arms, and what a piece costs is rounded the same way. Water, heat and work are not counted.";
+pub fn rounding() -> &'static str {
+    text::cost::each_material_is_price_times_amount_used()
+}
 
 /// What one material costs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -80,7 +83,7 @@ impl Cost {
             arms: Vec::new(),
             steps: Vec::new(),
             unpriced: Vec::new(),
-            rounding: ROUNDING.to_owned(),
+            rounding: rounding().to_owned(),
         };
         let mut of_bath = Money::ZERO;
         for (line, price) in bath.iter().zip(prices) {
@@ -109,7 +112,7 @@ impl Cost {
             let per_piece = money.times(1.0 / f64::from(count))?;
             if treatment.agent.price.is_some() {
                 let each = per_piece.shown(&recipe.currency);
-                let sentence = format!("{step} adds {each} per piece");
+                let sentence = text::cost::adds_per_piece_2(step, &each);
                 cost.steps.push(StepCost {
                     step: step.clone(),
                     pieces: count,
@@ -143,9 +146,10 @@ impl Cost {
             return Ok(Money::ZERO);
         };
         let Some(share) = share(line, price.per) else {
-            return Err(DyeingError::Recipe(format!(
-                "the price of \"{}\" is for {}, but {} of it is used, and nothing is known to turn one into the other; give the price by the unit it is measured in, or the size of a bottle",
-                line.name, price.per, line.amount
+            return Err(DyeingError::Recipe(text::cost::the_price_of_is_for_but(
+                &line.name,
+                price.per,
+                line.amount,
             )));
         };
         let money = price.money.times(share)?;

@@ -1,5 +1,6 @@
 //! Amounts in cups and spoons, and how far such a measure can be off.
 
+use crate::text;
 use locale::Measures;
 use serde::{Deserialize, Serialize};
 
@@ -221,7 +222,7 @@ pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError>
     if good || first + 1 == all.len() {
         let Some(text) = main.text(alone) else {
             return Ok(Measure {
-                text: format!("under 1/8 {}: weigh it", main.one),
+                text: text::kitchen::under_1_8_weigh(main.one),
                 volume,
                 least: volume.times(0.5)?,
                 most: volume.times(1.5)?,
@@ -283,9 +284,14 @@ impl Measure {
     /// How far it can be off from a wanted volume, as in "it may hold 65 to 87 ml (-18 to +10 %)".
     pub fn off(&self, wanted: Volume) -> String {
         let (low, high) = (self.least.millilitres(), self.most.millilitres());
-        format!(
-            "it may hold {} ({} to {} %)",
-            between(low, high, "ml", V::UsFluidOunce.millilitres(), "US fl oz"),
+        text::kitchen::it_may_hold_millilitres2_to_millilitres3(
+            between(
+                low,
+                high,
+                "ml",
+                V::UsFluidOunce.millilitres(),
+                text::kitchen::us_fl_oz(),
+            ),
             change(low, wanted.millilitres()),
             change(high, wanted.millilitres()),
         )
@@ -296,8 +302,7 @@ impl PowderMeasure {
     /// How far it can be off from a wanted weight.
     pub fn off(&self, wanted: Mass) -> String {
         let (low, high) = (self.least.grams(), self.most.grams());
-        format!(
-            "it may weigh {} ({} to {} %)",
+        text::kitchen::it_may_weigh_to_grams2(
             grams_between(low, high),
             change(low, wanted.grams()),
             change(high, wanted.grams()),

@@ -59,11 +59,9 @@ pub fn top_up(
     // Sums of stock solutions may miss the bath's volume by a rounding.
     let rest_ml = bath.millilitres() - liquids.millilitres();
     if rest_ml < -1e-9 * bath.millilitres() {
-        return Err(DyeingError::Recipe(format!(
-            "the solutions alone are {}, more than the bath of {}; use stronger stock or more water",
-            liquids.shown(),
-            bath.shown()
-        )));
+        return Err(DyeingError::Recipe(
+            text::dyeing::the_solutions_alone_are_more_2(liquids.shown(), bath.shown()),
+        ));
     }
     Volume::from_millilitres(rest_ml.max(0.0))
 }

@@ -1,5 +1,6 @@
 //! From a tested sample to a lot: what has to stay the same, and what won't.
 
+use crate::text;
 use crate::{
     check::{Check, Level},
     heat,
@@ -17,7 +18,7 @@ pub fn checks(sample: &Plan, lot: &Plan, heater_kw: Option<f64>) -> Vec<Check> {
     if off.abs() > 0.05 {
         let partition = crate::exhaustion::Partition::from_share(sample.uptake.pot.after, a);
         let what = partition.map_or_else(|e| e.to_string(), |p| p.change_of_pot(a, b).sentence());
-        let sentence = format!("The sample was dyed at {a}, the lot at {b}. {what}");
+        let sentence = text::scale::the_sample_was_dyed_at_the_lot(a, b, &what);
         checks.push(Check::new(Level::Doubtful, "ratio_not_held", sentence));
     }
     if let Some(kw) = heater_kw {
@@ -26,28 +27,25 @@ pub fn checks(sample: &Plan, lot: &Plan, heater_kw: Option<f64>) -> Vec<Check> {
         if let Ok(takes) = heat::minutes_to_heat(lot.baths.each_liquor, from, to, kw)
             && takes.minutes() > planned * 1.1
         {
-            let sentence = format!(
-                "Heating {} from {from} to {to} with {kw} kW takes about {:.0} min; the sample's programme has {:.0} min. A slower rise dyes more evenly and somewhat longer: start with warmer water, or test a sample at the lot's rate.",
+            let sentence = text::scale::heating_from_to_with_kw_takes_about_2(
                 lot.baths.each_liquor.shown(),
-                takes.minutes(),
-                planned
+                from,
+                to,
+                kw,
+                format_args!("{:.0}", takes.minutes()),
+                format_args!("{planned:.0}"),
             );
             checks.push(Check::new(Level::Note, "slower_heating", sentence));
         }
     }
     if lot.baths.count > sample.baths.count {
-        let sentence = format!(
-            "The lot takes {} baths where the sample took {}: every bath is a chance to differ.",
-            lot.baths.count, sample.baths.count
-        );
+        let sentence =
+            text::scale::the_lot_takes_baths_where_the_sample(lot.baths.count, sample.baths.count);
         checks.push(Check::new(Level::Doubtful, "more_baths", sentence));
     }
     let times = lot.goods.mass.grams() / sample.goods.mass.grams();
     if times > 20.0 {
-        let sentence = format!(
-            "The lot is {} times the sample; a trial lot in between is usual, for movement and heat don't scale.",
-            figure(times)
-        );
+        let sentence = text::scale::the_lot_is_times_the_sample(figure(times));
         checks.push(Check::new(Level::Note, "large_step", sentence));
     }
     checks

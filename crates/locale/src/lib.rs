@@ -2,7 +2,7 @@
 //!
 //! In: what can be chosen ([`Measures`], [`Currency`], [`SumOrder`], [`DateFormat`], [`Clock`]),
 //! how each writes, and which [`Locale`] holds now. Out: what is measured (`dyeing`), where the
-//! setting is kept (`store`), where it is chosen (`web`), the words around a figure.
+//! setting is kept (`store`), where it is chosen (`web`), the words around a figure (`text/`).
 //!
 //! A program serves one bench, so the setting holds for the whole process, as the locale of C
 //! does: [`set`] when a bench is opened or its setting changes, [`current`] where something is
@@ -22,6 +22,7 @@ mod currency;
 mod current;
 mod dates;
 mod error;
+mod language;
 mod measures;
 
 pub use clock::{Clock, time_of_day, time_of_day_in};
@@ -29,6 +30,7 @@ pub use currency::{Currency, SumOrder, sum, sum_in};
 pub use current::{current, set, within};
 pub use dates::{DateFormat, day, day_in};
 pub use error::LocaleError;
+pub use language::language;
 pub use measures::{Measures, beside, beside_in};
 
 use serde::{Deserialize, Serialize};

@@ -1,6 +1,7 @@
 //! How to take a refused photo again, step by step.
 
 use crate::RefusalCode;
+use crate::text;
 
 impl RefusalCode {
     /// Every cause.
@@ -32,66 +33,64 @@ impl RefusalCode {
     ///
     /// # Source
     /// Common practice of photographing flat work; no standard.
-    pub const fn retake(self) -> &'static [&'static str] {
+    pub fn retake(self) -> Vec<&'static str> {
         match self {
-            Self::NotAPhoto => &[
-                "Send the picture itself, a JPEG or PNG, as the camera saved it.",
-                "A screenshot, a film or a link to a picture won\u{2019}t do.",
+            Self::NotAPhoto => vec![
+                text::retake::send_the_picture_itself_a_jpeg(),
+                text::retake::a_screenshot_a_film_or_a_link(),
             ],
-            Self::DamagedFile => &[
-                "Copy the file from the camera or phone once more, by cable or card.",
-                "If it is broken there, too, take the photo again.",
+            Self::DamagedFile => vec![
+                text::retake::copy_the_file_from_the_camera(),
+                text::retake::if_it_is_broken_there_too_take(),
             ],
-            Self::TooLarge => &[
-                "Set the camera to JPEG, not raw and not film.",
-                "12 to 50 megapixels are plenty.",
+            Self::TooLarge => vec![
+                text::retake::set_the_camera_to_jpeg_not_raw(),
+                text::retake::n_12_to_50_megapixels_are_plenty(),
             ],
-            Self::HeicUnsupported => &[
-                "Set the phone\u{2019}s camera to the most compatible format (JPEG).",
-                "Or export this photo as JPEG at full size, and send that.",
+            Self::HeicUnsupported => vec![
+                text::retake::set_the_phones_camera_to_the_most(),
+                text::retake::or_export_this_photo_as_jpeg(),
             ],
-            Self::ChartMissing => &[
-                "Lay the chart flat beside the pieces, with all its patches open to view.",
-                "Stand straight above; let chart and pieces fill the picture.",
-                "No shadow, no glare on the chart.",
-                "If it is plainly there, give its four corners below the photo.",
+            Self::ChartMissing => vec![
+                text::retake::lay_the_chart_flat_beside_the_pieces(),
+                text::retake::stand_straight_above_let_chart_and(),
+                text::retake::no_shadow_no_glare_on_the_chart(),
+                text::retake::if_it_is_plainly_there_give(),
             ],
-            Self::ChartCutOff => &[
-                "Step back, or lay the chart further in, so that a finger\u{2019}s width of ground shows all round it.",
-            ],
+            Self::ChartCutOff => vec![text::retake::step_back_or_lay_the_chart_further()],
             Self::TwoCharts => {
-                &["Leave one chart on the table and put the other out of the picture."]
+                vec![text::retake::leave_one_chart_on_the_table()]
             }
-            Self::Mirrored => &[
-                "Use the camera on the back of the phone.",
-                "Or switch off \u{201c}mirror\u{201d} in the camera\u{2019}s settings.",
+            Self::Mirrored => vec![
+                text::retake::use_the_camera_on_the_back(),
+                text::retake::or_switch_off_mirror_in_the_cameras(),
             ],
-            Self::GreyscalePhoto => &["Switch off black-and-white and every filter."],
-            Self::OverExposed => &[
-                "Tap the white patch on the screen and draw the brightness down until it is light grey.",
-                "Move out of direct sun, and switch off the flash.",
+            Self::GreyscalePhoto => vec![text::retake::switch_off_black_and_white_and_every()],
+            Self::OverExposed => vec![
+                text::retake::tap_the_white_patch_on_the_screen(),
+                text::retake::move_out_of_direct_sun_and_switch(),
             ],
-            Self::UnderExposed => &[
-                "More light: nearer to a window, or a second lamp from the other side.",
-                "Tap the chart on the screen, so that the phone exposes for it.",
+            Self::UnderExposed => vec![
+                text::retake::more_light_nearer_to_a_window(),
+                text::retake::tap_the_chart_on_the_screen(),
             ],
-            Self::PoorFit => &[
-                "See that the chart chosen here is the one on the photo, and that its patches are clean.",
-                "One kind of light only: daylight or lamps, not both.",
-                "Switch off HDR, portrait and night modes, and every filter.",
+            Self::PoorFit => vec![
+                text::retake::see_that_the_chart_chosen_here(),
+                text::retake::one_kind_of_light_only_daylight(),
+                text::retake::switch_off_hdr_portrait_and_night_modes(),
             ],
-            Self::BadCorners => &[
-                "Give the four outer corners of the patches in pixels of the upright photo, in the order named at the field.",
-                "Or leave the field empty and let the chart be found.",
+            Self::BadCorners => vec![
+                text::retake::give_the_four_outer_corners(),
+                text::retake::or_leave_the_field_empty_and_let(),
             ],
-            Self::BoardUnread => &[
-                "Get all four corner codes into the picture, flat and sharp.",
-                "Nothing over the codes, and no glare on them.",
+            Self::BoardUnread => vec![
+                text::retake::get_all_four_corner_codes_into(),
+                text::retake::nothing_over_the_codes_and_no_glare(),
             ],
             Self::BoardVersion => {
-                &["Print the board anew from this program, and photograph the pieces on that."]
+                vec![text::retake::print_the_board_anew_from_this_program()]
             }
-            Self::BoardMixed => &["One board to a photo: put the other one out of the picture."],
+            Self::BoardMixed => vec![text::retake::one_board_to_a_photo_put()],
         }
     }
 }

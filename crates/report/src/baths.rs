@@ -1,6 +1,7 @@
 //! How a trial's pieces were dyed, for the report's method.
 
 use crate::chart;
+use crate::text;
 use dyeing::{balance::DyeBalance, plan::Line};
 use trial::Bath;
 
@@ -42,42 +43,43 @@ impl BathSection {
     fn of(bath: &Bath) -> Self {
         let plan = &bath.plan;
         let guess = if plan.goods.typical.is_some() {
-            " (a guess, not weighed)"
+            text::baths::a_guess_not_weighed()
         } else {
             ""
         };
         let followed = match bath.runs {
-            0 => "not dyed yet".to_owned(),
-            1 => "dyed once".to_owned(),
-            runs => format!("dyed {runs} times"),
+            0 => text::baths::not_dyed_yet().to_owned(),
+            1 => text::baths::dyed_once().to_owned(),
+            runs => text::baths::dyed_times(runs),
         };
         let mut rows: Vec<[String; 4]> = plan.lines.iter().map(row).collect();
         rows.push([
             "water".to_owned(),
             plan.top_up.shown(),
             String::new(),
-            "to fill up".to_owned(),
+            text::baths::to_fill_up().to_owned(),
         ]);
         rows.extend(plan.after.iter().map(|after| {
             let [name, take, kitchen, rule] = row(&after.line);
-            let way = format!(
-                "{name}, after-treatment of {} in {} at {} for {}",
+            let way = text::baths::after_treatment_2(
+                &name,
                 after.arms.join(", "),
                 after.liquor.shown(),
                 after.temperature,
-                after.time
+                after.time,
             );
             [way, take, kitchen, rule]
         }));
         Self {
             name: plan.name.clone(),
-            about: format!(
-                "Recipe revision {}, {followed}: {} on {}{guess}, {} of liquor, {}.",
+            about: text::baths::recipe_revision_on_of_liquor_2(
                 bath.revision,
-                plan.class,
+                &followed,
+                &plan.class,
                 plan.goods.mass,
+                guess,
                 plan.baths.liquor.shown(),
-                plan.baths.ratio
+                plan.baths.ratio,
             ),
             rows,
             curve: chart::temperature_over_time(&plan.programme, &[]),
@@ -103,7 +105,7 @@ fn costs(bath: &Bath) -> Vec<String> {
     }
     let each = cost.arms.iter().map(|arm| {
         let sum = arm.per_piece.shown(&cost.currency);
-        format!("{}: {sum} for each piece.", arm.arm)
+        text::baths::for_each_piece_2(&arm.arm, &sum)
     });
     let mut said: Vec<String> = cost
         .steps
@@ -112,9 +114,8 @@ fn costs(bath: &Bath) -> Vec<String> {
         .collect();
     said.extend(each);
     if !cost.unpriced.is_empty() {
-        said.push(format!(
-            "Without a price, so not counted: {}.",
-            cost.unpriced.join(", ")
+        said.push(text::baths::without_a_price_so_not_counted(
+            cost.unpriced.join(", "),
         ));
     }
     said

@@ -158,7 +158,7 @@ fn in_words(first: Lab, second: Lab) -> String {
 
 fn rests_on(found: &SideBySide) -> String {
     let what = match found.source {
-        Source::Photo => "photos",
+        Source::Photo => text::compare::photos(),
         Source::Spectrum => text::compare::spectra_from_elsewhere(),
         Source::Lab => text::compare::lab_values_from_elsewhere(),
     };

@@ -8,12 +8,14 @@ use trial::{
 };
 
 /// What a verdict from eyes is, in a sentence or two.
-pub const ABOUT: &str = "Grades on the grey scale for change in colour, 5 for none to 1 for the most, that people gave the cloths. \
-     They tell how far a piece has changed and not in which direction, and half-steps are coarse: where readings decide a stage, they decide.";
+pub fn about() -> &'static str {
+    text::eyes::grades_on_the_grey_scale_for_change()
+}
 
 /// How agreement is to be read.
-pub const ABOUT_AGREEMENT: &str = "Agreement is 1 where people always give the same grade and 0 where they agree no more than chance would bring; two half-steps \
-     apart count four times as bad as one. Intervals hold at 95 % and are rough from fewer than 20 pairs.";
+pub fn about_agreement() -> &'static str {
+    text::eyes::agreement_is_1_where_people_always_give()
+}
 
 /// All that eyes say of a trial.
 pub struct EyeSection {

@@ -6,9 +6,9 @@ use trial::Trial;
 use trial::fade::{ArmFade, FadeCurve, Fades, FoundShape};
 
 /// How to read the plots, in a sentence or two.
-pub const HOW_TO_READ: &str = "Marks are means of the arm\u{2019}s pieces, the line is the curve through them, the band its 95 % interval. \
-     What was not looked at is dashed and goes to twice the rounds looked at, never further. Below each plot: when the change \
-     falls below a grade of the grey scale (5 is no change), with its 95 % interval.";
+pub fn how_to_read() -> &'static str {
+    text::fade::marks_are_means_of_the_arms_pieces()
+}
 
 /// The fade of one arm.
 pub struct FadeCard {
@@ -64,7 +64,7 @@ pub fn section(trial: &Trial, fades: Option<&Fades>) -> Option<FadeSection> {
             .iter()
             .map(|arm| card(trial, arm, bottom))
             .collect(),
-        how_to_read: HOW_TO_READ,
+        how_to_read: how_to_read(),
     })
 }
 

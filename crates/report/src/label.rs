@@ -67,11 +67,11 @@ impl TagSize {
     }
 
     /// As said to a person.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Card => "cards for the board, 40 by 17 mm",
-            Self::Strip => "Tyvek strips, 100 by 17 mm, with a hole to sew or pin through",
-            Self::Pin => "pin tags, 24 by 34 mm, with a hole at the top",
+            Self::Card => text::label::cards_for_the_board_40_by_17(),
+            Self::Strip => text::label::tyvek_strips_100_by_17_mm(),
+            Self::Pin => text::label::pin_tags_24_by_34_mm(),
         }
     }
 

@@ -7,7 +7,9 @@ use std::collections::BTreeSet;
 use trial::{PartAtStage, PartChange, Trial};
 
 /// What the pale part is good for, in a sentence.
-pub const PALE_SHOWS: &str = "The pale part is where another piece\u{2019}s dye shows: what runs in the wash lands first where cloth has little dye of its own.";
+pub fn pale_shows() -> &'static str {
+    text::parts::the_pale_part_is_where_another_pieces()
+}
 
 /// The parts of a trial's resist-dyed pieces, stage by stage.
 pub struct PartTable {

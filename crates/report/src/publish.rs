@@ -58,20 +58,20 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             .map(words::over_rounds)
             .unwrap_or_default(),
         eyes: eyes::section(results).filter(|section| !section.is_silent()),
-        about_eyes: eyes::ABOUT,
-        about_agreement: eyes::ABOUT_AGREEMENT,
+        about_eyes: eyes::about(),
+        about_agreement: eyes::about_agreement(),
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
         fades: fade::section(trial, results.fades.as_ref()),
         stains: staining::rows(&results.stains),
-        about_stains: staining::ABOUT,
+        about_stains: staining::about(),
         stages: swatch::stages(&results.readings)
             .into_iter()
             .map(words::stage_heading)
             .collect(),
         swatches: swatch::by_stage(trial, &results.readings),
         parts: parts::by_stage(trial, &results.parts),
-        pale_shows: parts::PALE_SHOWS,
+        pale_shows: parts::pale_shows(),
         readings: table::readings(trial, &results.readings),
         eye_grades: table::eye_grades(trial, &results.eye_grades),
         photos: published
@@ -149,7 +149,7 @@ fn arms(trial: &Trial) -> Vec<ArmRow> {
                     .pieces_of(arm.id)
                     .filter(|p| (p.role == Role::Test) == test)
                     .map(|p| {
-                        let load = p.load.as_ref().map(|l| text::publish::load(l));
+                        let load = p.load.as_ref().map(text::publish::load);
                         let role = (!test).then(|| words::role(p.role).to_owned());
                         let about: Vec<String> = role.into_iter().chain(load).collect();
                         if about.is_empty() {

@@ -6,8 +6,9 @@ use colour::Lab;
 use trial::stain::{Stain, StainedCloth};
 
 /// What the table holds, in a sentence or two.
-pub const ABOUT: &str = "Cloth that should have stayed pale, against its own start. Grade of staining on the grey scale (5 is none), worked out by the \
-     formula of ISO 105-A04; in brackets what the noise of the readings leaves room for. Whose dye a stain is shows by its hue alone.";
+pub fn about() -> &'static str {
+    text::staining::cloth_that_should_have_stayed_pale()
+}
 
 /// One cloth at one stage.
 pub struct StainRow {

@@ -1,5 +1,6 @@
 //! Results in plain words.
 
+use crate::text;
 pub use locale::day;
 use trial::decide::{Comparison, Decision, OverRounds, UNBOUNDED_DE00, Verdict};
 use trial::fade::{GradePassed, Mark, MarkedRound};
@@ -12,9 +13,9 @@ const MOSTLY: f64 = 0.7;
 /// When a piece was looked at: "before the first round", "after 1 round", "after 5 rounds".
 pub fn stage(stage: u32) -> String {
     match stage {
-        0 => "before the first round".to_owned(),
-        1 => "after 1 round".to_owned(),
-        n => format!("after {n} rounds"),
+        0 => text::words::before_the_first_round().to_owned(),
+        1 => text::words::after_1_round().to_owned(),
+        n => text::words::after_rounds(n),
     }
 }
 
@@ -49,41 +50,25 @@ pub fn sentence(comparison: &Comparison, margin_de00: f64) -> String {
     let margin = number(margin_de00);
     match comparison.verdict {
         Verdict::Visible => match further(comparison) {
-            Some((more, less)) => format!(
-                "{when}, {more} has clearly faded further than {less}, by more than the margin of {margin} \
-                 that was set as what matters."
-            ),
-            None => format!(
-                "{when}, {a} and {b} have clearly changed in different ways, by more than the margin of \
-                 {margin} that was set as what matters."
-            ),
+            Some((more, less)) => {
+                text::words::has_clearly_faded_further_than_by_more(&when, more, less, &margin)
+            }
+            None => text::words::and_have_clearly_changed_in_different(&when, a, b, &margin),
         },
         Verdict::Small => match further(comparison) {
-            Some((more, less)) => format!(
-                "{when}, {more} has faded a little further than {less}, but by less than the margin of {margin}: \
-                 too little to matter."
-            ),
-            None => format!(
-                "{when}, {a} and {b} do differ, but by less than the margin of {margin}: too little to matter."
-            ),
+            Some((more, less)) => {
+                text::words::has_faded_a_little_further_than_but(&when, more, less, &margin)
+            }
+            None => text::words::and_do_differ_but_by_less(&when, a, b, &margin),
         },
-        Verdict::Alike => format!(
-            "{when}, {a} and {b} have lasted alike: no difference is shown, and one as large as the \
-             margin of {margin} does not fit the readings."
-        ),
+        Verdict::Alike => text::words::and_have_lasted_alike_no_difference(&when, a, b, &margin),
         Verdict::Open if comparison.low > 0.0 => match further(comparison) {
-            Some((more, less)) => format!(
-                "{when}, {more} has faded further than {less}, but whether by as much as the margin of {margin} \
-                 is not settled."
-            ),
-            None => format!(
-                "{when}, {a} and {b} differ, but whether by as much as the margin of {margin} is not settled."
-            ),
+            Some((more, less)) => {
+                text::words::has_faded_further_than_but_whether(&when, more, less, &margin)
+            }
+            None => text::words::and_differ_but_whether_by_as_much(&when, a, b, &margin),
         },
-        Verdict::Open => format!(
-            "{when}, the readings can't tell {a} from {b}, and can't show them to be alike either. \
-             Treat the question as open."
-        ),
+        Verdict::Open => text::words::the_readings_cant_tell_from_and_cant(&when, a, b),
     }
 }
 
@@ -115,15 +100,20 @@ fn faded_further(pair: &OverRounds) -> String {
     let [by, low, high] =
         [by, low, high].map(|value| format!("{value:.2}").replace('-', "\u{2212}"));
     let weighed = if pair.p_together <= 0.05 {
-        "This stands when all pairs are weighed together."
+        text::words::this_stands_when_all_pairs_are_weighed()
     } else if pair.p <= 0.05 {
-        "It doesn\u{2019}t stand when all pairs are weighed together."
+        text::words::it_doesnt_stand_when_all_pairs()
     } else {
-        "Chance alone may show as much."
+        text::words::chance_alone_may_show_as_much()
     };
-    format!(
-        "{}, {ahead} has faded {by} further than {behind} (95 % interval {low} to {high}). {weighed}",
-        stage_heading(pair.stage)
+    text::words::has_faded_further_than_95_interval(
+        stage_heading(pair.stage),
+        ahead,
+        &by,
+        behind,
+        &low,
+        &high,
+        weighed,
     )
 }
 
@@ -144,16 +134,16 @@ pub fn with_range(de00: f64, low: f64, high: f64) -> String {
 /// "95 % interval 0.8 to 1.6", or that there is none.
 pub fn interval(low: f64, high: f64) -> String {
     match (low.is_finite(), bounded(high)) {
-        (true, true) => format!("95 % interval {} to {}", number(low), number(high)),
-        (true, false) if low > 0.0 => format!("at least {}, no upper limit known", number(low)),
-        _ => "no interval can be given".to_owned(),
+        (true, true) => text::words::n_95_interval(number(low), number(high)),
+        (true, false) if low > 0.0 => text::words::at_least_no_upper_limit_known(number(low)),
+        _ => text::words::no_interval_can_be_given().to_owned(),
     }
 }
 
 /// A colour difference to the precision that a camera reading deserves.
 pub fn number(value: f64) -> String {
     if !value.is_finite() {
-        return "not known".to_owned();
+        return text::words::not_known().to_owned();
     }
     format!("{value:.2}").replace('-', "\u{2212}")
 }
@@ -168,7 +158,7 @@ pub fn percent(share: f64) -> String {
 pub fn passed_at(passed: &GradePassed) -> String {
     let number = |round: &MarkedRound| match round.rounds {
         Some(n) => format!("{n:.1}"),
-        None => "later".to_owned(),
+        None => text::words::later().to_owned(),
     };
     let range = passed
         .interval
@@ -176,23 +166,23 @@ pub fn passed_at(passed: &GradePassed) -> String {
         .map(|[low, high]| (low.rounds.is_some(), number(low), number(high)));
     match (passed.estimate.rounds, passed.estimate.mark, range) {
         (Some(n), Mark::Seen, Some((_, low, high))) => {
-            format!("after {n:.1} rounds ({low} to {high})")
+            text::words::after_rounds_2(format_args!("{n:.1}"), &low, &high)
         }
-        (Some(n), Mark::Seen, None) => format!("after {n:.1} rounds (one piece)"),
+        (Some(n), Mark::Seen, None) => text::words::after_rounds_one_piece(format_args!("{n:.1}")),
         (Some(n), _, Some((_, low, high))) => {
-            format!("by the curve, {n:.1} rounds ({low} to {high})")
+            text::words::by_the_curve_rounds(format_args!("{n:.1}"), &low, &high)
         }
-        (Some(n), _, None) => format!("by the curve, {n:.1} rounds (one piece)"),
-        (None, _, Some((true, low, _))) => format!("not in sight ({low} at the earliest)"),
-        (None, ..) => "not in sight".to_owned(),
+        (Some(n), _, None) => text::words::by_the_curve_rounds_one_piece(format_args!("{n:.1}")),
+        (None, _, Some((true, low, _))) => text::words::not_in_sight_at_the_earliest(&low),
+        (None, ..) => text::words::not_in_sight().to_owned(),
     }
 }
 
 /// A number of pieces.
 pub fn pieces(count: usize) -> String {
     match count {
-        1 => "1 piece".to_owned(),
-        n => format!("{n} pieces"),
+        1 => text::words::n_1_piece().to_owned(),
+        n => text::words::pieces(n),
     }
 }
 
@@ -217,18 +207,18 @@ pub fn clock(time: &str) -> Option<String> {
 /// What a piece is for.
 pub fn role(role: Role) -> &'static str {
     match role {
-        Role::Test => "test piece",
-        Role::Keeper => "keeper",
-        Role::Witness => "witness cloth",
+        Role::Test => text::words::test_piece(),
+        Role::Keeper => text::words::keeper(),
+        Role::Witness => text::words::witness_cloth(),
     }
 }
 
 /// What a reading was got from, by whom, when and with what.
 pub fn source(reading: &Reading) -> String {
     let what = match reading.source {
-        Source::Photo => "photo",
-        Source::Spectrum => "spectrum",
-        Source::Lab => "Lab values",
+        Source::Photo => text::words::photo(),
+        Source::Spectrum => text::words::spectrum(),
+        Source::Lab => text::words::lab_values(),
     };
     let Some(origin) = &reading.origin else {
         return what.to_owned();
@@ -239,7 +229,7 @@ pub fn source(reading: &Reading) -> String {
         (" by ", &origin.by),
         (", ", &on),
         (", ", &origin.instrument),
-        (", file ", &origin.file),
+        (text::words::file(), &origin.file),
     ] {
         if !said.is_empty() {
             text += before;
@@ -252,11 +242,11 @@ pub fn source(reading: &Reading) -> String {
 /// How far a photo has come.
 pub fn photo_state(state: &PhotoState) -> &'static str {
     match state {
-        PhotoState::Unmarked => "areas not marked yet",
-        PhotoState::Waiting => "waits to be read",
-        PhotoState::TakenOut => "not read: taken out of the queue",
-        PhotoState::Read { .. } => "read",
-        PhotoState::Refused { .. } => "could not be read",
+        PhotoState::Unmarked => text::words::areas_not_marked_yet(),
+        PhotoState::Waiting => text::words::waits_to_be_read(),
+        PhotoState::TakenOut => text::words::not_read_taken_out_of_the_queue(),
+        PhotoState::Read { .. } => text::words::read(),
+        PhotoState::Refused { .. } => text::words::could_not_be_read(),
     }
 }
 

@@ -18,7 +18,6 @@ const READ: &str = "read a session of judging";
 const JUDGE: &str = "keep a grade";
 /// The longest remark, letters.
 const LONGEST: usize = 400;
-const GONE: &str = "This session is closed: its grades and codes were laid open, so nobody can judge blind in it. Begin another one.";
 
 impl Bench {
     /// Begins a session and gives its number. Pieces of a trial with a plan keep the
@@ -284,7 +283,10 @@ impl Bench {
 
 fn refuse_closed(closed_at: Option<String>) -> Result<(), StoreError> {
     match closed_at {
-        Some(_) => Err(StoreError::input("session", GONE)),
+        Some(_) => Err(StoreError::input(
+            "session",
+            text::eye_sessions::this_session_is_closed_its_grades(),
+        )),
         None => Ok(()),
     }
 }

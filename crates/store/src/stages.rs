@@ -1,6 +1,7 @@
 //! After how many rounds a photo was taken, when that is said anew.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use rusqlite::{OptionalExtension, params};
 use trial::{LATEST_STAGE, PhotoId};
@@ -31,7 +32,7 @@ impl Bench {
         now: &str,
     ) -> Result<bool, StoreError> {
         if stage > LATEST_STAGE {
-            let message = format!("A photo can be of round {LATEST_STAGE} at the latest.");
+            let message = text::stages::a_photo_can_be_of_round(LATEST_STAGE);
             return Err(StoreError::input("stage", message));
         }
         let change = self.change()?;
@@ -66,10 +67,7 @@ impl Bench {
             .optional()
             .map_err(StoreError::database(CORRECT))?;
         if let Some(twin) = twin {
-            let message = format!(
-                "The very same file is there already as photo {twin}, so it would count twice. \
-                 Move one of the two to the bin."
-            );
+            let message = text::stages::the_very_same_file_is_there_already(twin);
             return Err(StoreError::input("stage", message));
         }
         change

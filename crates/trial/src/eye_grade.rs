@@ -26,10 +26,10 @@ impl GreyScale {
     }
 
     /// What the scale grades, in words.
-    pub const fn in_words(self) -> &'static str {
+    pub fn in_words(self) -> &'static str {
         match self {
-            Self::Change => "change in colour",
-            Self::Staining => "staining",
+            Self::Change => text::eye_grade::change_in_colour(),
+            Self::Staining => text::eye_grade::staining(),
         }
     }
 }

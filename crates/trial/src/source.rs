@@ -28,11 +28,11 @@ impl Source {
     }
 
     /// Readings of this kind, in words.
-    pub const fn in_words(self) -> &'static str {
+    pub fn in_words(self) -> &'static str {
         match self {
-            Self::Photo => "photos",
-            Self::Spectrum => "spectra from elsewhere",
-            Self::Lab => "Lab values from elsewhere",
+            Self::Photo => text::source::photos(),
+            Self::Spectrum => text::source::spectra_from_elsewhere(),
+            Self::Lab => text::source::lab_values_from_elsewhere(),
         }
     }
 }

@@ -13,6 +13,11 @@ use std::sync::LazyLock;
 #[folder = "static/"]
 struct Files;
 
+/// The texts of scripts, as a module that they import.
+mod scripts {
+    include!(concat!(env!("OUT_DIR"), "/scripts.rs"));
+}
+
 /// The style sheets in cascade order; browsers get them as one.
 const STYLES: [&str; 21] = [
     "css/tokens.css",
@@ -89,6 +94,10 @@ pub(crate) async fn serve(
             "text/css; charset=utf-8",
             Bytes::from_static(assets.style.as_bytes()),
         ),
+        "text.js" => (
+            "text/javascript; charset=utf-8",
+            Bytes::from_static(scripts::text().as_bytes()),
+        ),
         script if script.ends_with(".js") && !script.contains('/') => {
             let file = Files::get(&format!("js/{script}")).ok_or_else(missing)?;
             (
@@ -102,11 +111,13 @@ pub(crate) async fn serve(
         }
         _ => return Err(missing()),
     };
+    // The texts go with the language, which the address doesn't tell.
+    let keep = match name.as_str() {
+        "text.js" => "private, no-cache",
+        _ => "public, max-age=31536000, immutable",
+    };
     Ok((
-        [
-            (header::CONTENT_TYPE, kind),
-            (header::CACHE_CONTROL, "public, max-age=31536000, immutable"),
-        ],
+        [(header::CONTENT_TYPE, kind), (header::CACHE_CONTROL, keep)],
         bytes,
     )
         .into_response())
@@ -123,6 +134,27 @@ mod tests {
         }
         let sheets = Files::iter().filter(|n| n.ends_with(".css")).count();
         assert_eq!(sheets, STYLES.len());
+    }
+
+    #[test]
+    fn scripts_import_the_texts_they_say() {
+        let texts = scripts::text();
+        let scripts = Files::iter().filter(|name| name.ends_with(".js"));
+        let mut said = 0;
+        for name in scripts {
+            let file = Files::get(&name).expect("listed");
+            let script = String::from_utf8_lossy(&file.data).into_owned();
+            for call in script.split("say.").skip(1) {
+                let letters = call
+                    .find(|c: char| !c.is_alphanumeric())
+                    .unwrap_or(call.len());
+                let export = format!("export const {} = ", &call[..letters]);
+                assert!(texts.contains(&export), "{name} says {export}");
+                said += 1;
+            }
+        }
+        let exported = texts.matches("export const ").count();
+        assert!(said >= exported, "{exported} texts, {said} of them said");
     }
 
     #[test]

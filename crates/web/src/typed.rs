@@ -1,5 +1,6 @@
 //! Examples of what can be typed into a form, in the bench's measures and currency.
 
+use crate::text;
 use locale::Measures;
 
 /// One example by the measures that come first.
@@ -22,12 +23,15 @@ pub(crate) fn little() -> &'static str {
 
 /// The price of a dye.
 pub(crate) fn price() -> &'static str {
-    either("9.50 per 100 g", "9.50 per 4 oz")
+    either(
+        text::typed::n_9_50_per_100_g(),
+        text::typed::n_9_50_per_4_oz(),
+    )
 }
 
 /// The price of salt and the like.
 pub(crate) fn bulk_price() -> &'static str {
-    either("4.20 per kg", "4.20 per lb")
+    either(text::typed::n_4_20_per_kg(), text::typed::n_4_20_per_lb())
 }
 
 /// A bath's heat.
@@ -37,7 +41,7 @@ pub(crate) fn heat() -> &'static str {
 
 /// A bath's water.
 pub(crate) fn volume() -> &'static str {
-    either("5 L", "1 1/4 gallons")
+    either("5 L", text::typed::n_1_1_4_gallons())
 }
 
 #[cfg(test)]

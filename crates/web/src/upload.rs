@@ -76,9 +76,9 @@ pub(crate) const CHART: Kind = Kind {
 
 impl Kind {
     /// The sentence for a form that is too large.
-    const fn together_too_large(&self) -> &'static str {
+    fn together_too_large(&self) -> &'static str {
         if self.each_for_itself {
-            "More than 320 MB came at once. Send fewer photos at a time, each a JPEG of at most 80 MB."
+            text::upload::more_than_320_mb_came_at_once()
         } else {
             self.too_large
         }

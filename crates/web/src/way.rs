@@ -177,13 +177,13 @@ impl Stop {
         };
         Self {
             name: match step.place {
-                Place::Ask => "Ask",
-                Place::Plan => "Plan",
-                Place::Baths => "Baths",
-                Place::Run => "Run",
-                Place::Look => "Look",
-                Place::Decide => "Decide",
-                Place::Publish => "Publish",
+                Place::Ask => text::way::ask(),
+                Place::Plan => text::way::plan(),
+                Place::Baths => text::way::baths(),
+                Place::Run => text::way::run(),
+                Place::Look => text::way::look(),
+                Place::Decide => text::way::decide(),
+                Place::Publish => text::way::publish(),
             },
             class,
             state,

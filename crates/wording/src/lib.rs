@@ -79,19 +79,52 @@ pub fn build(root: &str, of: &str) {
     }
 }
 
+/// Writes a function `text` to `OUT_DIR/scripts.rs` that gives what [`compile_script`] makes of the
+/// texts, in the language that is spoken; for build scripts, as [`build`].
+pub fn build_script(root: &str, of: &str) {
+    if let Err(fault) = script_written(Path::new(root), of) {
+        println!("cargo::error={fault}");
+    }
+}
+
+fn script_written(root: &Path, of: &str) -> Result<(), WordingError> {
+    let languages = watched(root, of)?;
+    let mut arms = String::new();
+    for language in languages.iter().filter(|name| *name != SOURCE_LANGUAGE) {
+        let script = compile_script(root, of, language)?;
+        arms += &format!("        {language:?} => {script:?},\n");
+    }
+    let script = compile_script(root, of, SOURCE_LANGUAGE)?;
+    put(
+        "scripts.rs",
+        &format!(
+            "#[allow(clippy::all)]\npub(crate) fn text() -> &'static str {{\n    match ::locale::language() {{\n{arms}        _ => {script:?},\n    }}\n}}\n"
+        ),
+    )
+}
+
 fn written(root: &Path, of: &str) -> Result<(), WordingError> {
+    watched(root, of)?;
+    put("text.rs", &compile(root, of, "::locale::language")?)
+}
+
+/// The languages, after cargo was told to look at their texts again when they change.
+fn watched(root: &Path, of: &str) -> Result<Vec<String>, WordingError> {
+    let languages = read::languages(root)?;
     println!(
         "cargo::rerun-if-changed={}",
         root.join("languages").display()
     );
-    for language in read::languages(root)? {
-        println!(
-            "cargo::rerun-if-changed={}",
-            root.join(language).join(of).display()
-        );
+    for language in &languages {
+        let folder = root.join(language).join(of);
+        println!("cargo::rerun-if-changed={}", folder.display());
     }
-    let text = compile(root, of, "::locale::language")?;
+    Ok(languages)
+}
+
+/// Writes a file where a build script has to put it.
+fn put(name: &str, text: &str) -> Result<(), WordingError> {
     let out = std::env::var_os("OUT_DIR").ok_or(WordingError::NotABuildScript)?;
-    let path = Path::new(&out).join("text.rs");
+    let path = Path::new(&out).join(name);
     std::fs::write(&path, text).map_err(|cause| WordingError::File { path, cause })
 }

@@ -44,7 +44,6 @@ the-balance-doesnt-close-the-waters-hold = The balance doesn't close: the waters
 the-waters-seem-to-hold = The waters seem to hold { $percent } of the dye put in; the balance closes only because the readings are so unsure. As good as nothing seems to have stayed; if the cloth is dyed, { $mend }.
 the = the { $name }
 is-stronger-than-the-spent-bath-hot = { $name } is stronger than the spent bath. Hot soaping can do that to a bath that gave up nearly all its dye; otherwise jars or dilutions were mixed up.
-of-the-liquor-is-missing = { $missing } of the liquor is missing from the spent bath. What the goods carried along of it, up to { $share } of the dye, counts as washed out, so the bath seems to have given up that much more; what is fixed doesn't change.
 the-goods-took-of-the-dye-out = The goods took { $percent } of the dye out of the bath; { $class }.
 washed-out = { $rinses } washed out { $percent }.
 what-is-missing-from-the-waters = What is missing from the waters is on the goods: { $percent }{ $grams }; { $class }.
@@ -70,3 +69,4 @@ the-readings = the readings
 
 more-rinse = more rinse
 more-rinses = more rinses
+of-the-liquor-is-missing-2 = { $shown } of the liquor is missing from the spent bath. What the goods carried along of it, up to { $share } of the dye, counts as washed out, so the bath seems to have given up that much more; what is fixed doesn't change.

@@ -8,7 +8,6 @@ the-does-the-work = The { $name } does the work of { $found } { $unit } of { $ma
 
 ## check/mod.rs
 
-the-weight-is-a-guess-from-typical = The weight is a guess from { $pieces } typical { $name }, { $least } to { $most }: weigh them dry, for every amount by weight goes with it.
 goods-that-cant-move-freely-dye-unevenly = goods that can't move freely dye unevenly
 more-dye-stays-in-the-water = more dye stays in the water and the shade comes out paler
 the-liquor-ratio-is-to-is-usual = The liquor ratio is { $ratio }; { $low } to { $high } is usual for a { $name }: { $what }.
@@ -32,8 +31,12 @@ hotter-than-that-dye-comes-off-again = hotter than that, dye comes off again or 
 the-bath-is-held-at-is-usual = The bath is held at { $hold }; { $usual } is usual for a { $name }: { $what }.
 the-last-stage-is-min-is-usual = The last stage is { $time }; { $usual } min is usual for a { $name }.
 the-bath-is-at-ph-ph = The bath is at pH { $ph }; pH { $low } to { $high } is usual for a { $name }.
-a-heater-of-kw-brings = A heater of { $kw } kW brings { $each_liquor } from { $from_c } to { $to_c } in about { $rise } min, not in the { $raising_min } min of the programme; the times on the sheet will slip.
 
 ## check/mod.rs
 
 of-these-goods-which-stays = , { $percent } % of these goods, which stays as it is
+the-weight-is-a-guess-from-typical-2 = The weight is a guess from { $pieces } typical { $name }, { $shown } to { $shown2 }: weigh them dry, for every amount by weight goes with it.
+
+## check/process.rs
+
+a-heater-of-kw-brings-2 = A heater of { $kw } kW brings { $shown } from { $from_c } to { $to_c } in about { $rise } min, not in the { $raising_min } min of the programme; the times on the sheet will slip.

@@ -1,3 +1,3 @@
 ## lib.rs
 
-the-solutions-alone-are-more = the solutions alone are { $liquids }, more than the bath of { $bath }; use stronger stock or more water
+the-solutions-alone-are-more-2 = the solutions alone are { $shown }, more than the bath of { $shown2 }; use stronger stock or more water

@@ -72,3 +72,13 @@ a-has-no-fixed-size-weigh = a { $s } has no fixed size; weigh it or use a spoon
 this-measure-is-either-us-or-imperial = this measure is either US or imperial; say which, as in "US pint"
 only-a-cup-has-a-size = only a cup has a size on US labels; write "label cup"
 is-no-unit-known-here-use-g = "{ $word }" is no unit known here; use g, kg, oz, lb, ml, L, tsp, tbsp, cup, fl oz, pint, quart, gallon or bottle
+
+## quantity/amount.rs
+
+bottles = { $n } bottles
+
+## quantity/volume.rs
+
+us-gal = US gal
+us-fl-oz = US fl oz
+us-tsp = US tsp

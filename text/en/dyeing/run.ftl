@@ -35,7 +35,6 @@ in-the-run-as-a-whole = In the run as a whole: { $ended }
 no-start-was-noted = no start was noted, so it may have been left out
 the-matching-soak-took-min = The matching soak took { $soaked } min and the after-treatment { $treated } min, so more than the agent differs between their arms.
 it-took-min-instead-of-min = it took { $took_min } min instead of { $planned_min } min
-it-was-at-c-instead = it was at { $found_c } °C instead of { $planned }
 
 ## run/rules.rs
 
@@ -58,4 +57,11 @@ the-note-has-characters-is-the-most = The note has { $length } characters; { $mo
 
 ## run/sheet.rs
 
-on-of-liquor = { $class } on { $mass }, { $baths } of liquor, { $ratio }
+
+## run/depart.rs
+
+it-was-at-instead = it was at { $shown } instead of { $planned }
+
+## run/sheet.rs
+
+on-shown2-of-liquor = { $class } on { $shown }, { $shown2 } of liquor, { $ratio }

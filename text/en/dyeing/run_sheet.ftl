@@ -15,7 +15,6 @@ cool-to-2 = Cool to { $cool_to_c }
 ## run_sheet/finish.rs
 
 all-arms-alike = { $how } All arms alike.
-in-of-water = { $line } { $name } in { $liquor } of water at { $temperature } for { $time } ({ $pieces }).
 after-treat = After-treat with { $name }
 plain-water-same-ratio-for-moved = Plain water, same ratio, { $temperature } for { $time }, moved the same way, in a vessel of its own: what the after-treated arms went through without the agent.
 matching-soak = Matching soak
@@ -24,9 +23,7 @@ dry-the-same-way-out = Dry { $n } the same way, out of the sun, arms apart; look
 
 ## run_sheet/prepare.rs
 
-weigh-the-goods-dry-then-wet-out = Weigh the goods dry, then wet { $mass } out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.
 soak-the-goods = Soak the goods
-read-the-data-sheets-measure-of-water = Read the data sheets. Measure { $top_up } of water for a bath of { $baths }
 and-set-out = , and set out: { $list }
 wet-powders-to-a-paste-then-dissolve = { "." } Wet powders to a paste, then dissolve them in some hot water of the bath.
 share-all-of-it-over-baths = { " " }Share all of it over { $count } baths by weight of goods.
@@ -36,3 +33,15 @@ weigh-and-dissolve = Weigh and dissolve
 
 the-piece = the piece
 all-pieces = all { $n } pieces
+
+## run_sheet/bath.rs
+
+
+## run_sheet/finish.rs
+
+in-shown2-of-water = { $shown } { $name } in { $shown2 } of water at { $temperature } for { $time } ({ $pieces }).
+
+## run_sheet/prepare.rs
+
+weigh-the-goods-dry-then-wet-out-2 = Weigh the goods dry, then wet { $shown } out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.
+read-the-data-sheets-measure-of-water-2 = Read the data sheets. Measure { $shown } of water for a bath of { $shown2 }

@@ -24,7 +24,6 @@ the-photos-colour-space-cant-be-used = The photo's colour space can't be used he
 ## decode/sniff.rs
 
 the-file-is-empty-copy = The file is empty. Copy it from the camera again.
-the-file-is-a-dng-raw-picture = The file is a DNG raw picture, and this program was built without the part that reads them. Save the photo as JPEG in full size, or build the program with the feature "raw" (cargo build --release --features raw).
 heic-photos-cant-be-read-here-set = HEIC photos can't be read here. Set the camera to JPEG ("most compatible") or save the photo as JPEG.
 an-avif-picture = an AVIF picture
 a-film = a film
@@ -41,3 +40,4 @@ the-jpeg-was-cut-short-its-end = The JPEG was cut short: its end is missing. Cop
 more-than-8-bits-a-sample = more than 8 bits a sample
 arithmetic-coding = arithmetic coding
 in-layers = in layers
+the-file-is-a-dng-raw-picture = The file is a DNG raw picture, and this program was built without the part that reads them. Save the photo as JPEG in full size, or build the program with the feature "raw" (cargo build --release --features raw).

@@ -26,5 +26,5 @@ how-often-the-margin-is-shown = How often the margin is shown, by test pieces pe
 
 ## chart/programme.rs
 
-c-at-min = { $celsius } °C at { $minute } min
 temperature-of-the-bath-over-time = Temperature of the bath over time: { $corners }
+at-min = { $degrees } { $scale } at { $minute } min

@@ -15,3 +15,4 @@ lab-values-from-elsewhere = Lab values from elsewhere
 both-lie-on-one-photo = Both lie on one photo, of which most errors drop out of the difference.
 they-lie-on-different-photos = They lie on different photos, so the difference is less sure than within one.
 both-are = Both are { $what }.
+photos = photos

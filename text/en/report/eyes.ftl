@@ -28,3 +28,5 @@ nobody-graded-a-pair = Nobody graded a pair.
 one-person-judged = One person judged.
 people-judged = { $count } people judged { $in_words }.
 no-figure = no figure
+grades-on-the-grey-scale-for-change = Grades on the grey scale for change in colour, 5 for none to 1 for the most, that people gave the cloths. They tell how far a piece has changed and not in which direction, and half-steps are coarse: where readings decide a stage, they decide.
+agreement-is-1-where-people-always-give = Agreement is 1 where people always give the same grade and 0 where they agree no more than chance would bring; two half-steps apart count four times as bad as one. Intervals hold at 95 % and are rough from fewer than 20 pairs.

@@ -13,9 +13,7 @@ readings-from-other-sources-stand-beside = { " " }Readings from other sources st
 
 ## decide/read_csv.rs
 
-the-is-empty = the { $k } is empty
 here-are = { $fault }; here are { $l }, { $a }, { $b }
-the-stage-is-write-how-many-rounds = the stage is "{ $stage }"; write how many rounds the piece has had, such as 0 or 5
 is-which-is-no-number-write = { $column } is "{ $value }", which is no number; write it like 41.2, with a point
 is-a-standard-deviation-is-0 = { $column } is { $value }; a standard deviation is 0 or more
 
@@ -61,3 +59,7 @@ piece-is-a-here-and-a-role2 = piece "{ $piece }" is a { $role } here and a { $ro
 
 this-one-alone-gives = this one alone gives
 give = { $count } give
+visible-difference = visible difference
+real-but-too-small-to-matter = real, but too small to matter
+no-difference-that-matters = no difference that matters
+not-enough-evidence = not enough evidence

@@ -7,3 +7,5 @@ a-piece-cant-be-judged-against-itself = A piece can't be judged against itself: 
 say-who-judged-eyes-differ = Say who judged: eyes differ.
 say-under-which-light-it-was-judged = Say under which light it was judged, such as "north window" or "D65 cabinet".
 write-this-in-letters-at-most = Write this in { $longest } letters at most.
+change-in-colour = change in colour
+staining = staining

@@ -29,8 +29,6 @@ the-difference-lies-so-near-the-margin = The difference lies so near the margin,
 ## eyes/read_csv.rs
 
 has-graded-at-stage-in-row-already = { $judge } has graded { $piece } at stage { $stage } in row { $before } already; keep one of the two
-the-is-empty = the { $k } is empty
-the-stage-is-write-how-many-rounds = the stage is "{ $stage }"; write how many rounds the piece has had, such as 0 or 5
 the-grade-is-which-a-spreadsheet = the grade is "{ $written }", which a spreadsheet has made of a half-step; write it as 4.5
 
 ## eyes/row.rs
@@ -72,3 +70,9 @@ nobody-judged-pieces-of-both-and-nor = Nobody judged pieces of both { $a } and {
 
 persons-judging = person's judging
 peoples-judging = people's judging
+normal-colour-vision = normal colour vision
+colour-vision-that-is-not-normal = colour vision that is not normal
+colour-vision-not-stated = colour vision not stated
+the-cloths-themselves = the cloths themselves
+measured-colours-on-a-screen = measured colours on a screen
+nearly-all-got-one-and-the-same = Nearly all got one and the same grade, which leaves nothing by which agreement could be told from habit.

@@ -153,7 +153,6 @@ what-leaves-behind-comes-onto-a = What "{ $first }" leaves behind comes onto "{ 
 
 the = the { $kind }
 the-with = the { $kind } with { $agent }
-min-at-c = { " " }({ $minutes } min at { $celsius } °C)
 min-2 = { " " }({ $minutes } min)
 no-plain-soak-that-matches = { $arms } { $verb } no plain soak that matches { $what } of { $string }{ $how }.
 warm-water-alone-takes-loose-dye-off = Warm water alone takes loose dye off. A difference may come from the product or from the water, and the verdict can't say from which.
@@ -174,3 +173,25 @@ washes = { $loads } washes
 
 a-past-trial-of-your-own = a past trial of your own
 past-trials-of-your-own = { $n } past trials of your own
+
+## plan/critique/soak.rs
+
+min-at = { " " }({ $minutes } min at { $celsius })
+day-2 = day
+person = person
+place-on-the-board = place on the board
+soak = soak
+dye-bath = dye bath
+rinse = rinse
+after-treatment = after-treatment
+wash-2 = wash
+drying = drying
+does-the-colour-last = Does the colour last?
+does-the-extra-step-matter = Does the extra step matter?
+which-one-is-best = Which one is best?
+what-does-one-dye-give-at-several = What does one dye give at several depths?
+by-pieces = by pieces
+by-pieces-within-loads = by pieces within loads
+by-means-of-loads = by means of loads
+never-each-arm-has-one-load = never: each arm has one load, its own
+never-too-few-pieces-to-tell = never: too few pieces to tell what chance does

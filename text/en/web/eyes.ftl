@@ -105,3 +105,4 @@ no-stain = no stain
 the-most-change = the most change
 the-deepest-stain = the deepest stain
 the-form-names-no-pair-go-back = The form names no pair. Go back and choose again.
+there-is-no-such-session-of-judging = There is no such session of judging in this trial. The page on judging by eye shows those that are there.

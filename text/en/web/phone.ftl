@@ -56,7 +56,6 @@ last-seen = Last seen
 let-in-no-more = Let in no more
 revoke = Revoke
 a-paired-phone-may-look-at-everything = A paired phone may look at everything, note what happens in runs, add and mark photos, and judge pairs by eye. It can’t pair others or switch this on or off.
-a-paired-phone-may-look-at-everything = A paired phone may look at everything, note what happens in runs, and add and mark photos. It can’t pair others or switch this on or off.
 
 ## phone/network.rs
 

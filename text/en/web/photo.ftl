@@ -139,7 +139,6 @@ read = { $readings } read.
 
 ## pages/photo/taken.rs
 
-give-the-number-of-rounds-the-pieces = Give the number of rounds the pieces have been through as a whole number; 0 is before the first.
 corners-are-those-of-one-photo-send = Corners are those of one photo. Send that photo by itself, and the others without corners.
 choose-one-of-the-charts = Choose one of the charts that are kept here.
 choose-a-photo-to-add = Choose a photo to add.

@@ -151,3 +151,4 @@ against = { $second } against { $first }
 ## pages/plan/start.rs
 
 the-new-trial = the new trial is not on the bench
+there-is-no-plan-of-that-name = There is no plan of that name and revision on this bench. The list of trials shows the plans that are here.

@@ -193,7 +193,6 @@ changed-by-the-form = Changed by the form
 ## pages/recipe/new.rs
 
 bath-for = Bath for { $title }
-lot-of = { $name }, lot of { $received_on }
 
 ## pages/recipe/places.rs
 
@@ -214,7 +213,6 @@ back-to-revision = Back to revision { $number }
 
 ## pages/recipe/show.rs
 
-of-water = { $liquor } of water ({ $kitchen }), { $temperature }, { $time }, for { $arms }
 add = add { $k }: { $what }
 the-plan = the plan “{ $title }”
 the-trial = the trial “{ $title }”
@@ -230,3 +228,13 @@ two-arms-have-this-name-give = Two arms have this name. Give each its own.
 say-how-strong-it-is-such = Say how strong it is, such as 1 %. If nobody knows, choose a bottle of unknown strength.
 give-a-number-such-as-or-leave = Give a number, such as { $example }, or leave it empty.
 give-a-whole-number-such-as-5 = Give a whole number, such as 5.
+
+## pages/recipe/new.rs
+
+lot-of-2 = { $name }, lot of { $value }
+lot-of-3 = { $name }, lot of { $value }, in { $currency }
+
+## pages/recipe/show.rs
+
+of-water-2 = { $shown } of water ({ $kitchen }), { $temperature }, { $time }, for { $arms }
+there-is-no-recipe-of-that-name = There is no recipe of that name and revision on this bench. The list of recipes shows those that are here.

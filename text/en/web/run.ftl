@@ -63,7 +63,6 @@ this-button-is-of-no-page = This button is of no page of ours.
 that-note-was-taken-back-already = That note was taken back already, so it can’t be corrected.
 give-the-time-of-day-such = Give the time of day, such as 14:05.
 give-how-many-minutes-ago = Give how many minutes ago it was as a number, such as 5, or leave it empty.
-give-a-temperature-such-as-60 = Give a temperature, such as 60 or 60 °C or 140 °F.
 
 ## pages/run/show.rs
 
@@ -90,3 +89,9 @@ noted-now-s2 = { $step }, { $now_s }: { $what }{ $of } (noted { $now_s2 })
 ## pages/run/time.rs
 
 at-a-time-that-no-calendar = at a time that no calendar has
+
+## pages/run/note.rs
+
+give-a-temperature-such-as-or-60 = Give a temperature, such as { $bare } or 60 °C or 140 °F.
+there-is-no-run-of-that-number = There is no run of that number on this bench. The list of recipes shows the runs that are here.
+the-note-is-empty-write-a-few = The note is empty. Write a few words, or tap one that is offered.

@@ -232,3 +232,4 @@ the-new-trial = the new trial is not on the bench
 give-the-margin-as-a-number-such = Give the margin as a number, such as 1.0.
 give-the-number-of-rounds = Give the number of rounds as a whole number, 1 or more.
 give-the-number-of-test-pieces-per = Give the number of test pieces per arm as a whole number from 1 to 100.
+there-is-no-trial-of-that-name = There is no trial of that name on this bench. It may be on another one; the list shows those that are here.

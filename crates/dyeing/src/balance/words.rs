@@ -1,5 +1,6 @@
 //! A balance in words.
 
+use crate::text;
 use crate::{
     Volume,
     balance::{DyeBalance, Estimate, Onward, Stop, WaterShare},
@@ -18,7 +19,7 @@ pub(super) fn checks(balance: &DyeBalance) -> Vec<Check> {
         checks.push(Check::new(
             Level::Doubtful,
             "no_bath",
-            "The spent bath wasn't read, so what stayed on the goods isn't known; take a jar of it next time, after the goods are out.".into(),
+            text::balance::the_spent_bath_wasnt_read().into(),
         ));
     }
     let bath = balance.waters.first().filter(|_| balance.in_bath.is_some());
@@ -30,9 +31,9 @@ pub(super) fn checks(balance: &DyeBalance) -> Vec<Check> {
     checks.extend(
         dark.filter(|w| w.reading.absorbance.is_some_and(|a| a > DARK))
             .map(|w| {
-                let sentence = format!(
-                    "The sample of {} was dark: above an absorbance of {DARK:.0} readings are less sure than they look; dilute it.",
-                    the(&w.name)
+                let sentence = text::balance::the_sample_of_was_dark_above(
+                    the(&w.name),
+                    format_args!("{:.0}", DARK),
                 );
                 Check::new(Level::Note, "dark_sample", sentence)
             }),
@@ -45,25 +46,20 @@ pub(super) fn checks(balance: &DyeBalance) -> Vec<Check> {
 fn closes(balance: &DyeBalance, checks: &mut Vec<Check>) {
     let in_bath = balance.in_bath.into_iter();
     let found = Estimate::sum(in_bath.chain([balance.washed_out]));
-    let mend = "check volumes, dilutions and the ladder, and whether more dye went in than the recipe says";
+    let mend = text::balance::check_volumes_dilutions_and_the_ladder();
     if found.low > 1.0 {
-        let sentence = format!(
-            "The balance doesn't close: the waters hold {} of the dye put in, more than there was; {mend}.",
-            found.percent()
-        );
+        let sentence =
+            text::balance::the_balance_doesnt_close_the_waters_hold(found.percent(), mend);
         checks.push(Check::new(Level::Wrong, "more_than_put_in", sentence));
     } else if found.middle > 1.0 {
-        let sentence = format!(
-            "The waters seem to hold {} of the dye put in; the balance closes only because the readings are so unsure. As good as nothing seems to have stayed; if the cloth is dyed, {mend}.",
-            found.percent()
-        );
+        let sentence = text::balance::the_waters_seem_to_hold(found.percent(), mend);
         checks.push(Check::new(Level::Doubtful, "barely_closes", sentence));
     }
 }
 
 fn the(name: &str) -> String {
-    if name == "spent bath" {
-        format!("the {name}")
+    if name == text::balance::spent_bath() {
+        text::balance::the(name)
     } else {
         name.to_owned()
     }
@@ -77,9 +73,7 @@ fn stronger(rinse: &WaterShare, bath: &WaterShare) -> Option<Check> {
     }
     let sure = rinse_at.low > bath_at.high;
     let name = capital(&rinse.name);
-    let sentence = format!(
-        "{name} is stronger than the spent bath. Hot soaping can do that to a bath that gave up nearly all its dye; otherwise jars or dilutions were mixed up."
-    );
+    let sentence = text::balance::is_stronger_than_the_spent_bath_hot(&name);
     let level = if sure { Level::Doubtful } else { Level::Note };
     Some(Check::new(level, "rinse_stronger", sentence))
 }
@@ -90,11 +84,7 @@ fn carried(balance: &DyeBalance, bath: &WaterShare) -> Option<Check> {
     let missing = Volume::from_millilitres(1000.0 * missing_l).ok()?;
     let share = bath.reading.strength.middle * missing_l / balance.start.liquor.litres();
     (share >= 0.005).then(|| {
-        let sentence = format!(
-            "{} of the liquor is missing from the spent bath. What the goods carried along of it, up to {} of the dye, counts as washed out, so the bath seems to have given up that much more; what is fixed doesn't change.",
-            missing.shown(),
-            points(share)
-        );
+        let sentence = text::balance::of_the_liquor_is_missing_2(missing.shown(), points(share));
         Check::new(Level::Note, "carried_over", sentence)
     })
 }
@@ -109,18 +99,16 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
     let start = &balance.start;
     if let Some(exhaustion) = balance.exhaustion {
         let usual = start.usual_exhaustion_percent;
-        said.push(format!(
-            "The goods took {} of the dye out of the bath; {}.",
+        said.push(text::balance::the_goods_took_of_the_dye_out(
             exhaustion.percent(),
-            against(exhaustion, usual, &start.class)
+            against(exhaustion, usual, &start.class),
         ));
     }
     let rinses = balance.rinses().count() as u32;
     if rinses > 0 {
-        said.push(format!(
-            "{} washed out {}.",
+        said.push(text::balance::washed_out(
             capital(&counted(rinses, "rinse", "rinses")),
-            balance.washed_out.percent()
+            balance.washed_out.percent(),
         ));
     }
     if let Some(fixed) = balance.fixed {
@@ -131,23 +119,20 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
                 Err(_) => String::new(),
             }
         });
-        said.push(format!(
-            "What is missing from the waters is on the goods: {}{grams}; {}.",
+        said.push(text::balance::what_is_missing_from_the_waters(
             fixed.percent(),
-            against(fixed, start.usual_fixation_percent, &start.class)
+            &grams,
+            against(fixed, start.usual_fixation_percent, &start.class),
         ));
     }
     if let Some(stayed) = balance.fixed_of_exhausted.filter(|_| rinses > 0) {
-        said.push(format!(
-            "Of what the goods took up, {} stayed through these rinses.",
-            stayed.percent()
+        said.push(text::balance::of_what_the_goods_took_up_stayed(
+            stayed.percent(),
         ));
     }
     match balance.onward {
         Some(onward) => said.push(further(onward)),
-        None if rinses < 2 => {
-            said.push("Read two rinses at least to be told what more of them would do.".to_owned())
-        }
+        None if rinses < 2 => said.push(text::balance::read_two_rinses_at_least().to_owned()),
         None => {}
     }
     said
@@ -155,16 +140,17 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
 
 /// A share set against what is usual.
 fn against(share: Estimate, [low, high]: [f64; 2], class: &str) -> String {
-    let usual = format!("the {low:.0} to {high:.0} % usual for a {class} at this liquor ratio");
+    let usual =
+        text::balance::the_to_usual(format_args!("{low:.0}"), format_args!("{high:.0}"), class);
     let percent = |v: f64| 100.0 * v;
     if percent(share.high) < low {
-        format!("less than {usual}")
+        text::balance::less_than(&usual)
     } else if percent(share.low) > high {
-        format!("more than {usual}")
+        text::balance::more_than(&usual)
     } else if percent(share.low) >= low && percent(share.high) <= high {
-        format!("within {usual}")
+        text::balance::within(&usual)
     } else {
-        format!("perhaps within {usual}, perhaps not: the readings are too unsure to tell")
+        text::balance::perhaps_within_perhaps_not_the_readings(&usual)
     }
 }
 
@@ -172,20 +158,27 @@ fn further(onward: Onward) -> String {
     let below = points(onward.below);
     let ratio = onward.ratio.middle;
     match onward.stop {
-        Stop::Now => format!("The last rinse held less than {below} of the dye: it was clear."),
-        Stop::Never => "The last rinse took out no less than the one before, so there is no telling how many more it takes: dye still lets go of the cloth. Wash hotter, or with soap, as the class is washed off.".to_owned(),
+        Stop::Now => text::balance::the_last_rinse_held_less(&below),
+        Stop::Never => text::balance::the_last_rinse_took_out_no_less().to_owned(),
         Stop::After { more, least, most } => {
             let range = match most {
                 Some(most) if most == least => String::new(),
-                Some(most) => format!(" ({least} to {most} by the readings' spread)"),
-                None => format!(" ({least} at least; by the readings' spread they may not get weaker at all)"),
+                Some(most) => text::balance::to_by_the_readings_spread(least, most),
+                None => text::balance::at_least_by_the_readings_spread(least),
             };
             let still = onward.still_to_come.map_or(String::new(), |share| {
-                format!(" All rinses to come would take out another {} of the dye.", points(share))
+                text::balance::all_rinses_to_come_would_take_out(points(share))
             });
-            format!(
-                "The last rinse took out {ratio:.2} of what the one before did. Going on so, {}{range} would bring a rinse below {below} of the dye; cloth lets go more and more slowly, so count on more.{still}",
-                counted(more, "more rinse", "more rinses")
+            text::balance::the_last_rinse_took_out(
+                format_args!("{ratio:.2}"),
+                counted(
+                    more,
+                    text::balance::more_rinse(),
+                    text::balance::more_rinses(),
+                ),
+                &range,
+                &below,
+                &still,
             )
         }
     }

@@ -3,6 +3,7 @@
 mod helpers;
 mod process;
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -74,11 +75,11 @@ pub(crate) fn all(looked: &Looked) -> Vec<Check> {
 fn goods(looked: &Looked, checks: &mut Vec<Check>) {
     let goods = &looked.recipe.goods;
     if let Some(name) = &goods.typical {
-        let sentence = format!(
-            "The weight is a guess from {} typical {name}, {} to {}: weigh them dry, for every amount by weight goes with it.",
+        let sentence = text::check::the_weight_is_a_guess_from_typical_2(
             goods.pieces,
+            name,
             goods.least.shown(),
-            goods.most.shown()
+            goods.most.shown(),
         );
         checks.push(Check::new(Level::Doubtful, "typical_weight", sentence));
     }
@@ -92,13 +93,16 @@ fn water(looked: &Looked, checks: &mut Vec<Check>) {
     let ratio = looked.baths.ratio;
     if ratio < low || ratio > high {
         let what = if ratio < low {
-            "goods that can't move freely dye unevenly"
+            text::check::goods_that_cant_move_freely_dye_unevenly()
         } else {
-            "more dye stays in the water and the shade comes out paler"
+            text::check::more_dye_stays_in_the_water()
         };
-        let sentence = format!(
-            "The liquor ratio is {ratio}; {low} to {high} is usual for a {}: {what}.",
-            looked.recipe.class.name
+        let sentence = text::check::the_liquor_ratio_is_to_is_usual(
+            ratio,
+            low,
+            high,
+            &looked.recipe.class.name,
+            what,
         );
         checks.push(Check::new(Level::Doubtful, "liquor_ratio", sentence));
     }
@@ -117,22 +121,20 @@ fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
             .map(|c| c.name.as_str())
             .collect();
         let instead = if others.is_empty() {
-            "no class of the table dyes it".to_owned()
+            text::check::no_class_of_the_table_dyes().to_owned()
         } else {
-            format!("{fibre} is usually dyed with {}", others.join(" or "))
+            text::check::is_usually_dyed(fibre, others.join(" or "))
         };
-        let sentence = format!(
-            "A {} doesn't dye {fibre}{}; it dyes {}, and {instead}.",
-            class.name,
+        let sentence = text::check::a_doesnt_dye_it_dyes(
+            &class.name,
+            fibre,
             if share.percent < 100.0 {
-                format!(
-                    ", {:.0} % of these goods, which stays as it is",
-                    share.percent
-                )
+                text::check::of_these_goods_which_stays(format_args!("{:.0}", share.percent))
             } else {
                 String::new()
             },
-            class.fibres.join(", ")
+            class.fibres.join(", "),
+            &instead,
         );
         checks.push(Check::new(Level::Wrong, "wrong_fibre", sentence));
     }
@@ -143,26 +145,20 @@ fn depth(looked: &Looked, checks: &mut Vec<Check>) {
     let [pale, deep] = class.depth_usual_owf;
     let of = &class.name;
     if looked.recipe.dyes.is_empty() {
-        let sentence = "The recipe has no dye; add a [[dye]] with its name and amount.".to_owned();
+        let sentence = text::check::the_recipe_has_no_dye_add().to_owned();
         checks.push(Check::new(Level::Wrong, "no_dye", sentence));
         return;
     }
     let known: f64 = looked.lines.iter().filter_map(|l| l.depth_owf).sum();
     let all = crate::quantity::figure(known);
     if known > class.depth_limit_owf {
-        let sentence = format!(
-            "The dyes make {all} % owf, which can't be meant: {pale} to {deep} % owf is usual for a {of}, and what the fibre can't hold washes out."
-        );
+        let sentence = text::check::the_dyes_make_owf_which_cant(&all, pale, deep, of);
         checks.push(Check::new(Level::Wrong, "depth", sentence));
     } else if known > deep {
-        let sentence = format!(
-            "The dyes make {all} % owf; {pale} to {deep} % owf is usual for a {of}, and what the fibre can't hold washes out and bleeds."
-        );
+        let sentence = text::check::the_dyes_make_owf_to_owf(&all, pale, deep, of);
         checks.push(Check::new(Level::Doubtful, "depth", sentence));
     } else if looked.depth_owf.is_some_and(|d| d > 0.0 && d < pale) {
-        let sentence = format!(
-            "The dyes make {all} % owf, below the {pale} % owf that is usual for a pale shade of a {of}."
-        );
+        let sentence = text::check::the_dyes_make_owf_below_the_owf(&all, pale, of);
         checks.push(Check::new(Level::Note, "depth", sentence));
     }
     let unknown = looked
@@ -171,10 +167,7 @@ fn depth(looked: &Looked, checks: &mut Vec<Check>) {
         .iter()
         .filter(|d| d.form == DyeForm::Liquid(None));
     for dye in unknown {
-        let sentence = format!(
-            "The strength of \"{}\" is unknown, so its depth of shade is too; use one bottle for all arms, and note its lot.",
-            dye.name
-        );
+        let sentence = text::check::the_strength_of_is_unknown(&dye.name);
         checks.push(Check::new(Level::Note, "unknown_strength", sentence));
     }
 }
@@ -196,10 +189,7 @@ fn labels(looked: &Looked, checks: &mut Vec<Check>) {
 /// How far what is done lies from what a label asks for.
 fn departure(name: &str, label: &Rule, done: &Rule) -> Option<Check> {
     let Some(factor) = label.dose.over(done.dose) else {
-        let sentence = format!(
-            "The label of \"{name}\" asks for {}, which can't be set beside {}: write both by weight of goods, or both by volume of water.",
-            label.text, done.text
-        );
+        let sentence = text::check::the_label_of_asks_for_which_cant(name, &label.text, &done.text);
         return Some(Check::new(Level::Note, "label_unlike", sentence));
     };
     if (0.95..=1.05).contains(&factor) {
@@ -210,11 +200,12 @@ fn departure(name: &str, label: &Rule, done: &Rule) -> Option<Check> {
     } else {
         ("stronger", 1.0 / factor)
     };
-    let sentence = format!(
-        "\"{name}\" at {} is {way} than the label's {} by a factor of {}; that is a departure, and belongs beside the result.",
-        done.text,
-        label.text,
-        crate::quantity::figure(by)
+    let sentence = text::check::at_is_than_the_labels(
+        name,
+        &done.text,
+        way,
+        &label.text,
+        crate::quantity::figure(by),
     );
     Some(Check::new(Level::Doubtful, "label_departure", sentence))
 }

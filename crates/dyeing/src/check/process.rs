@@ -1,6 +1,7 @@
 //! Temperature, time and acidity against what fibre, pot and class bear.
 
 use super::{Check, Level, Looked};
+use crate::text;
 use crate::{heat, quantity::figure};
 
 /// An open pot gets no hotter.
@@ -23,17 +24,17 @@ fn temperature(looked: &Looked, checks: &mut Vec<Check>) {
     for share in &looked.recipe.fibres {
         let fibre = &share.fibre;
         if hottest_of_all > fibre.limit_c {
-            let sentence = format!(
-                "{hottest_of_all} is too hot for {}, which bears about {}: {}.",
-                fibre.name, fibre.limit_c, fibre.above
+            let sentence = text::check::is_too_hot_for_which_bears_about(
+                hottest_of_all,
+                &fibre.name,
+                fibre.limit_c,
+                &fibre.above,
             );
             checks.push(Check::new(Level::Wrong, "too_hot_for_fibre", sentence));
         }
     }
     if hottest.celsius() > BOIL_C {
-        let sentence = format!(
-            "{hottest} is above the boil: an open pot doesn't get there, and a pressure cooker is not for dyeing; it takes a dyeing machine. At the boil only pale shades come out."
-        );
+        let sentence = text::check::is_above_the_boil_an_open_pot(hottest);
         checks.push(Check::new(Level::Wrong, "above_the_boil", sentence));
     }
     let Some(hold) = looked.recipe.process.hold else {
@@ -45,14 +46,11 @@ fn temperature(looked: &Looked, checks: &mut Vec<Check>) {
     let off = hold.celsius() - usual.celsius();
     if off.abs() > 10.0 {
         let what = if off < 0.0 {
-            "cooler than that, less dye is taken up or bound"
+            text::check::cooler_than_that_less_dye_is_taken()
         } else {
-            "hotter than that, dye comes off again or is spent in the water"
+            text::check::hotter_than_that_dye_comes_off_again()
         };
-        let sentence = format!(
-            "The bath is held at {hold}; {usual} is usual for a {}: {what}.",
-            class.name
-        );
+        let sentence = text::check::the_bath_is_held_at_is_usual(hold, usual, &class.name, what);
         checks.push(Check::new(Level::Doubtful, "temperature", sentence));
     }
 }
@@ -64,10 +62,7 @@ fn time(looked: &Looked, checks: &mut Vec<Check>) {
         return;
     };
     if time.minutes() < usual / 2.0 || time.minutes() > usual * 4.0 {
-        let sentence = format!(
-            "The last stage is {time}; {usual} min is usual for a {}.",
-            class.name
-        );
+        let sentence = text::check::the_last_stage_is_min_is_usual(time, usual, &class.name);
         checks.push(Check::new(Level::Doubtful, "time", sentence));
     }
 }
@@ -84,11 +79,7 @@ fn acidity(looked: &Looked, checks: &mut Vec<Check>) {
         } else {
             Level::Doubtful
         };
-        let sentence = format!(
-            "The bath is at pH {}; pH {low} to {high} is usual for a {}.",
-            figure(ph),
-            class.name
-        );
+        let sentence = text::check::the_bath_is_at_ph_ph(figure(ph), low, high, &class.name);
         checks.push(Check::new(level, "ph", sentence));
     }
 }
@@ -101,13 +92,13 @@ fn heating(looked: &Looked, checks: &mut Vec<Check>) {
     for stage in &looked.programme.stages {
         let degrees = stage.to_c.celsius() - stage.from_c.celsius();
         if degrees > 0.0 && stage.raising_min > 0.0 && degrees / stage.raising_min > rise * 1.1 {
-            let sentence = format!(
-                "A heater of {kw} kW brings {} from {} to {} in about {:.0} min, not in the {:.0} min of the programme; the times on the sheet will slip.",
+            let sentence = text::check::a_heater_of_kw_brings_2(
+                kw,
                 looked.baths.each_liquor.shown(),
                 stage.from_c,
                 stage.to_c,
-                degrees / rise,
-                stage.raising_min
+                format_args!("{:.0}", degrees / rise),
+                format_args!("{:.0}", stage.raising_min),
             );
             checks.push(Check::new(Level::Note, "slow_heating", sentence));
         }

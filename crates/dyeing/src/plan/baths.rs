@@ -1,5 +1,6 @@
 //! How much liquor, and whether the pot takes it.
 
+use crate::text;
 use serde::Serialize;
 
 use crate::{
@@ -50,7 +51,7 @@ impl Baths {
             (Water::FillPot, Some(usable)) => usable,
             (Water::FillPot, None) => {
                 return Err(DyeingError::Recipe(
-                    "there is neither water nor a pot to fill".into(),
+                    text::plan::there_is_neither_water_nor_a_pot().into(),
                 ));
             }
         };
@@ -61,10 +62,10 @@ impl Baths {
         };
         DyeingError::unless(
             count <= 10_000.0,
-            "number of baths",
+            text::plan::number_of_baths(),
             count,
             "",
-            "at most 10 000; take a larger pot",
+            text::plan::at_most_10_000_take_a_larger(),
         )?;
         let mut baths = Self {
             liquor,
@@ -91,8 +92,7 @@ impl Baths {
         let enough = self
             .liquor
             .times(1.0 / (1.0 - pot.headroom_percent / 100.0))?;
-        let mut sentence = format!(
-            "{} of liquor doesn't fit into a pot of {}, which takes {} with {} % left free; dye in {} baths of {} with {} of goods each, or take a pot of {} or more.",
+        let mut sentence = text::plan::of_liquor_doesnt_fit_into_a_pot_2(
             self.liquor.shown(),
             pot.capacity.shown(),
             usable.shown(),
@@ -100,15 +100,16 @@ impl Baths {
             self.count,
             self.each_liquor.shown(),
             self.each_goods.shown(),
-            enough.shown()
+            enough.shown(),
         );
         if self.count > recipe.goods.pieces {
-            sentence.push_str(&format!(
-                " That is more baths than the {}, so the larger pot is the only way.",
-                counted(recipe.goods.pieces, "piece", "pieces")
-            ));
+            sentence.push_str(&text::plan::that_is_more_baths(counted(
+                recipe.goods.pieces,
+                "piece",
+                "pieces",
+            )));
         } else {
-            sentence.push_str(" Pieces of different baths differ by more than the dye: spread each arm over all baths.");
+            sentence.push_str(text::plan::pieces_of_different_baths_differ_by_more());
         }
         Ok(Some(sentence))
     }

@@ -1,5 +1,6 @@
 //! One thing that goes into a bath: how much, in which measures, how sure.
 
+use crate::text;
 use locale::Measures;
 use serde::Serialize;
 
@@ -72,7 +73,7 @@ impl Line {
     /// Says when a weight of dye is wanted from a liquid of unknown strength, or when bottles
     /// can't be counted.
     pub fn of_dye(dye: &Dye, bath: Into) -> Result<Self, DyeingError> {
-        let place = |e: DyeingError| e.at(format!("dye \"{}\"", dye.name));
+        let place = |e: DyeingError| e.at(text::plan::dye(&dye.name));
         let wanted = dye.rule.dose.for_bath(bath.goods, bath.liquor)?;
         let wanted = opened(wanted, dye.bottle)?;
         let (full, pure) = match (dye.form, wanted) {
@@ -88,7 +89,7 @@ impl Line {
             }
             (DyeForm::Liquid(None), Amount::Mass(_)) => {
                 return Err(place(DyeingError::Recipe(
-                    "a weight of dye can't be taken from a liquid of unknown strength; write the label's proportion, as in \"half a bottle to a pound\", or its strength".into(),
+                    text::plan::a_weight_of_dye_cant_be_taken().into(),
                 )));
             }
             (_, other) => (other, None),
@@ -98,13 +99,10 @@ impl Line {
         match dye.form {
             DyeForm::Liquid(None) => add(
                 &mut note,
-                "Its strength is unknown, so the depth is too; another bottle may differ.",
+                text::plan::its_strength_is_unknown_so_the_depth(),
             ),
             DyeForm::Powder { .. } if matches!(amount, Amount::Volume(_)) => {
-                add(
-                    &mut note,
-                    "Dye powders lie at very different densities: weigh it instead.",
-                );
+                add(&mut note, text::plan::dye_powders_lie_at_very_different());
             }
             _ => {}
         }
@@ -171,12 +169,11 @@ impl Line {
                 let measure = kitchen::measure(volume, bath.kitchen)?;
                 let least = density.low_g_per_ml * measure.least.millilitres();
                 let most = density.high_g_per_ml * measure.most.millilitres();
-                metric = format!("{metric}, about {}", typical.metric());
+                metric = text::plan::about(&metric, typical.metric());
                 pounds = Some(typical.avoirdupois());
-                off = Some(format!(
-                    "it may weigh {}; weigh it to be sure",
-                    kitchen::grams_between(least, most)
-                ));
+                off = Some(text::plan::it_may_weigh_weigh(kitchen::grams_between(
+                    least, most,
+                )));
                 kitchen = Some(measure.text);
             }
             (Amount::Volume(volume), None) if volume > Volume::ZERO => {
@@ -216,7 +213,7 @@ impl Line {
             (Amount::Mass(mass), _) => mass.avoirdupois(),
             (Amount::Volume(volume), None) => volume.us_customary(),
             (Amount::Volume(volume), Some(pounds)) => {
-                format!("{}, about {pounds}", volume.us_customary())
+                text::plan::about_2(volume.us_customary(), pounds)
             }
             (Amount::Bottles(_), _) => return self.metric.clone(),
         };
@@ -249,16 +246,14 @@ fn less(wanted: Amount, there: Option<Amount>) -> Result<(Amount, Option<String>
         return Ok((wanted, None));
     }
     let Some(share) = there.over(wanted) else {
-        return Err(DyeingError::Recipe(format!(
-            "what is left in the bath ({there}) has to be in the same kind of unit as what is taken ({wanted})"
+        return Err(DyeingError::Recipe(text::plan::what_is_left_in_the_bath(
+            there, wanted,
         )));
     };
     let note = if share > 1.0 {
-        format!(
-            "The bath holds {there} already, more than the {wanted} that is wanted: expect a deeper shade."
-        )
+        text::plan::the_bath_holds_already_more(there, wanted)
     } else {
-        format!("{there} of {wanted} is in the bath already.")
+        text::plan::of_is_in_the_bath_already(there, wanted)
     };
     Ok((wanted.times((1.0 - share).max(0.0))?, Some(note)))
 }

@@ -1,5 +1,6 @@
 //! Where the dye is likely to end up.
 
+use crate::text;
 use serde::Serialize;
 
 use crate::{
@@ -63,19 +64,21 @@ impl Uptake {
             .collect();
         let middle = Partition::from_share((low + high) / 200.0, usual)?;
         let pot = middle.change_of_pot(usual, ratio);
-        let mut sentence = format!(
-            "At {ratio} the goods take up about {:.0} to {:.0} % of the dye, and {:.0} to {:.0} % stays for good",
-            exhaustion_percent[0], exhaustion_percent[1], fixation_percent[0], fixation_percent[1]
+        let mut sentence = text::plan::at_the_goods_take_up_about(
+            ratio,
+            format_args!("{:.0}", exhaustion_percent[0]),
+            format_args!("{:.0}", exhaustion_percent[1]),
+            format_args!("{:.0}", fixation_percent[0]),
+            format_args!("{:.0}", fixation_percent[1]),
         );
         if grams > 0.0 {
-            sentence.push_str(&format!(
-                ": of {} of dye, {} to {} goes down the drain",
+            sentence.push_str(&text::plan::of_of_dye_shown2_to_shown3_goes(
                 dye.shown(),
                 wasted[0].shown(),
-                wasted[1].shown()
+                wasted[1].shown(),
             ));
         }
-        sentence.push_str(". Figures are industry's, moved to this ratio by a simple model; small open pots usually do worse.");
+        sentence.push_str(text::plan::figures_are_industrys_moved_to_this());
         Ok(Self {
             exhaustion_percent,
             fixation_percent,

@@ -88,7 +88,7 @@ impl Amount {
             Self::Mass(mass) => mass.metric(),
             Self::Volume(volume) => volume.metric(),
             Self::Bottles(1.0) => "1 bottle".to_owned(),
-            Self::Bottles(n) => format!("{} bottles", figure(n)),
+            Self::Bottles(n) => text::quantity::bottles(figure(n)),
         }
     }
 }

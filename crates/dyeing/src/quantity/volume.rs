@@ -1,5 +1,6 @@
 //! Volume, in litres and in the measures of three kitchens.
 
+use crate::text;
 use std::{fmt, iter::Sum, ops::Add, str::FromStr};
 
 use locale::Measures;
@@ -155,9 +156,9 @@ impl Volume {
     pub fn us_customary(self) -> String {
         let (unit, name) = match self.in_unit(VolumeUnit::UsFluidOunce) {
             // From half a gallon and from half an ounce on.
-            ounces if ounces >= 64.0 => (VolumeUnit::UsGallon, "US gal"),
-            ounces if ounces >= 0.5 => (VolumeUnit::UsFluidOunce, "US fl oz"),
-            _ => (VolumeUnit::UsTeaspoon, "US tsp"),
+            ounces if ounces >= 64.0 => (VolumeUnit::UsGallon, text::quantity::us_gal()),
+            ounces if ounces >= 0.5 => (VolumeUnit::UsFluidOunce, text::quantity::us_fl_oz()),
+            _ => (VolumeUnit::UsTeaspoon, text::quantity::us_tsp()),
         };
         format!("{} {name}", figure(self.in_unit(unit)))
     }

@@ -2,6 +2,7 @@
 
 mod things;
 
+use crate::text;
 use std::collections::BTreeMap;
 
 use super::{
@@ -33,14 +34,10 @@ pub fn read(file: Written) -> Read<Recipe> {
         (None, Some(text)) => Water::Volume(volume(text, "water, volume")?),
         (None, None) if pot.is_some() => Water::FillPot,
         (None, None) => {
-            return Err(recipe(
-                "there is no water: give [water] liquor_ratio = \"20:1\" or volume, or a [pot] to fill",
-            ));
+            return Err(recipe(text::recipe::there_is_no_water_give_water_liquor()));
         }
         (Some(_), Some(_)) => {
-            return Err(recipe(
-                "give either the liquor ratio or the volume of the water, for one follows from the other",
-            ));
+            return Err(recipe(text::recipe::give_either_the_liquor_ratio()));
         }
     };
     let dyes = file
@@ -80,12 +77,12 @@ pub fn read(file: Written) -> Read<Recipe> {
 fn named(kind: &str, names: &[&String]) -> Read<()> {
     match names.iter().position(|name| name.trim().is_empty()) {
         None => Ok(()),
-        Some(_) if names.len() == 1 => Err(DyeingError::Recipe(format!(
-            "the {kind} has no name; give it one"
-        ))),
-        Some(k) => Err(DyeingError::Recipe(format!(
-            "{kind} {} has no name; give it one, or leave it out",
-            k + 1
+        Some(_) if names.len() == 1 => Err(DyeingError::Recipe(
+            text::recipe::the_has_no_name_give(kind),
+        )),
+        Some(k) => Err(DyeingError::Recipe(text::recipe::has_no_name_give(
+            kind,
+            k + 1,
         ))),
     }
 }
@@ -102,18 +99,16 @@ fn read_goods(file: &WrittenGoods, arms: &BTreeMap<String, u32>) -> Read<Goods> 
     let of_arms: u32 = arms.values().fold(0, |sum, n| sum.saturating_add(*n));
     let pieces = match file.pieces {
         Some(n) if !arms.is_empty() && n != of_arms => {
-            return Err(DyeingError::Recipe(format!(
-                "the goods have {n} pieces, but the arms have {of_arms} in all"
-            )));
+            return Err(DyeingError::Recipe(
+                text::recipe::the_goods_have_pieces_but_the_arms(n, of_arms),
+            ));
         }
         Some(n) => n,
         None if arms.is_empty() => 1,
         None => of_arms,
     };
     if pieces == 0 || pieces > 1_000_000 {
-        return Err(recipe(
-            "there has to be at least one piece, and not more than a million",
-        ));
+        return Err(recipe(text::recipe::there_has_to_be_at_least()));
     }
     match (&file.weight, &file.typical) {
         (Some(weight), None) => {
@@ -142,21 +137,19 @@ fn read_goods(file: &WrittenGoods, arms: &BTreeMap<String, u32>) -> Read<Goods> 
                 }),
             })
         }
-        _ => Err(recipe(
-            "give the goods either a weight, as in weight = \"250 g\", or typical = \"T-shirt\" and pieces",
-        )),
+        _ => Err(recipe(text::recipe::give_the_goods_either_a_weight())),
     }
 }
 
 fn read_arms(file: BTreeMap<String, u32>, pieces: u32) -> Read<Vec<Arm>> {
     if file.is_empty() {
         return Ok(vec![Arm {
-            name: "all pieces".into(),
+            name: text::recipe::all_pieces().into(),
             pieces,
         }]);
     }
     if let Some((name, _)) = file.iter().find(|(_, n)| **n == 0) {
-        return Err(DyeingError::Recipe(format!("arm \"{name}\" has no pieces")));
+        return Err(DyeingError::Recipe(text::recipe::arm_has_no_pieces(name)));
     }
     Ok(file
         .into_iter()
@@ -167,20 +160,16 @@ fn read_arms(file: BTreeMap<String, u32>, pieces: u32) -> Read<Vec<Arm>> {
 fn read_pot(file: &WrittenPot, kitchen: Kitchen) -> Read<Pot> {
     let capacity = at("pot, capacity", read_volume(&file.capacity, kitchen))?;
     if capacity == Volume::ZERO {
-        return Err(recipe(
-            "the pot holds nothing; its capacity has to be above 0",
-        ));
+        return Err(recipe(text::recipe::the_pot_holds_nothing_its_capacity()));
     }
     let headroom_percent = file.headroom_percent.unwrap_or(25.0);
     if !(0.0..=90.0).contains(&headroom_percent) {
-        return Err(DyeingError::Recipe(format!(
-            "a headroom of {headroom_percent} % can't be; 25 % is usual, so that the bath doesn't boil over"
+        return Err(DyeingError::Recipe(text::recipe::a_headroom_of_cant_be_25(
+            headroom_percent,
         )));
     }
     if let Some(kw) = file.heater_kw.filter(|kw| !(*kw > 0.05 && *kw < 100.0)) {
-        return Err(DyeingError::Recipe(format!(
-            "a heater of {kw} kW can't be; a kitchen stove's plate has 1 to 3 kW"
-        )));
+        return Err(DyeingError::Recipe(text::recipe::a_heater_of_kw_cant(kw)));
     }
     Ok(Pot {
         capacity,
@@ -193,8 +182,8 @@ fn read_process(file: &WrittenProcess) -> Read<Process> {
     let time =
         |text: &Option<String>, place: &str| at(place, text.as_deref().map(str::parse).transpose());
     if let Some(ph) = file.ph.filter(|ph| !(0.0..=14.0).contains(ph)) {
-        return Err(DyeingError::Recipe(format!(
-            "a pH of {ph} can't be; it goes from 0 to 14"
+        return Err(DyeingError::Recipe(text::recipe::a_ph_of_cant_be_it_goes(
+            ph,
         )));
     }
     Ok(Process {

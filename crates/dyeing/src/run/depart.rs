@@ -1,5 +1,6 @@
 //! Where a run departed from its sheet, in words.
 
+use crate::text;
 use serde::Serialize;
 
 use super::{Run, What};
@@ -28,52 +29,64 @@ pub struct Departure {
 }
 
 /// What usually goes otherwise in a step of that kind, a few words each.
-pub fn usual_departures(kind: StepKind) -> &'static [&'static str] {
+pub fn usual_departures(kind: StepKind) -> Vec<&'static str> {
     match kind {
-        StepKind::PreSoak => &[
-            "dry spots were left",
-            "soaked overnight",
-            "arms soaked apart",
+        StepKind::PreSoak => vec![
+            text::run::dry_spots_were_left(),
+            text::run::soaked_overnight(),
+            text::run::arms_soaked_apart(),
         ],
-        StepKind::Prepare => &[
-            "measured by spoon, not weighed",
-            "powder not fully dissolved",
-            "another product or lot",
+        StepKind::Prepare => vec![
+            text::run::measured_by_spoon_not_weighed(),
+            text::run::powder_not_fully_dissolved(),
+            text::run::another_product_or_lot(),
         ],
-        StepKind::Add => &[
-            "forgotten and added later",
-            "added all at once",
-            "some was spilled",
+        StepKind::Add => vec![
+            text::run::forgotten_and_added_later(),
+            text::run::added_all_at_once(),
+            text::run::some_was_spilled(),
         ],
-        StepKind::Raise => &["heated faster", "heated more slowly", "boiled by mistake"],
-        StepKind::Hold => &[
-            "not stirred all the time",
-            "boiled by mistake",
-            "heat went off",
-            "goods floated up",
+        StepKind::Raise => vec![
+            text::run::heated_faster(),
+            text::run::heated_more_slowly(),
+            text::run::boiled_by_mistake(),
         ],
-        StepKind::Cool => &["taken out hot", "cooled faster", "left in overnight"],
-        StepKind::Rinse => &[
-            "water not yet clear",
-            "arms rinsed together",
-            "hotter or colder water",
+        StepKind::Hold => vec![
+            text::run::not_stirred_all_the_time(),
+            text::run::boiled_by_mistake(),
+            text::run::heat_went_off(),
+            text::run::goods_floated_up(),
         ],
-        StepKind::Wash => &[
-            "another detergent",
-            "arms washed together",
-            "water not yet clear",
+        StepKind::Cool => vec![
+            text::run::taken_out_hot(),
+            text::run::cooled_faster(),
+            text::run::left_in_overnight(),
         ],
-        StepKind::AfterTreat => &[
-            "another amount",
-            "not all pieces covered",
-            "another product or lot",
+        StepKind::Rinse => vec![
+            text::run::water_not_yet_clear(),
+            text::run::arms_rinsed_together(),
+            text::run::hotter_or_colder_water(),
         ],
-        StepKind::MatchingSoak => &[
-            "left out",
-            "shorter than the after-treatment",
-            "in the same vessel",
+        StepKind::Wash => vec![
+            text::run::another_detergent(),
+            text::run::arms_washed_together(),
+            text::run::water_not_yet_clear(),
         ],
-        StepKind::Dry => &["tumble-dried", "dried in the sun", "ironed"],
+        StepKind::AfterTreat => vec![
+            text::run::another_amount(),
+            text::run::not_all_pieces_covered(),
+            text::run::another_product_or_lot(),
+        ],
+        StepKind::MatchingSoak => vec![
+            text::run::left_out(),
+            text::run::shorter_than_the_after_treatment(),
+            text::run::in_the_same_vessel(),
+        ],
+        StepKind::Dry => vec![
+            text::run::tumble_dried(),
+            text::run::dried_in_the_sun(),
+            text::run::ironed(),
+        ],
     }
 }
 
@@ -92,7 +105,7 @@ impl Run {
             What::Departed(text) => Some(Departure {
                 step: None,
                 arms: Vec::new(),
-                sentence: format!("In the run as a whole: {}", ended(text)),
+                sentence: text::run::in_the_run_as_a_whole(ended(text)),
             }),
             _ => None,
         }));
@@ -118,7 +131,7 @@ impl Run {
         let clock = self.clock(step.number);
         let mut said = Vec::new();
         if self.is_finished() && clock.began_s.is_none() {
-            said.push("no start was noted, so it may have been left out".to_owned());
+            said.push(text::run::no_start_was_noted().to_owned());
         }
         if let (Some(planned), false, Some(_)) = (step.minutes, clock.is_running(), clock.began_s) {
             said.extend(off_time(step.kind, planned, minutes(clock.ran_s)));
@@ -150,10 +163,9 @@ impl Run {
                 found.push(Departure {
                     step: Some(soak.number),
                     arms: soak.arms.clone(),
-                    sentence: format!(
-                        "The matching soak took {} min and the after-treatment {} min, so more than the agent differs between their arms.",
+                    sentence: text::run::the_matching_soak_took_min(
                         figure(soaked),
-                        figure(treated)
+                        figure(treated),
                     ),
                 });
             }
@@ -180,13 +192,8 @@ fn off_time(kind: StepKind, planned_min: f64, took_min: f64) -> Option<String> {
         StepKind::PreSoak => took_min < planned_min,
         _ => true,
     };
-    (matters && is_off(planned_min, took_min)).then(|| {
-        format!(
-            "it took {} min instead of {} min",
-            figure(took_min),
-            figure(planned_min)
-        )
-    })
+    (matters && is_off(planned_min, took_min))
+        .then(|| text::run::it_took_min_instead_of_min(figure(took_min), figure(planned_min)))
 }
 
 fn off_heat(step: &Step, found: Celsius) -> Option<String> {
@@ -198,7 +205,7 @@ fn off_heat(step: &Step, found: Celsius) -> Option<String> {
         format!("{} to {}", figure(low.local_degrees()), high.shown())
     };
     (found.celsius() < low.celsius() - CLOSE_K || found.celsius() > high.celsius() + CLOSE_K)
-        .then(|| format!("it was at {} instead of {planned}", found.shown()))
+        .then(|| text::run::it_was_at_instead(found.shown(), &planned))
 }
 
 fn for_arms(arms: &[String]) -> String {

@@ -1,5 +1,6 @@
 //! A sheet as it is kept with a run.
 
+use crate::text;
 use serde::{Deserialize, Serialize};
 
 use crate::{caution::Caution, plan::Plan, programme::Programme, recipe::Recipe, run_sheet::Step};
@@ -37,12 +38,11 @@ impl RunSheet {
         let labels = plan.checks.iter().filter(|c| c.code == "label_departure");
         Self {
             recipe: plan.name.clone(),
-            about: format!(
-                "{} on {}, {} of liquor, {}",
-                plan.class,
+            about: text::run::on_shown2_of_liquor(
+                &plan.class,
                 plan.goods.mass.shown(),
                 plan.baths.liquor.shown(),
-                plan.baths.ratio
+                plan.baths.ratio,
             ),
             steps: plan.steps.clone(),
             cautions: plan.cautions.clone(),

@@ -1,6 +1,7 @@
 //! The steps of the dye bath.
 
 use super::{Sheet, StepKind};
+use crate::text;
 use crate::{
     caution::{Hazard, gather},
     plan::{Baths, Line},
@@ -20,15 +21,15 @@ impl Sheet {
                     let each = l
                         .each_bath
                         .as_ref()
-                        .map_or(String::new(), |e| format!(" ({e} to each bath)"));
+                        .map_or(String::new(), text::run_sheet::to_each_bath);
                     format!("{} {}{each}", l.shown(), l.name)
                 });
-                let mut text = format!("Stir in {}.", what.collect::<Vec<_>>().join("; "));
+                let mut text = text::run_sheet::stir_in(what.collect::<Vec<_>>().join("; "));
                 if baths.count > 1 && here.iter().all(|l| l.each_bath.is_none()) {
-                    text.push_str(" Share it over the baths by weight of goods.");
+                    text.push_str(text::run_sheet::share_it_over_the_baths_by_weight());
                 }
                 if here.iter().any(|l| l.role.is_none()) {
-                    text.push_str(" Then put the wet goods in.");
+                    text.push_str(text::run_sheet::then_put_the_wet_goods());
                 }
                 let hazards: Vec<_> = here
                     .iter()
@@ -51,21 +52,21 @@ impl Sheet {
             if stage.raising_min > 0.0 {
                 let up = stage.to_c > stage.from_c;
                 let (kind, title) = if up {
-                    (StepKind::Raise, format!("Raise to {}", stage.to_c))
+                    (StepKind::Raise, text::run_sheet::raise_to(stage.to_c))
                 } else {
-                    (StepKind::Cool, format!("Cool to {}", stage.to_c))
+                    (StepKind::Cool, text::run_sheet::cool_to(stage.to_c))
                 };
-                let text = format!("From {} to {}. {}", stage.from_c, stage.to_c, stage.how);
+                let text = text::run_sheet::from_to(stage.from_c, stage.to_c, &stage.how);
                 let step = self.push(kind, &title, text, Some(stage.raising_min), [from, to]);
                 if stage.to_c.celsius() > 100.0 {
                     step.cautions.push(Hazard::Pressure.caution(Vec::new()));
                 }
             }
             if stage.holding_min > 0.0 {
-                let text = format!("Keep at {}. {}", stage.to_c, stage.how);
+                let text = text::run_sheet::keep_at(stage.to_c, &stage.how);
                 self.push(
                     StepKind::Hold,
-                    &format!("Hold at {}", stage.to_c),
+                    &text::run_sheet::hold_at(stage.to_c),
                     text,
                     Some(stage.holding_min),
                     [to, to],
@@ -74,13 +75,10 @@ impl Sheet {
         }
         if programme.cooling_min > 0.0 {
             let from = programme.stages.last().map(|s| s.to_c);
-            let text = format!(
-                "Heat off; let the bath cool to {} before the goods come out.",
-                programme.cool_to_c
-            );
+            let text = text::run_sheet::heat_off_let_the_bath_cool(programme.cool_to_c);
             self.push(
                 StepKind::Cool,
-                &format!("Cool to {}", programme.cool_to_c),
+                &text::run_sheet::cool_to_2(programme.cool_to_c),
                 text,
                 Some(programme.cooling_min),
                 [from, Some(programme.cool_to_c)],

@@ -1,6 +1,7 @@
 //! The steps after the bath.
 
 use super::{Sheet, StepKind};
+use crate::text;
 use crate::{
     Celsius,
     caution::{Hazard, gather},
@@ -23,7 +24,7 @@ impl Sheet {
             let step = self.push(
                 kind,
                 title,
-                format!("{} All arms alike.", wash.how),
+                text::run_sheet::all_arms_alike(&wash.how),
                 Some(wash.minutes),
                 [Some(at), Some(at)],
             );
@@ -37,14 +38,13 @@ impl Sheet {
         let heat = [Some(plan.temperature), Some(plan.temperature)];
         let minutes = Some(plan.time.minutes());
         let begins = self.now_min;
-        let text = format!(
-            "{} {} in {} of water at {} for {} ({}).",
+        let text = text::run_sheet::in_shown2_of_water(
             plan.line.shown(),
-            plan.line.name,
+            &plan.line.name,
             plan.liquor.shown(),
             plan.temperature,
             plan.time,
-            counted(plan.pieces, "piece", "pieces")
+            counted(plan.pieces, "piece", "pieces"),
         );
         let hazards = plan
             .line
@@ -54,7 +54,7 @@ impl Sheet {
         let hazards: Vec<_> = hazards
             .chain([(Hazard::DataSheet, plan.line.name.clone())])
             .collect();
-        let title = format!("After-treat with {}", plan.line.name);
+        let title = text::run_sheet::after_treat(&plan.line.name);
         let step = self.push(StepKind::AfterTreat, &title, text, minutes, heat);
         let hot = step
             .cautions
@@ -72,28 +72,29 @@ impl Sheet {
         if !others.is_empty() {
             // Controls go through the same water, heat and time, so that only the agent differs.
             self.now_min = begins;
-            let text = format!(
-                "Plain water, same ratio, {} for {}, moved the same way, in a vessel of its own: what the after-treated arms went through without the agent.",
-                plan.temperature, plan.time
-            );
-            self.push(StepKind::MatchingSoak, "Matching soak", text, minutes, heat)
-                .arms = others;
+            let text =
+                text::run_sheet::plain_water_same_ratio_for_moved(plan.temperature, plan.time);
+            self.push(
+                StepKind::MatchingSoak,
+                text::run_sheet::matching_soak(),
+                text,
+                minutes,
+                heat,
+            )
+            .arms = others;
         }
         let cold = Celsius::new(25.0).ok();
-        let text = "Rinse until the water runs clear; all arms alike, arms apart.".to_owned();
+        let text = text::run_sheet::rinse_until_the_water_runs_clear().to_owned();
         let step = self.push(StepKind::Rinse, "Rinse", text, Some(5.0), [cold, cold]);
         step.cautions
             .push(Hazard::Disposal.caution(vec![plan.line.name.clone()]));
     }
 
     pub(super) fn dry(&mut self, recipe: &Recipe) {
-        let text = format!(
-            "Dry {} the same way, out of the sun, arms apart; look at them only when they are quite dry, for wet cloth looks darker.",
-            match recipe.goods.pieces {
-                1 => "the piece".to_owned(),
-                n => format!("all {n} pieces"),
-            }
-        );
+        let text = text::run_sheet::dry_the_same_way_out(match recipe.goods.pieces {
+            1 => text::run_sheet::the_piece().to_owned(),
+            n => text::run_sheet::all_pieces(n),
+        });
         self.push(StepKind::Dry, "Dry", text, None, [None, None]);
     }
 }

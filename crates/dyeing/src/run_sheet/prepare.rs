@@ -1,6 +1,7 @@
 //! The steps before the bath.
 
 use super::{Sheet, StepKind};
+use crate::text;
 use crate::{
     Volume,
     caution::{Hazard, gather},
@@ -22,13 +23,10 @@ impl Sheet {
         top_up: Volume,
     ) {
         let soak = recipe.process.presoak.map_or(PRESOAK_MIN, |t| t.minutes());
-        let text = format!(
-            "Weigh the goods dry, then wet {} out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.",
-            recipe.goods.mass.shown()
-        );
+        let text = text::run_sheet::weigh_the_goods_dry_then_wet_out_2(recipe.goods.mass.shown());
         self.push(
             StepKind::PreSoak,
-            "Soak the goods",
+            text::run_sheet::soak_the_goods(),
             text,
             Some(soak),
             [None, None],
@@ -39,22 +37,16 @@ impl Sheet {
             .iter()
             .map(|l| format!("{} {}", l.shown(), l.name))
             .collect();
-        let mut text = format!(
-            "Read the data sheets. Measure {} of water for a bath of {}",
+        let mut text = text::run_sheet::read_the_data_sheets_measure_of_water_2(
             top_up.shown(),
-            baths.liquor.shown()
+            baths.liquor.shown(),
         );
         if !list.is_empty() {
-            text.push_str(&format!(", and set out: {}", list.join("; ")));
+            text.push_str(&text::run_sheet::and_set_out(list.join("; ")));
         }
-        text.push_str(
-            ". Wet powders to a paste, then dissolve them in some hot water of the bath.",
-        );
+        text.push_str(text::run_sheet::wet_powders_to_a_paste_then_dissolve());
         if baths.count > 1 {
-            text.push_str(&format!(
-                " Share all of it over {} baths by weight of goods.",
-                baths.count
-            ));
+            text.push_str(&text::run_sheet::share_all_of_it_over_baths(baths.count));
         }
         let hazards = lines
             .iter()
@@ -72,7 +64,7 @@ impl Sheet {
         let cautions = gather(hazards.chain(class).chain(always));
         self.push(
             StepKind::Prepare,
-            "Weigh and dissolve",
+            text::run_sheet::weigh_and_dissolve(),
             text,
             Some(PREPARING_MIN),
             [None, None],

@@ -46,10 +46,15 @@ fn dng() -> Result<Kind, Refusal> {
 
 #[cfg(not(feature = "raw"))]
 fn dng() -> Result<Kind, Refusal> {
-    Err(Refusal::new(
+    Err(not_built_for_dng())
+}
+
+#[cfg_attr(feature = "raw", allow(dead_code))]
+fn not_built_for_dng() -> Refusal {
+    Refusal::new(
         RefusalCode::NotAPhoto,
         text::decode::the_file_is_a_dng_raw_picture(),
-    ))
+    )
 }
 
 /// The refusal of what is neither JPEG nor PNG, by its kind where that is known.

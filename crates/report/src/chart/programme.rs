@@ -1,6 +1,7 @@
 //! A bath's temperature over time, with what goes in when.
 
 use crate::svg::{escape, nice_scale, tick};
+use crate::text;
 use dyeing::{Celsius, programme::Programme};
 use locale::Measures;
 use std::fmt::Write;
@@ -123,10 +124,14 @@ fn said(programme: &Programme) -> String {
     let corners: Vec<String> = points
         .map(|p| {
             let (degrees, scale) = (p.celsius.local_degrees(), Celsius::local_scale());
-            format!("{degrees:.0} {scale} at {:.0} min", p.minute)
+            text::chart::at_min(
+                format_args!("{degrees:.0}"),
+                scale,
+                format_args!("{:.0}", p.minute),
+            )
         })
         .collect();
-    format!("Temperature of the bath over time: {}", corners.join(", "))
+    text::chart::temperature_of_the_bath_over_time(corners.join(", "))
 }
 
 #[cfg(test)]

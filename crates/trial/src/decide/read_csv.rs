@@ -6,6 +6,7 @@ use super::{
     row::colour_fault,
 };
 use crate::Part;
+use crate::text;
 use colour::Lab;
 use std::{collections::BTreeSet, io::Read};
 
@@ -83,7 +84,7 @@ fn row(
     let number = |k: usize| number(COLUMNS[k], fields.text(k), decimal_comma);
     let lab = Lab::new(number(5)?, number(6)?, number(7)?);
     if let Some(fault) = colour_fault(lab) {
-        return Err(format!("{fault}; here are {}, {}, {}", lab.l, lab.a, lab.b));
+        return Err(text::decide::here_are(fault, lab.l, lab.a, lab.b));
     }
     Ok(Row {
         arm: fields.named(0)?,
@@ -105,9 +106,7 @@ fn number(column: &str, text: &str, decimal_comma: bool) -> Result<f64, String> 
         text.to_owned()
     };
     let number = plain.parse::<f64>().ok().filter(|v| v.is_finite());
-    number.ok_or_else(|| {
-        format!("{column} is \"{text}\", which is no number; write it like 41.2, with a point")
-    })
+    number.ok_or_else(|| text::decide::is_which_is_no_number_write(column, text))
 }
 
 /// The covariance of a colour of which a photo states the plus-or-minus of each part;
@@ -126,9 +125,7 @@ fn stated(
         let column = ["sd_L", "sd_a", "sd_b"][k];
         let sd = number(column, text, decimal_comma)?;
         if sd < 0.0 {
-            return Err(format!(
-                "{column} is {text}; a standard deviation is 0 or more"
-            ));
+            return Err(text::decide::is_a_standard_deviation_is_0(column, text));
         }
         covariance[k][k] = sd * sd;
     }

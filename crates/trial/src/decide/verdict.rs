@@ -2,6 +2,7 @@
 
 use super::{Along, DealtAnew, OverRounds};
 use crate::Source;
+use crate::text;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -35,12 +36,12 @@ impl Verdict {
     }
 
     /// The verdict in words.
-    pub const fn in_words(self) -> &'static str {
+    pub fn in_words(self) -> &'static str {
         match self {
-            Self::Visible => "visible difference",
-            Self::Small => "real, but too small to matter",
-            Self::Alike => "no difference that matters",
-            Self::Open => "not enough evidence",
+            Self::Visible => text::decide::visible_difference(),
+            Self::Small => text::decide::real_but_too_small_to_matter(),
+            Self::Alike => text::decide::no_difference_that_matters(),
+            Self::Open => text::decide::not_enough_evidence(),
         }
     }
 }

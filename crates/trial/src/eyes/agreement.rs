@@ -178,12 +178,9 @@ fn people(judging: &Judging) -> Coefficient {
     // What is left to go wrong is that all, or all but one pair, got one grade.
     match found {
         Ok((value, interval)) => coefficient(value, interval, pairs, judges),
-        Err(_) => none(pairs, judges, ALL_THE_SAME),
+        Err(_) => none(pairs, judges, text::eyes::nearly_all_got_one_and_the_same()),
     }
 }
-
-/// What there is to say where nothing differs.
-const ALL_THE_SAME: &str = "Nearly all got one and the same grade, which leaves nothing by which agreement could be told from habit.";
 
 fn none(pairs: usize, judges: usize, plain: &str) -> Coefficient {
     Coefficient {
@@ -328,7 +325,7 @@ fn beside(
     } else {
         match kappa(&categories, CATEGORIES, Apart::SquaredSteps) {
             Ok(found) => coefficient(found.kappa, found.interval(LEVEL), both.len(), 1),
-            Err(_) => none(both.len(), 1, ALL_THE_SAME),
+            Err(_) => none(both.len(), 1, text::eyes::nearly_all_got_one_and_the_same()),
         }
     };
     Some(WithInstrument {

@@ -36,11 +36,11 @@ impl Vision {
     }
 
     /// In words.
-    pub const fn in_words(self) -> &'static str {
+    pub fn in_words(self) -> &'static str {
         match self {
-            Self::Normal => "normal colour vision",
-            Self::Impaired => "colour vision that is not normal",
-            Self::Unstated => "colour vision not stated",
+            Self::Normal => text::eyes::normal_colour_vision(),
+            Self::Impaired => text::eyes::colour_vision_that_is_not_normal(),
+            Self::Unstated => text::eyes::colour_vision_not_stated(),
         }
     }
 }

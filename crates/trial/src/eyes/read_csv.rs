@@ -5,6 +5,7 @@ use crate::decide::{
     DecideError,
     csv_text::{Fields, each_row, places, reader, text, unreadable},
 };
+use crate::text;
 use colour::grade::Grade;
 use std::{collections::BTreeMap, io::Read};
 
@@ -36,9 +37,8 @@ pub fn read_csv(input: impl Read) -> Result<Vec<EyeRow>, DecideError> {
         };
         let whose = (row.piece.clone(), row.stage, row.judge.to_lowercase());
         if let Some(before) = seen.insert(whose, number) {
-            return Err(format!(
-                "{} has graded {} at stage {} in row {before} already; keep one of the two",
-                row.judge, row.piece, row.stage
+            return Err(text::eyes::has_graded_at_stage_in_row_already(
+                &row.judge, &row.piece, row.stage, before,
             ));
         }
         rows.push(row);
@@ -98,9 +98,7 @@ fn grade(written: &str) -> Result<Grade, String> {
     let month = written.chars().filter(|c| c.is_alphabetic()).count() >= 3
         && written.chars().any(|c| c.is_ascii_digit());
     written.parse::<Grade>().map_err(|error| match month {
-        true => format!(
-            "the grade is \"{written}\", which a spreadsheet has made of a half-step; write it as 4.5"
-        ),
+        true => text::eyes::the_grade_is_which_a_spreadsheet(written),
         false => error.to_string(),
     })
 }

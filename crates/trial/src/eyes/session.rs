@@ -33,10 +33,10 @@ impl Way {
     }
 
     /// What was looked at, in words.
-    pub const fn in_words(self) -> &'static str {
+    pub fn in_words(self) -> &'static str {
         match self {
-            Self::Cloth => "the cloths themselves",
-            Self::Screen => "measured colours on a screen",
+            Self::Cloth => text::eyes::the_cloths_themselves(),
+            Self::Screen => text::eyes::measured_colours_on_a_screen(),
         }
     }
 }

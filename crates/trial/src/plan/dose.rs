@@ -1,6 +1,7 @@
 //! Where an arm departs from a product's own instruction, and by what factor.
 
 use super::{Finding, FindingCode, Instruction, Mend, Plan, Step, check::list};
+use crate::text;
 use dyeing::{Amount, Celsius, Kitchen};
 use serde::Serialize;
 
@@ -82,10 +83,10 @@ impl DoseDeparture {
         let off = |factor: &f64| (factor - 1.0).abs() > CLOSE_SHARE;
         let mut words = Vec::new();
         if let Some(factor) = self.dose_factor.filter(off) {
-            words.push(format!("{} times the dose", short(factor)));
+            words.push(text::plan::times_the_dose(short(factor)));
         }
         if let Some(factor) = self.time_factor.filter(off) {
-            words.push(format!("{} times as long", short(factor)));
+            words.push(text::plan::times_as_long(short(factor)));
         }
         if let Some(kelvins) = self.warmer_k.filter(|k| k.abs() >= CLOSE_K) {
             let way = if kelvins > 0.0 { "warmer" } else { "cooler" };
@@ -100,15 +101,16 @@ impl DoseDeparture {
     /// The departure as a sentence.
     pub fn sentence(&self) -> String {
         let arms = if self.arms.is_empty() {
-            "All arms".to_owned()
+            text::plan::all_arms().to_owned()
         } else {
             list(self.arms.iter().map(String::as_str))
         };
         let verb = if self.arms.len() == 1 { "uses" } else { "use" };
-        format!(
-            "{arms} {verb} {} other than its instruction says: {}.",
-            self.agent,
-            self.words().join(", ")
+        text::plan::other_than_its_instruction_says(
+            &arms,
+            verb,
+            &self.agent,
+            self.words().join(", "),
         )
     }
 
@@ -120,9 +122,7 @@ impl DoseDeparture {
         Some(Finding {
             code: FindingCode::DoseDeparture,
             sentence: self.sentence(),
-            consequence: "The verdict holds for this use only; it can't speak of the product used \
-                          as it is meant to be."
-                .to_owned(),
+            consequence: text::plan::the_verdict_holds_for_this_use_only().to_owned(),
             arms: self.arms.clone(),
             mends: vec![
                 Mend::FollowInstruction { step: self.step },

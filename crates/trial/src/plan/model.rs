@@ -80,12 +80,12 @@ impl Asks {
     ];
 
     /// As a person asks it.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Lasts => "Does the colour last?",
-            Self::StepMatters => "Does the extra step matter?",
-            Self::WhichIsBest => "Which one is best?",
-            Self::ShadeLadder => "What does one dye give at several depths?",
+            Self::Lasts => text::plan::does_the_colour_last(),
+            Self::StepMatters => text::plan::does_the_extra_step_matter(),
+            Self::WhichIsBest => text::plan::which_one_is_best(),
+            Self::ShadeLadder => text::plan::what_does_one_dye_give_at_several(),
         }
     }
 
@@ -151,14 +151,14 @@ pub enum StepKind {
 
 impl StepKind {
     /// As said in a sentence.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Soak => "soak",
-            Self::Dye => "dye bath",
-            Self::Rinse => "rinse",
-            Self::AfterTreat => "after-treatment",
-            Self::Wash => "wash",
-            Self::Dry => "drying",
+            Self::Soak => text::plan::soak(),
+            Self::Dye => text::plan::dye_bath(),
+            Self::Rinse => text::plan::rinse(),
+            Self::AfterTreat => text::plan::after_treatment(),
+            Self::Wash => text::plan::wash_2(),
+            Self::Dry => text::plan::drying(),
         }
     }
 
@@ -240,11 +240,11 @@ pub enum CircumstanceKind {
 
 impl CircumstanceKind {
     /// As said in a sentence.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Day => "day",
-            Self::Person => "person",
-            Self::Place => "place on the board",
+            Self::Day => text::plan::day_2(),
+            Self::Person => text::plan::person(),
+            Self::Place => text::plan::place_on_the_board(),
         }
     }
 }

@@ -312,13 +312,13 @@ impl From<Analysis> for Basis {
 
 impl Basis {
     /// As said beside a comparison.
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Pieces => "by pieces",
-            Self::WithinLoads => "by pieces within loads",
-            Self::Loads => "by means of loads",
-            Self::Confounded => "never: each arm has one load, its own",
-            Self::NoScatter => "never: too few pieces to tell what chance does",
+            Self::Pieces => text::plan::by_pieces(),
+            Self::WithinLoads => text::plan::by_pieces_within_loads(),
+            Self::Loads => text::plan::by_means_of_loads(),
+            Self::Confounded => text::plan::never_each_arm_has_one_load(),
+            Self::NoScatter => text::plan::never_too_few_pieces_to_tell(),
         }
     }
 }

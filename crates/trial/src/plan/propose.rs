@@ -344,7 +344,7 @@ impl Enquiry {
             plan.circumstances.push(Circumstance {
                 kind: CircumstanceKind::Day,
                 arms: Vec::new(),
-                values: (1..=days).map(|n| text::plan::day(n)).collect(),
+                values: (1..=days).map(text::plan::day).collect(),
             });
         }
         plan

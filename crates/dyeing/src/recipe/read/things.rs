@@ -7,6 +7,7 @@ use super::{
     },
     Read, at,
 };
+use crate::text;
 use crate::{
     Amount, Celsius, Dose, Kitchen, Mass, PercentWv, Price, Volume, error::DyeingError, material,
     quantity::read_volume,
@@ -46,16 +47,15 @@ impl Entry {
 
 pub(super) fn read_dye(file: WrittenDye, kitchen: Kitchen) -> Read<Dye> {
     let entry = Entry {
-        place: format!("dye \"{}\"", file.name),
+        place: text::recipe::dye(&file.name),
         kitchen,
     };
     let strength_percent = file.strength_percent.unwrap_or(100.0);
     let form = match (file.stock, file.liquid) {
         (Some(_), Some(_)) => {
-            return Err(DyeingError::Recipe(format!(
-                "{} is either a stock solution or a liquid from a bottle; leave one out",
-                entry.place
-            )));
+            return Err(DyeingError::Recipe(
+                text::recipe::is_either_a_stock_solution(&entry.place),
+            ));
         }
         (Some(stock), None) => DyeForm::Stock(entry.at("stock", PercentWv::read(&stock))?),
         (None, Some(liquid)) if liquid.trim() == "unknown" => DyeForm::Liquid(None),
@@ -108,12 +108,12 @@ pub(super) fn read_after(
     kitchen: Kitchen,
     known: &[Arm],
 ) -> Read<AfterTreatment> {
-    let place = format!("after-treatment \"{}\"", file.name);
+    let place = text::recipe::after_treatment(&file.name);
     let within = |what: &str| format!("{place}, {what}");
     let water = file.water.map(|t| read_volume(&t, kitchen)).transpose();
     let water = at(&within("water"), water)?;
     if water == Some(Volume::ZERO) {
-        return Err(DyeingError::Recipe(format!("{place} has no water")));
+        return Err(DyeingError::Recipe(text::recipe::has_no_water(&place)));
     }
     let temperature: Celsius = at(&within("temperature"), file.temperature.parse())?;
     let time = at(&within("time"), file.time.parse())?;
@@ -136,9 +136,9 @@ pub(super) fn read_after(
         return at(&within("arms"), Err(unknown));
     }
     if arms.is_empty() {
-        return Err(DyeingError::Recipe(format!(
-            "{place} is for no arm; leave it out"
-        )));
+        return Err(DyeingError::Recipe(
+            text::recipe::is_for_no_arm_leave_it_out(&place),
+        ));
     }
     let pieces =
         |all: &mut dyn Iterator<Item = &Arm>| -> f64 { all.map(|a| f64::from(a.pieces)).sum() };

@@ -2,6 +2,7 @@
 
 use super::{Finding, FindingCode};
 use crate::plan::{Mend, Plan, Step, StepKind, dose::heat};
+use crate::text;
 
 /// Soaks whose times differ by less than this share match.
 const TIME_SHARE: f64 = 0.1;
@@ -62,13 +63,13 @@ fn alike(own: Option<f64>, wanted: Option<f64>, close: impl Fn(f64, f64) -> bool
 
 fn finding(step: &Step, place: usize, without: Vec<String>) -> Finding {
     let what = if step.agent.is_empty() {
-        format!("the {}", step.kind.words())
+        text::plan::the(step.kind.words())
     } else {
-        format!("the {} with {}", step.kind.words(), step.agent)
+        text::plan::the_with(step.kind.words(), &step.agent)
     };
     let how = match (step.minutes, step.temperature_c) {
-        (Some(minutes), Some(celsius)) => format!(" ({minutes} min at {})", heat(celsius)),
-        (Some(minutes), None) => format!(" ({minutes} min)"),
+        (Some(minutes), Some(celsius)) => text::plan::min_at(minutes, heat(celsius)),
+        (Some(minutes), None) => text::plan::min_2(minutes),
         (None, Some(celsius)) => format!(" (at {})", heat(celsius)),
         (None, None) => String::new(),
     };
@@ -76,13 +77,14 @@ fn finding(step: &Step, place: usize, without: Vec<String>) -> Finding {
     let verb = if without.len() == 1 { "gets" } else { "get" };
     Finding {
         code: FindingCode::SoakMissing,
-        sentence: format!(
-            "{arms} {verb} no plain soak that matches {what} of {}{how}.",
-            crate::plan::check::list(step.arms.iter().map(String::as_str))
+        sentence: text::plan::no_plain_soak_that_matches(
+            &arms,
+            verb,
+            &what,
+            crate::plan::check::list(step.arms.iter().map(String::as_str)),
+            &how,
         ),
-        consequence: "Warm water alone takes loose dye off. A difference may come from the \
-                      product or from the water, and the verdict can't say from which."
-            .to_owned(),
+        consequence: text::plan::warm_water_alone_takes_loose_dye_off().to_owned(),
         mends: vec![Mend::AddSoak {
             arms: without.clone(),
             like_step: place,

@@ -1,5 +1,6 @@
 //! A table of readings as a form brings it, and what it means for a trial.
 
+use crate::text;
 use crate::upload::Upload;
 use crate::{error::Error, form::Signed};
 use base64::Engine;
@@ -56,9 +57,7 @@ impl Sheet {
         let mut sheet = Self::with(|name| form.text(name));
         sheet.file = form.text("file");
         sheet.content = STANDARD.decode(form.text("content")).map_err(|_| {
-            Error::Malformed(
-                "The readings came back broken. Go back and send the file again.".to_owned(),
-            )
+            Error::Malformed(text::elsewhere::the_readings_came_back_broken_go_back().to_owned())
         })?;
         Ok(sheet)
     }
@@ -94,7 +93,10 @@ impl Sheet {
     pub(crate) fn understood(&mut self, trial: &Trial) -> Result<(u32, Matched), Fault> {
         let wrong = |field: &str, message: String| (field.to_owned(), message);
         let stage = read_stage(&self.stage).ok_or_else(|| {
-            wrong("stage", "Give the number of rounds the pieces had been through as a whole number; 0 is before the first.".to_owned())
+            wrong(
+                "stage",
+                text::elsewhere::give_the_number_of_rounds_the_pieces().to_owned(),
+            )
         })?;
         let view: View = self
             .view
@@ -104,7 +106,7 @@ impl Sheet {
         let repeatability = plain.parse().map_err(|_| {
             wrong(
                 "repeatability",
-                format!("Give the repeatability as a number, such as {USUAL_REPEATABILITY_DE}."),
+                text::elsewhere::give_the_repeatability_as_a_number_such(USUAL_REPEATABILITY_DE),
             )
         })?;
         let field = if self.file.is_empty() {
@@ -115,7 +117,7 @@ impl Sheet {
         if self.content.is_empty() {
             return Err(wrong(
                 "table",
-                "Choose a file, or type the values.".to_owned(),
+                text::elsewhere::choose_a_file_or_type_the_values().to_owned(),
             ));
         }
         let at_table = |e: table::TableError| wrong(field, format!("{}.", capital(&e.to_string())));
@@ -141,10 +143,9 @@ fn no_piece(trial: &Trial, found: &Matched) -> String {
             names.iter().take(8).copied().collect::<Vec<_>>().join(", ")
         )
     };
-    format!(
-        "No sample has the code of a piece of this trial. The table names {}; the pieces are {}. Write the pieces\u{2019} codes as names.",
+    text::elsewhere::no_sample_has_the_code(
         some(found.unknown.iter().map(String::as_str).collect()),
-        some(trial.pieces.iter().map(|p| p.code.as_str()).collect())
+        some(trial.pieces.iter().map(|p| p.code.as_str()).collect()),
     )
 }
 

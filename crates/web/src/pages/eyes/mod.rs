@@ -8,15 +8,19 @@ pub(crate) mod sit;
 pub(crate) mod turn;
 
 use crate::error::Error;
+use crate::text;
 use store::Bench;
 use trial::{Trial, eyes::Judging};
-
-const NO_SESSION: &str = "There is no such session of judging in this trial. The page on judging by eye shows those that are there.";
 
 /// The trial with that slug and one of its sessions.
 fn find(bench: &mut Bench, slug: &str, session: i64) -> Result<(Trial, Judging), Error> {
     let trial = crate::pages::trial::find(bench, slug)?;
     let sessions = bench.eye_sessions(trial.id)?;
     let found = sessions.into_iter().find(|judging| judging.id == session);
-    Ok((trial, found.ok_or(Error::NotFound(NO_SESSION))?))
+    Ok((
+        trial,
+        found.ok_or(Error::NotFound(
+            text::eyes::there_is_no_such_session_of_judging(),
+        ))?,
+    ))
 }

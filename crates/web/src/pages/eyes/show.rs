@@ -124,8 +124,8 @@ pub(super) async fn show(app: &App, slug: String, typed: Typed) -> Result<Respon
         open: cards(false),
         closed: cards(true),
         section: eyes::section(&results),
-        about: eyes::ABOUT,
-        about_agreement: eyes::ABOUT_AGREEMENT,
+        about: eyes::about(),
+        about_agreement: eyes::about_agreement(),
     };
     let status = match typed.problems.is_empty() {
         true => StatusCode::OK,

@@ -5,6 +5,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::material as say;
 use askama::Template;
 use axum::extract::State;
@@ -119,11 +120,13 @@ impl MaterialRow {
             name: material.name.clone(),
             left: left(material),
             lots: match open {
-                0 => "none open".to_owned(),
-                1 => "1 open".to_owned(),
-                many => format!("{many} open"),
+                0 => text::material::none_open().to_owned(),
+                1 => text::material::n_1_open().to_owned(),
+                many => text::material::open(many),
             },
-            price: newest.map_or("not known".to_owned(), |lot| lot.came.price_shown()),
+            price: newest.map_or(text::material::not_known().to_owned(), |lot| {
+                lot.came.price_shown()
+            }),
             notes: material.notes.clone(),
         }
     }

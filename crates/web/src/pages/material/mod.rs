@@ -9,32 +9,32 @@ use crate::error::Error;
 use crate::text;
 use store::{Bench, Material, MaterialKind};
 
-const UNKNOWN: &str = "There is no material of that number on this bench. The list of materials shows those that are here.";
-
 /// The material of that number.
 pub(crate) fn find(bench: &Bench, id: i64) -> Result<Material, Error> {
-    bench.material(id)?.ok_or(Error::NotFound(UNKNOWN))
+    bench.material(id)?.ok_or(Error::NotFound(
+        text::material::there_is_no_material_of_that_number(),
+    ))
 }
 
 /// A kind as headings call it.
-pub(crate) const fn heading(kind: MaterialKind) -> &'static str {
+pub(crate) fn heading(kind: MaterialKind) -> &'static str {
     match kind {
-        MaterialKind::Dye => "Dyes",
-        MaterialKind::Auxiliary => "Auxiliaries",
-        MaterialKind::Fibre => "Fibre",
-        MaterialKind::Yarn => "Yarn",
-        MaterialKind::Garment => "Garments and cloth",
+        MaterialKind::Dye => text::material::dyes(),
+        MaterialKind::Auxiliary => text::material::auxiliaries(),
+        MaterialKind::Fibre => text::material::fibre(),
+        MaterialKind::Yarn => text::material::yarn(),
+        MaterialKind::Garment => text::material::garments_and_cloth(),
     }
 }
 
 /// A kind as a form offers it.
-pub(crate) const fn offered(kind: MaterialKind) -> &'static str {
+pub(crate) fn offered(kind: MaterialKind) -> &'static str {
     match kind {
-        MaterialKind::Dye => "a dye",
-        MaterialKind::Auxiliary => "salt, soda, acid, mordant, soap and the like",
-        MaterialKind::Fibre => "loose fibre",
-        MaterialKind::Yarn => "yarn",
-        MaterialKind::Garment => "garments or cloth",
+        MaterialKind::Dye => text::material::a_dye(),
+        MaterialKind::Auxiliary => text::material::salt_soda_acid_mordant_soap(),
+        MaterialKind::Fibre => text::material::loose_fibre(),
+        MaterialKind::Yarn => text::material::yarn_2(),
+        MaterialKind::Garment => text::material::garments_or_cloth(),
     }
 }
 

@@ -208,7 +208,7 @@ async fn again(app: &App, trial: &Trial, typed: &Typed, done: Done) -> Result<Re
         );
     }
     let mut retake: Vec<&str> = Vec::new();
-    for step in done.refused.iter().flat_map(|(_, refused)| refused.retake) {
+    for step in done.refused.iter().flat_map(|(_, refused)| &refused.retake) {
         if !retake.contains(step) {
             retake.push(step);
         }

@@ -39,7 +39,7 @@ pub(crate) struct ShowPage<'a> {
     notices: Vec<String>,
     fit: Option<String>,
     /// How to take a refused photo again, step by step.
-    retake: &'static [&'static str],
+    retake: Vec<&'static str>,
     layers: Option<Layers>,
     earlier: Vec<Earlier>,
     status: Status,
@@ -187,7 +187,7 @@ impl<'a> ShowPage<'a> {
                 Some(text::photo::corrected_by_a_patch_left_out(
                     seen.chart.as_ref().map_or_else(
                         || text::photo::the_chart().to_owned(),
-                        |name| text::photo::the_chart_2(name),
+                        text::photo::the_chart_2,
                     ),
                     model,
                     words::number(*loo_de00_median),
@@ -208,7 +208,7 @@ impl<'a> ShowPage<'a> {
             problems,
             readings: table::readings(trial, &seen.readings),
             parts: parts::by_stage(trial, &seen.parts),
-            pale_shows: parts::PALE_SHOWS,
+            pale_shows: parts::pale_shows(),
             refusal,
             notices: seen.notices,
             flags,
@@ -240,12 +240,12 @@ fn said(stages: &[SaidStage]) -> Vec<(String, String)> {
     }
 }
 
-fn retake(state: &PhotoState) -> &'static [&'static str] {
+fn retake(state: &PhotoState) -> Vec<&'static str> {
     match state {
         PhotoState::Refused { code, .. } => {
-            RefusalCode::named(code).map_or(&[][..], RefusalCode::retake)
+            RefusalCode::named(code).map_or_else(Vec::new, RefusalCode::retake)
         }
-        _ => &[],
+        _ => Vec::new(),
     }
 }
 

@@ -3,6 +3,7 @@
 use crate::app::blocking;
 use crate::areas;
 use crate::error::Error;
+use crate::text;
 use crate::upload::{self, Upload};
 use axum::http::StatusCode;
 use photo::{ChartReference, RefusalCode, Survey};
@@ -16,7 +17,7 @@ pub(super) struct Refused {
     pub(super) field: &'static str,
     pub(super) message: String,
     /// How to take the photo again, step by step.
-    pub(super) retake: &'static [&'static str],
+    pub(super) retake: Vec<&'static str>,
 }
 
 impl Refused {
@@ -26,7 +27,7 @@ impl Refused {
             code: "form",
             field,
             message: message.into(),
-            retake: &[],
+            retake: Vec::new(),
         }
     }
 
@@ -90,7 +91,7 @@ impl Said {
         if corners.is_some() && form.files.len() > 1 {
             return Err(Refused::form(
                 "corners",
-                "Corners are those of one photo. Send that photo by itself, and the others without corners.",
+                text::photo::corners_are_those_of_one_photo_send(),
             ));
         }
         let (chart, reference) = match form.text("chart").as_str() {
@@ -98,13 +99,13 @@ impl Said {
             id => match charts.into_iter().find(|kept| kept.id.to_string() == id) {
                 Some(kept) => (Some(kept.id), kept.reference),
                 None => {
-                    let message = "Choose one of the charts that are kept here.";
+                    let message = text::photo::choose_one_of_the_charts();
                     return Err(Refused::form("chart", message));
                 }
             },
         };
         if form.files.is_empty() && form.oversized.is_empty() {
-            return Err(Refused::form("photo", "Choose a photo to add."));
+            return Err(Refused::form("photo", text::photo::choose_a_photo_to_add()));
         }
         Ok(Self {
             stage,

@@ -7,11 +7,12 @@ pub(crate) mod show;
 pub(crate) mod start;
 
 use crate::error::Error;
+use crate::text;
 use store::{Bench, KeptPlan};
-
-const UNKNOWN: &str = "There is no plan of that name and revision on this bench. The list of trials shows the plans that are here.";
 
 /// A plan as of a revision, the newest where none is named.
 pub(crate) fn find(bench: &Bench, slug: &str, number: Option<u32>) -> Result<KeptPlan, Error> {
-    bench.plan(slug, number)?.ok_or(Error::NotFound(UNKNOWN))
+    bench
+        .plan(slug, number)?
+        .ok_or(Error::NotFound(text::plan::there_is_no_plan_of_that_name()))
 }

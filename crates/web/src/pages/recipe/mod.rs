@@ -14,9 +14,8 @@ pub(crate) mod revise;
 pub(crate) mod show;
 
 use crate::error::Error;
+use crate::text;
 use store::{Bench, KeptRecipe};
-
-const UNKNOWN: &str = "There is no recipe of that name and revision on this bench. The list of recipes shows those that are here.";
 
 /// Recipes of the documentation to start from: name in addresses, what each shows, text.
 pub(crate) const EXAMPLES: [(&str, &str, &str); 3] = [
@@ -39,5 +38,7 @@ pub(crate) const EXAMPLES: [(&str, &str, &str); 3] = [
 
 /// A recipe as of a revision, the newest where none is named.
 pub(crate) fn find(bench: &Bench, slug: &str, number: Option<u32>) -> Result<KeptRecipe, Error> {
-    bench.recipe(slug, number)?.ok_or(Error::NotFound(UNKNOWN))
+    bench.recipe(slug, number)?.ok_or(Error::NotFound(
+        text::recipe::there_is_no_recipe_of_that_name(),
+    ))
 }

@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::recipe as say;
 use askama::Template;
 use axum::extract::{Query, State};
@@ -78,7 +79,7 @@ pub(crate) async fn page(
             .map(|arm| (arm.name.clone(), count(arm.pieces + arm.keepers)))
             .collect();
         draft.arms_of(&arms);
-        draft.name(&format!("Bath for {}", kept.plan.title));
+        draft.name(&text::recipe::bath_for(&kept.plan.title));
         hidden.push(("plan", slug));
     } else if let Some(slug) = wanted.trial {
         let (trial, arms) = app
@@ -98,7 +99,7 @@ pub(crate) async fn page(
             })
             .await?;
         draft.arms_of(&arms);
-        draft.name(&format!("Bath for {}", trial.title));
+        draft.name(&text::recipe::bath_for(&trial.title));
         hidden.push(("trial", trial.slug));
     }
     render(&app, &new(hidden), &draft, &Problems::default()).await
@@ -112,8 +113,8 @@ fn count(pieces: usize) -> u32 {
 pub(crate) fn new(hidden: Vec<(&'static str, String)>) -> Purpose {
     Purpose {
         action: "/recipes/new".to_owned(),
-        heading: "Write a recipe".to_owned(),
-        button: "Work it out",
+        heading: text::recipe::write_a_recipe().to_owned(),
+        button: text::recipe::work_it_out(),
         hidden,
         is_new: true,
     }
@@ -162,8 +163,8 @@ fn prices(shelf: &[Material]) -> Vec<(String, String)> {
             .rfind(|lot| !lot.came.price.is_empty())?;
         let day = locale::day(&lot.came.received_on);
         let of = match lot.came.currency.as_str() {
-            "" => format!("{}, lot of {day}", material.name),
-            currency => format!("{}, lot of {day}, in {currency}", material.name),
+            "" => text::recipe::lot_of_2(&material.name, &day),
+            currency => text::recipe::lot_of_3(&material.name, &day, currency),
         };
         Some((lot.came.price.clone(), of))
     });

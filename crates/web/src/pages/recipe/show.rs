@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::recipe as say;
 use askama::Template;
 use axum::Json;
@@ -144,13 +145,12 @@ pub(crate) fn render(
         },
     };
     let after = plan.after.iter().map(|after| {
-        let heading = format!(
-            "{} of water ({}), {}, {}, for {}",
+        let heading = text::recipe::of_water_2(
             after.liquor.shown(),
-            after.kitchen,
+            &after.kitchen,
             after.temperature,
             after.time,
-            after.arms.join(", ")
+            after.arms.join(", "),
         );
         let rows = vec![AmountRow::of(&after.line)];
         (after.line.name.clone(), heading, rows)
@@ -196,7 +196,7 @@ fn moments(plan: &Plan) -> Vec<Moment> {
         let here = programme.additions.iter().enumerate();
         let here = here.filter(|(_, addition)| addition.minute == point.minute);
         let what: Vec<String> = here
-            .map(|(k, addition)| format!("add {}: {}", k + 1, addition.what.join(", ")))
+            .map(|(k, addition)| text::recipe::add(k + 1, addition.what.join(", ")))
             .collect();
         moments.push(Moment {
             minute: format!("{:.0}", point.minute),
@@ -238,14 +238,14 @@ impl Aims {
                 if let Some(plan) = bench.plan(slug, None)? {
                     let title = plans.iter().find(|p| p.slug == *slug);
                     let title = title.map_or(slug.clone(), |p| p.title.clone());
-                    now = Some((format!("/plans/{slug}"), format!("the plan “{title}”")));
+                    now = Some((format!("/plans/{slug}"), text::recipe::the_plan(&title)));
                     own = plan.trials;
                     own.reverse();
                     wanted = plan.plan.arms.into_iter().map(|arm| arm.name).collect();
                 }
             }
             RecipeAim::Trial { slug, title } => {
-                now = Some((format!("/trials/{slug}"), format!("the trial “{title}”")));
+                now = Some((format!("/trials/{slug}"), text::recipe::the_trial(title)));
                 own.push((slug.clone(), title.clone()));
                 let trial = bench.trial(slug)?;
                 let arms = trial.into_iter().flat_map(|trial| trial.arms);
@@ -293,15 +293,13 @@ fn mismatch(wanted: &[String], kept: &KeptRecipe) -> Option<String> {
     if missing.is_empty() && strange.is_empty() {
         return None;
     }
-    let mut sentence = "Its arms aren’t those of what it is for:".to_owned();
+    let mut sentence = text::recipe::its_arms_arent_those().to_owned();
     if !missing.is_empty() {
-        sentence.push_str(&format!(" {} are not in the recipe.", missing.join(", ")));
+        sentence.push_str(&text::recipe::are_not_in_the_recipe(missing.join(", ")));
     }
     if !strange.is_empty() {
-        sentence.push_str(&format!(" {} are only in the recipe.", strange.join(", ")));
+        sentence.push_str(&text::recipe::are_only_in_the_recipe(strange.join(", ")));
     }
-    sentence.push_str(
-        " Fine where arms are dyed by recipes of their own; else give arms the same names.",
-    );
+    sentence.push_str(text::recipe::fine_where_arms_are_dyed_by_recipes());
     Some(sentence)
 }

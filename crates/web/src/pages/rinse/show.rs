@@ -239,8 +239,6 @@ fn told(event: &WaterEvent, now_s: i64) -> String {
         WaterNote::Calibration(written) => text::rinse::standards(written.standards.join("; ")),
         WaterNote::Withdrawn(_) => text::rinse::taken_back().to_owned(),
     };
-    let of = event
-        .of
-        .map_or(String::new(), |of| text::rinse::instead_of_note(of));
+    let of = event.of.map_or(String::new(), text::rinse::instead_of_note);
     format!("{}: {what}{of}", time::of_day(event.noted_s, now_s))
 }

@@ -6,14 +6,15 @@ pub(crate) mod show;
 pub(crate) mod time;
 
 use crate::error::Error;
+use crate::text;
 use locale::Measures;
 use store::{Bench, KeptRun};
 
-const UNKNOWN: &str = "There is no run of that number on this bench. The list of recipes shows the runs that are here.";
-
 /// The run of that number.
 pub(crate) fn find(bench: &Bench, id: i64) -> Result<KeptRun, Error> {
-    bench.run(id)?.ok_or(Error::NotFound(UNKNOWN))
+    bench
+        .run(id)?
+        .ok_or(Error::NotFound(text::run::there_is_no_run_of_that_number()))
 }
 
 /// The same with its sheet in the bench's measures; what is kept, and data, are metric.

@@ -5,6 +5,7 @@ use super::time;
 use crate::app::App;
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -83,20 +84,24 @@ fn asked(form: &Signed, step: Option<u32>, kept: &KeptRun, now_s: i64) -> Result
             let celsius = celsius.map_err(|why| (field("temperature"), why))?;
             Ok(new(What::Temperature(celsius), now_s))
         }
-        "depart" if words.is_empty() => Err((field("words"), EMPTY.to_owned())),
-        "remark" if words.is_empty() => Err((field("words"), EMPTY.to_owned())),
+        "depart" if words.is_empty() => Err((
+            field("words"),
+            text::run::the_note_is_empty_write_a_few().to_owned(),
+        )),
+        "remark" if words.is_empty() => Err((
+            field("words"),
+            text::run::the_note_is_empty_write_a_few().to_owned(),
+        )),
         "depart" => Ok(new(What::Departed(words), now_s)),
         "remark" => Ok(new(What::Remarked(words), now_s)),
         "finish" => Ok(new(What::Finished, now_s)),
         correction @ ("withdraw" | "correct") => corrected(form, correction, kept, now_s),
         _ => Err((
             field("step"),
-            "This button is of no page of ours.".to_owned(),
+            text::run::this_button_is_of_no_page().to_owned(),
         )),
     }
 }
-
-const EMPTY: &str = "The note is empty. Write a few words, or tap one that is offered.";
 
 /// A correction or a withdrawal of an earlier note.
 fn corrected(form: &Signed, how: &str, kept: &KeptRun, now_s: i64) -> Result<NewEvent, Fault> {
@@ -104,7 +109,7 @@ fn corrected(form: &Signed, how: &str, kept: &KeptRun, now_s: i64) -> Result<New
     let at = |what: &str| format!("{what}-of-{number}");
     let earlier: Option<&Noted> = kept.run.noted().iter().find(|n| n.number == number);
     let Some(earlier) = earlier else {
-        let message = "That note was taken back already, so it can’t be corrected.";
+        let message = text::run::that_note_was_taken_back_already();
         return Err(("top".to_owned(), message.to_owned()));
     };
     let new = |what: What, at_s: i64| NewEvent {
@@ -124,7 +129,7 @@ fn corrected(form: &Signed, how: &str, kept: &KeptRun, now_s: i64) -> Result<New
         time::read(&typed, earlier.at_s).ok_or_else(|| {
             (
                 at("time"),
-                "Give the time of day, such as 14:05.".to_owned(),
+                text::run::give_the_time_of_day_such().to_owned(),
             )
         })?
     };
@@ -148,7 +153,7 @@ fn ago(form: &Signed, field: &str, now_s: i64) -> Result<i64, Fault> {
     let minutes: Option<f64> = typed.replace(',', ".").parse().ok();
     let minutes = minutes.filter(|m| (0.0..=10_000.0).contains(m));
     let minutes = minutes.ok_or_else(|| {
-        let message = "Give how many minutes ago it was as a number, such as 5, or leave it empty.";
+        let message = text::run::give_how_many_minutes_ago();
         (field.to_owned(), message.to_owned())
     })?;
     Ok(now_s - (minutes * 60.0).round() as i64)
@@ -167,7 +172,7 @@ fn temperature(typed: &str) -> Result<Celsius, String> {
                 locale::Measures::Metric => 60,
                 locale::Measures::UsCustomary => 140,
             };
-            format!("Give a temperature, such as {bare} or 60 °C or 140 °F.")
+            text::run::give_a_temperature_such_as_or_60(bare)
         }
         other => crate::pages::recipe::places::sentence(&other.to_string()),
     })

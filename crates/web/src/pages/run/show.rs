@@ -328,9 +328,7 @@ fn told(event: &Event, now_s: i64) -> String {
         .map_or(text::run::whole_run().to_owned(), |step| {
             text::run::step_2(step)
         });
-    let of = event
-        .of
-        .map_or(String::new(), |of| text::run::instead_of_note(of));
+    let of = event.of.map_or(String::new(), text::run::instead_of_note);
     text::run::noted_now_s2(
         &step,
         time::of_day(event.at_s, now_s),

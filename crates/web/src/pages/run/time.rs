@@ -1,5 +1,6 @@
 //! Instants and lengths of time as a run's pages write them.
 
+use crate::text;
 use jiff::{Timestamp, tz::TimeZone};
 
 /// Now, s since 1970.
@@ -20,7 +21,7 @@ pub(crate) fn of_day(at_s: i64, now_s: i64) -> String {
             locale::day(&at.date().to_string()),
             clock(at.hour(), at.minute())
         ),
-        (None, _) => "at a time that no calendar has".to_owned(),
+        (None, _) => text::run::at_a_time_that_no_calendar().to_owned(),
     }
 }
 

@@ -124,14 +124,14 @@ impl<'a> ShowPage<'a> {
             changes: table::changes(trial, &decision),
             fades: fade::section(trial, results.fades.as_ref()),
             stains: staining::rows(&results.stains),
-            about_stains: staining::ABOUT,
+            about_stains: staining::about(),
             stages: swatch::stages(&results.readings)
                 .into_iter()
                 .map(words::stage_heading)
                 .collect(),
             swatches: swatch::by_stage(trial, &results.readings),
             parts: parts::by_stage(trial, &results.parts),
-            pale_shows: parts::PALE_SHOWS,
+            pale_shows: parts::pale_shows(),
             readings: table::readings(trial, &results.readings),
             eye_grades: table::eye_grades(trial, &results.eye_grades),
             photos: results

@@ -2,7 +2,7 @@
 
 use crate::{Bench, Outcome, StoreError, json};
 use photo::PhotoMap;
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{Connection, params};
 use trial::PhotoId;
 
 impl Bench {
@@ -12,19 +12,9 @@ impl Bench {
     /// # Errors
     /// The database can't be read, or holds what can't be understood.
     pub fn photo_map(&self, photo: PhotoId) -> Result<Option<PhotoMap>, StoreError> {
-        let text: Option<String> = self
-            .database
-            .prepare_cached(
-                "SELECT photo_map.places
-                 FROM marking
-                 JOIN outcome ON outcome.marking_id = marking.id
-                 LEFT JOIN photo_map ON photo_map.marking_id = marking.id
-                 WHERE marking.photo_id = ?1 AND outcome.refusal_code IS NULL
-                 ORDER BY marking.id DESC LIMIT 1",
-            )
-            .and_then(|mut query| query.query_row([photo.0], |row| row.get(0)).optional())
-            .map_err(StoreError::database("look where things lie on a photo"))?
-            .flatten();
+        let text = self
+            .beside_counting(photo, ("photo_map", "places"))
+            .map_err(StoreError::database("look where things lie on a photo"))?;
         text.map(|text| json::photo_map(&text)).transpose()
     }
 }

@@ -62,20 +62,32 @@ impl Bench {
     /// # Errors
     /// The database can't be read.
     pub fn doubt(&self, photo: PhotoId) -> Result<Option<Doubt>, StoreError> {
-        let text: Option<String> = self
+        let text = self
+            .beside_counting(photo, ("doubt", "together"))
+            .map_err(StoreError::database(READ))?;
+        text.map(|text| json::doubt(&text)).transpose()
+    }
+
+    /// What a column of a table holds beside the marking by which a photo's reading counts; none
+    /// where the photo was not read or nothing was kept.
+    pub(crate) fn beside_counting(
+        &self,
+        photo: PhotoId,
+        (table, column): (&'static str, &'static str),
+    ) -> rusqlite::Result<Option<String>> {
+        let found = self
             .database
-            .prepare_cached(
-                "SELECT doubt.together
+            .prepare_cached(&format!(
+                "SELECT {table}.{column}
                  FROM marking
                  JOIN outcome ON outcome.marking_id = marking.id
-                 LEFT JOIN doubt ON doubt.marking_id = marking.id
+                 LEFT JOIN {table} ON {table}.marking_id = marking.id
                  WHERE marking.photo_id = ?1 AND outcome.refusal_code IS NULL
-                 ORDER BY marking.id DESC LIMIT 1",
-            )
-            .and_then(|mut query| query.query_row([photo.0], |row| row.get(0)).optional())
-            .map_err(StoreError::database(READ))?
-            .flatten();
-        text.map(|text| json::doubt(&text)).transpose()
+                 ORDER BY marking.id DESC LIMIT 1"
+            ))?
+            .query_row([photo.0], |row| row.get(0))
+            .optional()?;
+        Ok(found.flatten())
     }
 
     /// Every reading of a piece, also those that no longer count, in the order they were made.

@@ -88,5 +88,5 @@ pub use setup_photos::check_setup;
 pub use stages::SaidStage;
 pub use trials::TrialSummary;
 pub use waters::CLEAR;
-pub use way::PartOfTrial;
+pub use way::{PartOfTrial, TrialWay};
 pub use withdrawals::Added;

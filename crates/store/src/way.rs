@@ -1,6 +1,6 @@
 //! How far a trial is on its way, counted without reading it whole.
 
-use crate::{Bench, StoreError};
+use crate::{Bench, RunSummary, StoreError};
 use rusqlite::{OptionalExtension, ToSql};
 use trial::{Trial, way::Progress};
 
@@ -15,6 +15,23 @@ pub enum PartOfTrial<'a> {
     Run(i64),
 }
 
+/// How far a trial is, and what its way leads past.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TrialWay {
+    /// What the bench holds of it, counted.
+    pub progress: Progress,
+    /// Slug of the plan that it was started from; none if it was entered as it is.
+    pub plan: Option<String>,
+    /// Slugs of the recipes written for it or followed by its runs.
+    pub recipes: Vec<String>,
+    /// Its runs.
+    pub runs: Vec<RunSummary>,
+}
+
+/// The plan that trial ?1 was started from.
+const PLANNED: &str = "SELECT slug FROM planned_trial
+    JOIN plan_revision ON plan_revision.id = revision_id
+    JOIN plan ON plan.id = plan_id WHERE trial_id = ?1";
 /// The newest trial started from plan ?1.
 const BY_PLAN: &str = "SELECT trial.slug FROM planned_trial
     JOIN plan_revision ON plan_revision.id = revision_id
@@ -73,39 +90,47 @@ impl Bench {
             .map_err(StoreError::database("find what trial this is part of"))
     }
 
-    /// What the bench holds of a trial, counted.
+    /// How far a trial is, and what its way leads past.
     ///
     /// # Errors
     /// The database can't be read.
-    pub fn progress(&self, trial: &Trial) -> Result<Progress, StoreError> {
+    pub fn way_of_trial(&self, trial: &Trial) -> Result<TrialWay, StoreError> {
         let runs = self.runs_of_trial(trial.id)?;
-        let count = || -> rusqlite::Result<Progress> {
-            let number = |query: &str| -> rusqlite::Result<u32> {
-                self.database
-                    .prepare_cached(query)?
-                    .query_row([trial.id.0], |row| row.get(0))
-            };
+        let recipes = self.recipes_of_trial(trial.id)?;
+        let read = || -> rusqlite::Result<TrialWay> {
+            let plan = self
+                .database
+                .prepare_cached(PLANNED)?
+                .query_row([trial.id.0], |row| row.get(0))
+                .optional()?;
+            let unmarked = self
+                .database
+                .prepare_cached(
+                    "SELECT count(*) FROM photo WHERE trial_id = ?1
+                     AND NOT EXISTS (SELECT 1 FROM marking WHERE photo_id = photo.id)
+                     AND id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')",
+                )?
+                .query_row([trial.id.0], |row| row.get(0))?;
             let looked = self
                 .database
                 .prepare_cached(LOOKED)?
                 .query_map([trial.id.0], |row| Ok((row.get(0)?, row.get(1)?)))?
                 .collect::<rusqlite::Result<_>>()?;
-            Ok(Progress {
-                rounds: trial.rounds,
-                planned: number("SELECT count(*) FROM planned_trial WHERE trial_id = ?1")? > 0,
-                recipes: 0,
-                runs: runs.len() as u32,
-                runs_over: runs.iter().filter(|run| run.finished).count() as u32,
-                unmarked: number(
-                    "SELECT count(*) FROM photo WHERE trial_id = ?1
-                     AND NOT EXISTS (SELECT 1 FROM marking WHERE photo_id = photo.id)
-                     AND id NOT IN (SELECT thing FROM binned WHERE kind = 'photo')",
-                )?,
-                looked,
+            Ok(TrialWay {
+                progress: Progress {
+                    rounds: trial.rounds,
+                    planned: plan.is_some(),
+                    recipes: recipes.len() as u32,
+                    runs: runs.len() as u32,
+                    runs_over: runs.iter().filter(|run| run.finished).count() as u32,
+                    unmarked,
+                    looked,
+                },
+                plan,
+                recipes,
+                runs,
             })
         };
-        let mut progress = count().map_err(StoreError::database("see how far a trial is"))?;
-        progress.recipes = self.recipes_of_trial(trial.id)?.len() as u32;
-        Ok(progress)
+        read().map_err(StoreError::database("see how far a trial is"))
     }
 }

@@ -12,7 +12,7 @@ use axum::extract::{Request, State};
 use axum::http::{HeaderValue, header};
 use axum::middleware::Next;
 use axum::response::Response;
-use store::{Bench, PartOfTrial, RunSummary};
+use store::{Bench, PartOfTrial, TrialWay};
 use trial::Trial;
 use trial::way::{PLACES, Place, Progress, State as Far, Step};
 
@@ -109,9 +109,9 @@ fn of(bench: &mut Bench, path: &str, query: &str) -> Result<String, Error> {
     let Some(trial) = trial.map(|slug| bench.trial(&slug)).transpose()?.flatten() else {
         return Ok(String::new());
     };
-    let progress = bench.progress(&trial)?;
-    let steps = progress.way();
-    let links = Links::of(bench, &trial, &progress)?;
+    let way = bench.way_of_trial(&trial)?;
+    let steps = way.progress.way();
+    let links = Links::of(&trial, way);
     let next = steps.iter().find(|step| step.state == Far::Next);
     let next = next.map(|step| (links.to(step.place), step.said.clone()));
     let stops = steps.iter();
@@ -205,19 +205,24 @@ struct Links {
 }
 
 impl Links {
-    fn of(bench: &Bench, trial: &Trial, progress: &Progress) -> Result<Self, Error> {
-        let runs = bench.runs_of_trial(trial.id)?;
-        let run = |runs: &[RunSummary]| match runs {
+    fn of(trial: &Trial, way: TrialWay) -> Self {
+        let TrialWay {
+            progress,
+            plan,
+            recipes,
+            runs,
+        } = way;
+        let run = match &runs[..] {
             [only] => Some(only.id),
             _ => runs.iter().find(|run| !run.finished).map(|run| run.id),
         };
-        Ok(Self {
+        Self {
             trial: format!("/trials/{}", trial.slug),
-            plan: bench.plan_of_trial(trial.id)?.map(|from| from.slug),
-            recipes: bench.recipes_of_trial(trial.id)?,
-            run: run(&runs),
+            plan,
+            recipes,
+            run,
             unmarked: progress.unmarked > 0,
-        })
+        }
     }
 
     fn to(&self, place: Place) -> String {

@@ -44,7 +44,12 @@ fn readings_of_a_binned_photo_do_not_count_until_it_is_back() {
         (
             desk.bench.photos(trial.id).unwrap().len(),
             desk.bench.current_readings(trial.id).unwrap().len(),
-            desk.bench.progress(&trial).unwrap().looked.len(),
+            desk.bench
+                .way_of_trial(&trial)
+                .unwrap()
+                .progress
+                .looked
+                .len(),
         )
     };
     let before = count(&desk);

@@ -158,11 +158,11 @@ fn pages() -> Router<App> {
         )
         .route(
             "/trials/{slug}/photos/{id}/again",
-            post(pages::photo::again::act),
+            post(pages::photo::queue::again),
         )
         .route(
             "/trials/{slug}/photos/{id}/cancel",
-            post(pages::photo::cancel::act),
+            post(pages::photo::queue::cancel),
         )
         .route("/trials/{slug}/elsewhere", get(pages::elsewhere::new::page))
         .route(

@@ -1,14 +1,13 @@
 //! Photos: new ones, all of a trial, one of them, where the pieces lie on it.
 
 pub(crate) mod add;
-pub(crate) mod again;
-pub(crate) mod cancel;
 pub(crate) mod events;
 mod layers;
 pub(crate) mod list;
 pub(crate) mod mark;
 pub(crate) mod new;
 pub(crate) mod preview;
+pub(crate) mod queue;
 pub(crate) mod show;
 pub(crate) mod stage;
 mod taken;

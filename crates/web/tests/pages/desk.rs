@@ -29,6 +29,14 @@ impl Answer {
     pub fn location(&self) -> &str {
         self.headers[header::LOCATION].to_str().unwrap()
     }
+
+    /// What a form says is wrong at a field.
+    pub fn problem(&self, field: &str) -> &str {
+        let marked = format!("id=\"{field}-problem\"");
+        let said = self.text.split_once(&marked).map(|(_, said)| said);
+        let said = said.unwrap_or_else(|| panic!("nothing is marked at {field}: {}", self.text));
+        said.split("</p>").next().unwrap_or_default()
+    }
 }
 
 impl Desk {

@@ -105,11 +105,7 @@ async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
     ] {
         let answer = desk.post_form("/materials", &with(field, value)).await;
         assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{field}");
-        let place = answer
-            .text
-            .split(&format!("id=\"{field}-problem\">"))
-            .nth(1);
-        let sentence = place.unwrap().split("</p>").next().unwrap();
+        let sentence = answer.problem(field);
         assert!(sentence.contains(part), "{field}: {value}: {sentence}");
         assert!(answer.text.contains("value=\"lot 7\""));
     }
@@ -139,8 +135,7 @@ async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
         ];
         let answer = desk.post_form(&page, &fields).await;
         assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{used}");
-        let place = answer.text.split("id=\"used-1-problem\">").nth(1);
-        let sentence = place.unwrap().split("</p>").next().unwrap();
+        let sentence = answer.problem("used-1");
         assert!(sentence.contains(part), "{used}: {sentence}");
         assert!(answer.text.contains("value=\"oops\""));
     }

@@ -69,12 +69,7 @@ async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
             StatusCode::UNPROCESSABLE_ENTITY,
             "{field}: {value}"
         );
-        let place = answer
-            .text
-            .split(&format!("id=\"{marked}-problem\""))
-            .nth(1);
-        let said = place.unwrap_or_else(|| panic!("{field}: {value} isn't marked at {marked}"));
-        let sentence = said.split("</p>").next().unwrap();
+        let sentence = answer.problem(marked);
         assert!(sentence.contains(part), "{field}: {value}: {sentence}");
         if field != "name" {
             assert!(answer.text.contains("value=\"Green &#60;napkins&#62;\""));

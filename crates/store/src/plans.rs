@@ -2,10 +2,9 @@
 
 use crate::Thing;
 use crate::journal::About;
-use crate::text;
-use crate::{Bench, StoreError, journal, slug, trials};
+use crate::revisions::{Revised, Revision};
+use crate::{Bench, StoreError, journal, trials};
 use rusqlite::{Connection, OptionalExtension, params};
-use std::collections::HashSet;
 use trial::{TrialId, plan::Plan};
 
 /// A plan as a list shows it.
@@ -35,24 +34,13 @@ pub struct KeptPlan {
     /// The plan as of that revision.
     pub plan: Plan,
     /// All revisions, newest first.
-    pub revisions: Vec<PlanRevision>,
+    pub revisions: Vec<Revision>,
     /// Slug and title of the trials started from it, oldest first.
     pub trials: Vec<(String, String)>,
     /// Slugs of the recipes for it, oldest first.
     pub recipes: Vec<String>,
     /// Whether it lies in the bin.
     pub binned: bool,
-}
-
-/// One revision of a plan.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct PlanRevision {
-    /// Its number, from 1.
-    pub number: u32,
-    /// What is new in it.
-    pub change: String,
-    /// When it was made, RFC 3339.
-    pub made_at: String,
 }
 
 /// The plan a trial was started from.
@@ -68,6 +56,7 @@ pub struct TrialPlan {
     pub opened_at: Option<String>,
 }
 
+const PLAN: Revised = Revised("plan");
 const KEEP: &str = "keep a plan";
 const READ: &str = "read a plan";
 const START: &str = "start a trial from a plan";
@@ -81,7 +70,10 @@ impl Bench {
         let content = content(plan)?;
         let change = self.change()?;
         let slug = insert(&change, plan, now)
-            .and_then(|(id, slug)| revise(&change, (id, 1), &content, why, now).map(|()| slug))
+            .and_then(|(id, slug)| {
+                PLAN.revise(&change, (id, 1), &content, why, now)?;
+                Ok(slug)
+            })
             .map_err(StoreError::database(KEEP))?;
         change.commit().map_err(StoreError::database(KEEP))?;
         Ok(slug)
@@ -102,24 +94,12 @@ impl Bench {
     ) -> Result<u32, StoreError> {
         let content = content(plan)?;
         let change = self.change()?;
-        let newest = newest(&change, slug).map_err(StoreError::database(KEEP))?;
-        let Some((id, number)) = newest else {
-            return Err(StoreError::input(
-                "plan",
-                text::plans::there_is_no_such_plan(),
-            ));
-        };
-        if number != upon {
-            return Err(StoreError::input(
-                "revision",
-                text::plans::the_plan_was_changed_in_the_meantime(upon, number),
-            ));
-        }
-        revise(&change, (id, number + 1), &content, why, now)
+        let (id, number) = PLAN.next_upon(&change, slug, upon, KEEP)?;
+        PLAN.revise(&change, (id, number), &content, why, now)
             .and_then(|()| journal::note(&change, now, "plan changed", &format!("{slug}: {why}")))
             .map_err(StoreError::database(KEEP))?;
         change.commit().map_err(StoreError::database(KEEP))?;
-        Ok(number + 1)
+        Ok(number)
     }
 
     /// Every plan, newest first.
@@ -165,45 +145,21 @@ impl Bench {
     /// # Errors
     /// The database can't be read, or holds a plan that can't be understood.
     pub fn plan(&self, slug: &str, number: Option<u32>) -> Result<Option<KeptPlan>, StoreError> {
-        let read = || -> rusqlite::Result<Option<(i64, u32, String)>> {
-            self.database
-                .prepare_cached(
-                    "SELECT plan.id, number, content FROM plan JOIN plan_revision ON plan_id = plan.id
-                     WHERE slug = ?1 AND (?2 IS NULL OR number = ?2) ORDER BY number DESC LIMIT 1",
-                )?
-                .query_row(params![slug, number], |row| {
-                    Ok((row.get(0)?, row.get(1)?, row.get(2)?))
-                })
-                .optional()
-        };
-        let Some((id, number, content)) = read().map_err(StoreError::database(READ))? else {
+        let found = self.revision(PLAN, slug, number);
+        let Some((id, number, content)) = found.map_err(StoreError::database(READ))? else {
             return Ok(None);
         };
         Ok(Some(KeptPlan {
             slug: slug.to_owned(),
             number,
             plan: understood(&content)?,
-            revisions: self.revisions(id).map_err(StoreError::database(READ))?,
+            revisions: self
+                .revisions(PLAN, id)
+                .map_err(StoreError::database(READ))?,
             trials: self.started(id).map_err(StoreError::database(READ))?,
             recipes: self.recipes_for_plan(slug)?,
             binned: self.is_binned(Thing::Plan(slug))?,
         }))
-    }
-
-    fn revisions(&self, plan: i64) -> rusqlite::Result<Vec<PlanRevision>> {
-        self.database
-            .prepare_cached(
-                "SELECT number, change, made_at FROM plan_revision WHERE plan_id = ?1
-                 ORDER BY number DESC",
-            )?
-            .query_map([plan], |row| {
-                Ok(PlanRevision {
-                    number: row.get(0)?,
-                    change: row.get(1)?,
-                    made_at: row.get(2)?,
-                })
-            })?
-            .collect()
     }
 
     fn started(&self, plan: i64) -> rusqlite::Result<Vec<(String, String)>> {
@@ -348,45 +304,9 @@ fn understood(content: &str) -> Result<Plan, StoreError> {
     })
 }
 
-fn newest(change: &Connection, slug: &str) -> rusqlite::Result<Option<(i64, u32)>> {
-    change
-        .prepare_cached(
-            "SELECT plan.id, max(number) FROM plan JOIN plan_revision ON plan_id = plan.id
-             WHERE slug = ?1 GROUP BY plan.id",
-        )?
-        .query_row([slug], |row| Ok((row.get(0)?, row.get(1)?)))
-        .optional()
-}
-
 fn insert(change: &Connection, plan: &Plan, now: &str) -> rusqlite::Result<(i64, String)> {
-    let plain = slug::plain(title(plan));
-    let taken = change
-        .prepare_cached("SELECT slug FROM plan")?
-        .query_map([], |row| row.get(0))?
-        .collect::<rusqlite::Result<HashSet<String>>>()?;
-    let slug = slug::free(&plain, &taken);
-    change.execute(
-        "INSERT INTO plan (slug, made_at) VALUES (?1, ?2)",
-        params![slug, now],
-    )?;
-    let id = change.last_insert_rowid();
+    let (id, slug) = PLAN.begin(change, title(plan), now)?;
     let detail = format!("\"{}\" ({slug})", title(plan));
     journal::note(change, now, "plan kept", &detail)?;
     Ok((id, slug))
-}
-
-fn revise(
-    change: &Connection,
-    (plan, number): (i64, u32),
-    content: &str,
-    why: &str,
-    now: &str,
-) -> rusqlite::Result<()> {
-    change
-        .prepare_cached(
-            "INSERT INTO plan_revision (plan_id, number, content, change, made_at)
-             VALUES (?1, ?2, ?3, ?4, ?5)",
-        )?
-        .execute(params![plan, number, content, why, now])?;
-    Ok(())
 }

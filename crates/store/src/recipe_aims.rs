@@ -55,7 +55,9 @@ impl Bench {
             id.map(Some).ok_or_else(missing)
         };
         let (plan_id, trial_id) = (found("plan", plan)?, found("trial", trial)?);
-        let newest = recipes::newest(&change, recipe).map_err(StoreError::database(AIM))?;
+        let newest = recipes::RECIPE
+            .newest(&change, recipe)
+            .map_err(StoreError::database(AIM))?;
         let Some((id, _)) = newest else {
             return Err(StoreError::input(
                 "recipe",

@@ -1,11 +1,10 @@
 //! Recipes on the bench: every revision is kept as it was written, the newest counts.
 
 use crate::Thing;
-use crate::text;
-use crate::{Bench, RecipeAim, StoreError, journal, runs::RunSummary, slug};
+use crate::revisions::{Revised, Revision};
+use crate::{Bench, RecipeAim, StoreError, journal, runs::RunSummary};
 use dyeing::{DyeingError, Plan, Recipe};
-use rusqlite::{Connection, OptionalExtension, params};
-use std::collections::HashSet;
+use rusqlite::Connection;
 
 /// A recipe as a list shows it.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,7 +37,7 @@ pub struct KeptRecipe {
     /// What the text means.
     pub recipe: Recipe,
     /// All revisions, newest first.
-    pub revisions: Vec<RecipeRevision>,
+    pub revisions: Vec<Revision>,
     /// The plan or trial it is for.
     pub aim: RecipeAim,
     /// Runs begun by any of its revisions, newest first.
@@ -47,17 +46,7 @@ pub struct KeptRecipe {
     pub binned: bool,
 }
 
-/// One revision of a recipe.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct RecipeRevision {
-    /// Its number, from 1.
-    pub number: u32,
-    /// What is new in it.
-    pub change: String,
-    /// When it was made, RFC 3339.
-    pub made_at: String,
-}
-
+pub(crate) const RECIPE: Revised = Revised("recipe");
 const KEEP: &str = "keep a recipe";
 const READ: &str = "read a recipe";
 /// A recipe of more bytes is none.
@@ -72,7 +61,10 @@ impl Bench {
         let recipe = worked_out(text)?;
         let change = self.change()?;
         let slug = insert(&change, &recipe.name, now)
-            .and_then(|(id, slug)| revise(&change, (id, 1), text, why, now).map(|()| slug))
+            .and_then(|(id, slug)| {
+                RECIPE.revise(&change, (id, 1), text, why, now)?;
+                Ok(slug)
+            })
             .map_err(StoreError::database(KEEP))?;
         change.commit().map_err(StoreError::database(KEEP))?;
         Ok(slug)
@@ -93,24 +85,13 @@ impl Bench {
     ) -> Result<u32, StoreError> {
         worked_out(text)?;
         let change = self.change()?;
-        let newest = newest(&change, slug).map_err(StoreError::database(KEEP))?;
-        let Some((id, number)) = newest else {
-            return Err(StoreError::input(
-                "recipe",
-                text::recipes::there_is_no_such_recipe(),
-            ));
-        };
-        if number != upon {
-            return Err(StoreError::input(
-                "revision",
-                text::recipes::the_recipe_was_changed_in_the_meantime(upon, number),
-            ));
-        }
-        revise(&change, (id, number + 1), text, why, now)
+        let (id, number) = RECIPE.next_upon(&change, slug, upon, KEEP)?;
+        RECIPE
+            .revise(&change, (id, number), text, why, now)
             .and_then(|()| journal::note(&change, now, "recipe changed", &format!("{slug}: {why}")))
             .map_err(StoreError::database(KEEP))?;
         change.commit().map_err(StoreError::database(KEEP))?;
-        Ok(number + 1)
+        Ok(number)
     }
 
     /// Every recipe, newest first.
@@ -169,19 +150,8 @@ impl Bench {
         slug: &str,
         number: Option<u32>,
     ) -> Result<Option<KeptRecipe>, StoreError> {
-        let read = || -> rusqlite::Result<Option<(i64, u32, String)>> {
-            self.database
-                .prepare_cached(
-                    "SELECT recipe.id, number, content
-                     FROM recipe JOIN recipe_revision ON recipe_id = recipe.id
-                     WHERE slug = ?1 AND (?2 IS NULL OR number = ?2) ORDER BY number DESC LIMIT 1",
-                )?
-                .query_row(params![slug, number], |row| {
-                    Ok((row.get(0)?, row.get(1)?, row.get(2)?))
-                })
-                .optional()
-        };
-        let Some((id, number, text)) = read().map_err(StoreError::database(READ))? else {
+        let found = self.revision(RECIPE, slug, number);
+        let Some((id, number, text)) = found.map_err(StoreError::database(READ))? else {
             return Ok(None);
         };
         Ok(Some(KeptRecipe {
@@ -190,28 +160,12 @@ impl Bench {
             recipe: understood(&text)?,
             text,
             revisions: self
-                .recipe_revisions(id)
+                .revisions(RECIPE, id)
                 .map_err(StoreError::database(READ))?,
             aim: self.aim_of(id)?,
             runs: self.runs_of_recipe(id)?,
             binned: self.is_binned(Thing::Recipe(slug))?,
         }))
-    }
-
-    fn recipe_revisions(&self, recipe: i64) -> rusqlite::Result<Vec<RecipeRevision>> {
-        self.database
-            .prepare_cached(
-                "SELECT number, change, made_at FROM recipe_revision WHERE recipe_id = ?1
-                 ORDER BY number DESC",
-            )?
-            .query_map([recipe], |row| {
-                Ok(RecipeRevision {
-                    number: row.get(0)?,
-                    change: row.get(1)?,
-                    made_at: row.get(2)?,
-                })
-            })?
-            .collect()
     }
 }
 
@@ -238,44 +192,8 @@ fn understood(content: &str) -> Result<Recipe, StoreError> {
     })
 }
 
-/// Number in the database and newest revision of a recipe.
-pub(crate) fn newest(change: &Connection, slug: &str) -> rusqlite::Result<Option<(i64, u32)>> {
-    change
-        .prepare_cached(
-            "SELECT recipe.id, max(number) FROM recipe JOIN recipe_revision
-             ON recipe_id = recipe.id WHERE slug = ?1 GROUP BY recipe.id",
-        )?
-        .query_row([slug], |row| Ok((row.get(0)?, row.get(1)?)))
-        .optional()
-}
-
 fn insert(change: &Connection, name: &str, now: &str) -> rusqlite::Result<(i64, String)> {
-    let taken = change
-        .prepare_cached("SELECT slug FROM recipe")?
-        .query_map([], |row| row.get(0))?
-        .collect::<rusqlite::Result<HashSet<String>>>()?;
-    let slug = slug::free(&slug::plain(name), &taken);
-    change.execute(
-        "INSERT INTO recipe (slug, made_at) VALUES (?1, ?2)",
-        params![slug, now],
-    )?;
-    let id = change.last_insert_rowid();
+    let (id, slug) = RECIPE.begin(change, name, now)?;
     journal::note(change, now, "recipe kept", &format!("\"{name}\" ({slug})"))?;
     Ok((id, slug))
-}
-
-fn revise(
-    change: &Connection,
-    (recipe, number): (i64, u32),
-    content: &str,
-    why: &str,
-    now: &str,
-) -> rusqlite::Result<()> {
-    change
-        .prepare_cached(
-            "INSERT INTO recipe_revision (recipe_id, number, content, change, made_at)
-             VALUES (?1, ?2, ?3, ?4, ?5)",
-        )?
-        .execute(params![recipe, number, content, why, now])?;
-    Ok(())
 }

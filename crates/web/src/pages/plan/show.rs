@@ -115,7 +115,7 @@ impl<'a> ShowPage<'a> {
     ) -> Result<Self, PlanError> {
         let plan = &kept.plan;
         let order = plan.order();
-        let said = |change: &'a store::PlanRevision| change.change.as_str();
+        let said = |change: &'a store::Revision| change.change.as_str();
         Ok(Self {
             assets: Assets::get(),
             token: app.token.as_str(),

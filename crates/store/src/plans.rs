@@ -3,6 +3,7 @@
 use crate::Thing;
 use crate::journal::About;
 use crate::revisions::{Revised, Revision};
+use crate::text;
 use crate::{Bench, StoreError, journal, trials};
 use rusqlite::{Connection, OptionalExtension, params};
 use trial::{TrialId, plan::Plan};

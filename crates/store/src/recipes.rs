@@ -2,6 +2,7 @@
 
 use crate::Thing;
 use crate::revisions::{Revised, Revision};
+use crate::text;
 use crate::{Bench, RecipeAim, StoreError, journal, runs::RunSummary};
 use dyeing::{DyeingError, Plan, Recipe};
 use rusqlite::Connection;

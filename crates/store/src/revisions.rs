@@ -1,6 +1,7 @@
 //! What is kept revision by revision: plans and recipes, each with a table of its own and one of its
 //! revisions.
 
+use crate::text;
 use crate::{Bench, StoreError, slug};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
@@ -71,17 +72,17 @@ impl Revised {
         let Self(what) = self;
         let newest = self.newest(change, slug);
         let Some((id, number)) = newest.map_err(StoreError::database(doing))? else {
-            return Err(StoreError::input(what, format!("There is no such {what}.")));
+            return Err(StoreError::input(
+                what,
+                text::revisions::there_is_no_such(what),
+            ));
         };
         if number == upon {
             return Ok((id, number + 1));
         }
         Err(StoreError::input(
             "revision",
-            format!(
-                "The {what} was changed in the meantime: you saw revision {upon}, the newest is \
-                 {number}. Nothing was changed; look at the {what} again and repeat your change."
-            ),
+            text::revisions::the_was_changed_in_the_meantime(what, upon, number),
         ))
     }
 

@@ -33,7 +33,7 @@ const ROUNDED_DE00: f64 = 1e-4;
 
 impl Bench {
     /// The readings that lie nearest to a CIELAB colour under a view, such as `D65/10`, the nearest
-    /// first: `most` at most, none further than [`FURTHEST_DE00`]. Readings that no longer count
+    /// first: `most` at most, none further than [`trial::near::FURTHEST_DE00`]. Readings that no longer count
     /// and what lies in the bin are left out.
     ///
     /// # Errors

@@ -31,7 +31,7 @@ fn readings_follow_a_photo_to_its_stage_and_back() {
     assert_eq!(desk.bench.photo(photo).unwrap().unwrap().stage, 3);
     assert_eq!(desk.bench.photos(trial.id).unwrap()[1].stage, 3);
     assert_eq!(read_at(&desk, &trial), [0, 3]);
-    let looked = desk.bench.progress(&trial).unwrap().looked;
+    let looked = desk.bench.way_of_trial(&trial).unwrap().progress.looked;
     assert_eq!(
         looked.iter().map(|(stage, _)| *stage).collect::<Vec<_>>(),
         [0, 3]

@@ -42,7 +42,7 @@ export function assertQuiet(page) {
   assert.deepEqual(page.faults, []);
 }
 
-/** No accessibility rule of axe is broken, and nothing makes the page scroll sideways. */
+/** No accessibility rule of axe is broken, nothing makes the page scroll sideways, and the way's words lie beside each other. */
 export async function assertSound(page) {
   await page.evaluate(axeSource);
   const broken = await page.evaluate(async () => {
@@ -50,6 +50,8 @@ export async function assertSound(page) {
     return found.violations.map((v) => `${v.impact}: ${v.help} (${v.id}) at ${v.nodes.map((n) => n.target.join(" ")).slice(0, 4).join("; ")}`);
   });
   assert.deepEqual(broken, [], `accessibility of ${page.url()}`);
+  const over = await page.evaluate(() => [...document.querySelectorAll(".way .said")].filter((said) => said.clientWidth > 1 && said.scrollWidth > said.clientWidth + 1).map((said) => said.textContent));
+  assert.deepEqual(over, [], `words of the way on ${page.url()} that lie over their neighbours`);
   const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   assert.ok(sideways <= 0, `${page.url()} is ${sideways} px wider than its window`);
 }

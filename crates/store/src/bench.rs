@@ -43,6 +43,7 @@ fn migrations() -> Migrations<'static> {
         M::up(include_str!("../migrations/0017_search.sql")),
         M::up(include_str!("../migrations/0018_photo_stage.sql")),
         M::up(include_str!("../migrations/0019_setting.sql")),
+        M::up(include_str!("../migrations/0020_promise.sql")),
     ])
 }
 

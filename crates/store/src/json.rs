@@ -6,6 +6,7 @@ use photo::{Parts, PhotoMap};
 use trial::{
     Doubt, Note, Reflectance,
     eyes::{Judge, Session, Turn},
+    plan::Promise,
     setup::SetupCheck,
 };
 
@@ -37,6 +38,14 @@ pub(crate) fn photo_map_text(map: &PhotoMap) -> String {
 
 pub(crate) fn photo_map(text: &str) -> Result<PhotoMap, StoreError> {
     serde_json::from_str(text).map_err(odd("map of a photo"))
+}
+
+pub(crate) fn promise_text(promise: &Promise) -> String {
+    serde_json::json!(promise).to_string()
+}
+
+pub(crate) fn promise(text: &str) -> Result<Promise, StoreError> {
+    serde_json::from_str(text).map_err(odd("promise of a plan"))
 }
 
 pub(crate) fn causes_text(causes: &Parts) -> String {

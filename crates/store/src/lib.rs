@@ -39,6 +39,7 @@ mod photo_maps;
 mod photo_row;
 mod photos;
 mod plans;
+mod promises;
 mod queue;
 mod readings;
 mod recipe_aims;

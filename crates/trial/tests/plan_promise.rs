@@ -1,6 +1,6 @@
 //! What a plan promises is what trials by that plan would show.
 
-use trial::plan::{Basis, Plan, RUNS, Scatter};
+use trial::plan::{Basis, PROMISE_EDITION, Plan, RUNS, Scatter};
 
 fn plan(text: &str) -> Plan {
     Plan::from_toml(text).expect("the example is sound")
@@ -98,4 +98,26 @@ fn more_scatter_promises_less() {
         assert!(shown < last, "{sd}: {shown}");
         last = shown;
     }
+}
+
+/// Promises are kept from one edition of the rules to the next. Where this fails on purpose, write
+/// down the new figures and raise the edition.
+#[test]
+fn figures_belong_to_an_edition() {
+    let plan = Plan::from_toml(include_str!("../../../docs/plans/two-arms.toml")).unwrap();
+    let promise = plan.promise(RUNS).unwrap();
+    let first = &promise.comparisons[0];
+    let figures = [
+        first.shows_margin,
+        first.shows_margin_together,
+        first.shows_grade_4,
+        first.shows_alike,
+        first.errs,
+        promise.by_pieces[0].shows_margin,
+        promise.by_pieces[4].shows_margin,
+    ];
+    assert_eq!(PROMISE_EDITION, 1);
+    let known = [0.6515, 0.6515, 0.6515, 0.1485, 0.0485, 0.344, 0.671];
+    let off = figures.iter().zip(known).map(|(a, b)| (a - b).abs());
+    assert!(off.fold(0.0, f64::max) < 1e-3, "{figures:?}");
 }

@@ -4,7 +4,6 @@ use crate::error::Error;
 use crate::phone::Phones;
 use crate::previews::Previews;
 use crate::progress::Progress;
-use crate::promises::Promises;
 use crate::tiles::TileStore;
 use crate::token::Token;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -28,7 +27,6 @@ pub(crate) struct App {
     pub(crate) token: Arc<Token>,
     pub(crate) port: u16,
     pub(crate) previews: Arc<Previews>,
-    pub(crate) promises: Arc<Promises>,
     pub(crate) tiles: Arc<TileStore>,
     pub(crate) progress: Arc<Progress>,
     pub(crate) phones: Arc<Phones>,
@@ -42,7 +40,6 @@ impl App {
             token: Arc::new(Token::random()),
             port,
             previews: Arc::default(),
-            promises: Arc::default(),
             tiles: Arc::default(),
             progress: Arc::default(),
             phones: Arc::default(),

@@ -1,31 +1,26 @@
-//! What plans promise, kept while the program runs: drawing it takes thousands of trials,
-//! and it follows from the plan alone.
+//! What plans promise: worked out once, when a plan is kept or first looked at.
 
-use std::collections::HashMap;
-use std::sync::{Arc, Mutex, PoisonError};
+use crate::app::{App, blocking};
+use crate::error::Error;
 use trial::plan::{Plan, PlanError, Promise, RUNS};
 
-/// How many promises are kept; a few kilobytes each.
-const MOST_KEPT: usize = 100;
-
-/// Promises by the text of their plan.
-#[derive(Default)]
-pub(crate) struct Promises(Mutex<HashMap<String, Arc<Promise>>>);
-
-impl Promises {
-    /// What a plan promises; slow where it isn't kept yet.
-    pub(crate) fn of(&self, plan: &Plan) -> Result<Arc<Promise>, PlanError> {
-        let text = plan.to_toml()?;
-        let kept = || self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(promise) = kept().get(&text) {
-            return Ok(Arc::clone(promise));
-        }
-        let promise = Arc::new(plan.promise(RUNS)?);
-        let mut kept = kept();
-        if kept.len() >= MOST_KEPT {
-            kept.clear();
-        }
-        kept.insert(text, Arc::clone(&promise));
-        Ok(promise)
+/// What a plan promises, or why that can't be told; slow where the bench hasn't kept it.
+pub(crate) async fn of(app: &App, plan: &Plan) -> Result<Result<Promise, PlanError>, Error> {
+    let own = plan.clone();
+    let kept = app.at_bench(move |bench| Ok(bench.kept_promise(&own)?));
+    if let Some(promise) = kept.await? {
+        return Ok(Ok(promise));
     }
+    let own = plan.clone();
+    let promise = match blocking(move || own.promise(RUNS)).await? {
+        Ok(promise) => promise,
+        Err(error) => return Ok(Err(error)),
+    };
+    let (own, found) = (plan.clone(), promise.clone());
+    let kept = app.at_bench(move |bench| Ok(bench.keep_promise(&own, &found)?));
+    if let Err(error) = kept.await {
+        // It is worked out again next time.
+        tracing::warn!(?error, "what a plan promises could not be kept");
+    }
+    Ok(Ok(promise))
 }

@@ -1,7 +1,7 @@
 //! Plans, their revisions and the trials started from them.
 
 use store::{Bench, StoreError};
-use trial::plan::{Mend, Plan};
+use trial::plan::{Mend, Plan, RUNS};
 
 const NOW: &str = "2030-01-01T00:00:00Z";
 const TWO_ARMS: &str = include_str!("../../../../docs/plans/two-arms.toml");
@@ -88,4 +88,29 @@ fn what_can_not_be_planned_is_not_kept() {
     assert!(error.to_string().contains("no test piece"), "{error}");
     assert!(bench.plans().unwrap().is_empty());
     assert_eq!(bench.studio_scatter().unwrap(), None);
+}
+
+#[test]
+fn a_promise_is_kept_for_its_plan_alone_and_by_the_rules_of_now() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let plan = Plan::from_toml(TWO_ARMS).unwrap();
+    assert_eq!(bench.kept_promise(&plan).unwrap(), None);
+    let promise = plan.promise(RUNS).unwrap();
+    bench.keep_promise(&plan, &promise).unwrap();
+    bench.keep_promise(&plan, &promise).unwrap();
+    let again = Bench::open(home.path()).unwrap();
+    assert_eq!(again.kept_promise(&plan).unwrap(), Some(promise));
+    // Whatever of a plan is changed: pieces, seed, rounds.
+    let mut others = [plan.clone(), plan.clone(), plan.clone()];
+    others[0].arms[0].pieces += 1;
+    others[1].seed += 1;
+    others[2].rounds += 1;
+    for other in &others {
+        assert_eq!(again.kept_promise(other).unwrap(), None);
+    }
+    let database = rusqlite::Connection::open(home.path().join("woadstone.sqlite")).unwrap();
+    let older = "UPDATE plan_promise SET edition = edition - 1";
+    assert_eq!(database.execute(older, []).unwrap(), 1);
+    assert_eq!(again.kept_promise(&plan).unwrap(), None);
 }

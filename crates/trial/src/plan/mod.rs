@@ -55,6 +55,6 @@ pub use model::{
 };
 pub use order::{Allotted, Order, Turns};
 pub use packing::{PackedArm, PackedBath, PackedCloth, Packing};
-pub use promise::{Basis, BySize, Promise, Promised, RUNS};
+pub use promise::{Basis, BySize, PROMISE_EDITION, Promise, Promised, RUNS};
 pub use propose::{Budget, EnquiredArm, Enquiry, Proposal};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};

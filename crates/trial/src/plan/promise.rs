@@ -12,15 +12,18 @@ use inference::{
     InferenceError,
     simulate::{Analysis, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
 };
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
+/// By which rules promises are worked out: to be raised with every change of their figures, so that
+/// none that was kept under other rules is shown.
+pub const PROMISE_EDITION: u32 = 1;
 /// Seeded trials behind each figure.
 pub const RUNS: u32 = 2000;
 /// Pieces per arm for which the power is shown beside the plan's own.
 const OTHER_SIZES: [usize; 7] = [2, 3, 4, 6, 8, 12, 16];
 
 /// What a plan can show.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Promise {
     /// How much equal pieces differ, as it was reckoned with.
     pub scatter: Scatter,
@@ -33,7 +36,7 @@ pub struct Promise {
 }
 
 /// What one comparison can show.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Promised {
     /// The arm that is compared with.
     pub first: String,
@@ -57,7 +60,7 @@ pub struct Promised {
 }
 
 /// What a comparison goes by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Basis {
     /// Pieces against pieces.
@@ -73,7 +76,7 @@ pub enum Basis {
 }
 
 /// Power by pieces per arm.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct BySize {
     /// Test pieces in each arm.
     pub pieces: usize,

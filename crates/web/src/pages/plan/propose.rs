@@ -4,6 +4,7 @@ use super::ask::{Draft, render};
 use crate::app::{App, blocking, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::promises;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -28,8 +29,11 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
         Err(error) => return wrong(draft.problem(error)),
     };
     proposal.plan.title.clone_from(&draft.title);
+    let plan = proposal.plan.clone();
     let slug = app
         .at_bench(move |bench| Ok(bench.keep_plan(&proposal.plan, &proposal.sentence, &now())?))
         .await?;
+    // So that the plan's page is there at once; why it promises nothing is said there.
+    let _ = promises::of(&app, &plan).await?;
     Ok(Redirect::to(&format!("/plans/{slug}")).into_response())
 }

@@ -4,6 +4,7 @@ use super::show::render;
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::promises;
 use crate::text;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
@@ -31,7 +32,7 @@ pub(crate) async fn act(
                 Err(problem) => return Ok(Err((kept, problem))),
             };
             match bench.revise_plan(&slug, seen, &plan, &why, &now()) {
-                Ok(_) => Ok(Ok(())),
+                Ok(_) => Ok(Ok(plan)),
                 Err(StoreError::Input { message, .. }) => {
                     Ok(Err((kept, ("text".to_owned(), message))))
                 }
@@ -40,7 +41,11 @@ pub(crate) async fn act(
         })
         .await?;
     match done {
-        Ok(()) => Ok(Redirect::to(&format!("/plans/{place}")).into_response()),
+        Ok(plan) => {
+            // So that the plan's page is there at once; why it promises nothing is said there.
+            let _ = promises::of(&app, &plan).await?;
+            Ok(Redirect::to(&format!("/plans/{place}")).into_response())
+        }
         Err((kept, (field, message))) => {
             let mut problems = Problems::default();
             problems.add(field, message);

@@ -4,6 +4,7 @@ use crate::app::{App, blocking};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::promises;
 use crate::text;
 use crate::text::plan as say;
 use askama::Template;
@@ -97,10 +98,10 @@ pub(crate) async fn render(
     problems: Problems,
     typed: Option<String>,
 ) -> Result<Html<String>, Error> {
+    let promise = promises::of(app, &kept.plan).await?;
     let app = app.clone();
-    // Thousands of trials are drawn for the figures.
     blocking(move || {
-        let page = ShowPage::of(&app, &kept, &problems, typed).map_err(Error::broken)?;
+        let page = ShowPage::of(&app, &kept, &problems, typed, &promise).map_err(Error::broken)?;
         Ok(Html(page.render()?))
     })
     .await?
@@ -112,6 +113,7 @@ impl<'a> ShowPage<'a> {
         kept: &'a KeptPlan,
         problems: &'a Problems,
         typed: Option<String>,
+        promise: &Result<Promise, PlanError>,
     ) -> Result<Self, PlanError> {
         let plan = &kept.plan;
         let order = plan.order();
@@ -133,11 +135,10 @@ impl<'a> ShowPage<'a> {
                 .map(u32::to_string)
                 .collect::<Vec<_>>()
                 .join(", "),
-            promise: app
-                .promises
-                .of(plan)
-                .map(|promise| Shown::of(plan, &promise))
-                .map_err(|error| error.message),
+            promise: match promise {
+                Ok(promise) => Ok(Shown::of(plan, promise)),
+                Err(error) => Err(error.message.clone()),
+            },
             findings: critique(plan).iter().map(FindingCard::of).collect(),
             ways: ways(carried(plan)),
             departures: departures(plan)

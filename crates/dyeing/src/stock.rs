@@ -1,13 +1,14 @@
 //! What stands on a shelf: how much of a material a lot holds, and what a bath takes from it.
 
 use crate::text;
+use locale::Currency;
 use std::fmt;
 
 use crate::{
-    Amount, Kitchen, Mass, Money, Price, Volume,
+    Amount, Kitchen, Mass, Price, Volume,
     error::DyeingError,
     plan::Line,
-    quantity::{Cursor, counted, figure, read_number},
+    quantity::{Cursor, counted, figure, read_number, read_sum},
 };
 
 /// By what a lot is counted.
@@ -140,17 +141,56 @@ fn pieces(text: &str) -> Option<f64> {
     (said && cursor.is_done()).then_some(count)
 }
 
-/// Whether a text is the price of a lot: `9.50 per 100 g`, `4.99 per bottle` or `6.00 per piece`.
+/// The price of a lot: what was written less its currency, and the currency.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LotPrice {
+    /// As it was written, without a currency: `9.50 per 100 g`.
+    pub plain: String,
+    /// What it is in; none: it names none, and neither does the bench.
+    pub currency: Option<Currency>,
+}
+
+/// Reads the price of a lot: `9.50 per 100 g`, `USD 4.99 per bottle` or `6,00 € per piece`. What names no
+/// currency is in `own`.
+///
+/// ```
+/// use dyeing::{Kitchen, stock::read_price};
+/// let price = read_price("USD 9.50/100 g", Kitchen::Us, "EUR".parse().ok())?;
+/// assert_eq!((price.plain.as_str(), price.currency), ("9.50/100 g", "USD".parse().ok()));
+/// # Ok::<(), dyeing::DyeingError>(())
+/// ```
 ///
 /// # Errors
 /// Points at the character at fault.
-pub fn check_price(text: &str, kitchen: Kitchen) -> Result<(), DyeingError> {
-    for end in [text::stock::per_piece(), text::stock::a_piece(), "each"] {
-        if let Some(money) = text.trim().strip_suffix(end) {
-            return money.trim().parse::<Money>().map(|_| ());
+pub fn read_price(
+    text: &str,
+    kitchen: Kitchen,
+    own: Option<Currency>,
+) -> Result<LotPrice, DyeingError> {
+    let text = text.trim();
+    let mut cursor = Cursor::new(text);
+    let ends = [text::stock::per_piece(), text::stock::a_piece(), "each"];
+    let sum = match ends.iter().find_map(|end| text.strip_suffix(end)) {
+        Some(money) => {
+            let mut money = Cursor::new(money);
+            let sum = read_sum(&mut money, own)?;
+            money.finish()?;
+            cursor.at = money.at;
+            sum
         }
-    }
-    Price::read(text, kitchen).map(|_| ())
+        None => {
+            Price::read(text, kitchen, own)?;
+            read_sum(&mut cursor, own)?
+        }
+    };
+    let figure: String = text.chars().take(sum.figure.1).skip(sum.figure.0).collect();
+    let rest = cursor.rest();
+    let rest = rest.trim_start();
+    let gap = if rest.starts_with('/') { "" } else { " " };
+    Ok(LotPrice {
+        plain: format!("{figure}{gap}{rest}"),
+        currency: sum.currency.or(own),
+    })
 }
 
 /// The price of a lot as it was written, with the currency it is in: `9.50 EUR per 100 g`. Where
@@ -226,16 +266,37 @@ mod tests {
 
     #[test]
     fn prices_are_for_something() {
-        for text in [
-            "9.50 per 100 g",
-            "4.99 per bottle",
-            "6.00 per piece",
-            "6 each",
+        for (text, plain, code) in [
+            ("9.50 per 100 g", "9.50 per 100 g", "EUR"),
+            ("4.99 per bottle", "4.99 per bottle", "EUR"),
+            ("6.00 per piece", "6.00 per piece", "EUR"),
+            (" 6 each ", "6 each", "EUR"),
+            ("12,50 €/100 g", "12,50/100 g", "EUR"),
+            ("USD 4 per kg", "4 per kg", "USD"),
+            ("6 CHF each", "6 each", "CHF"),
+            ("6CHF each", "6 each", "CHF"),
+            ("5 zł a piece", "5 a piece", "PLN"),
         ] {
-            assert!(check_price(text, Kitchen::Us).is_ok(), "{text}");
+            let read = read_price(text, Kitchen::Us, "EUR".parse().ok()).unwrap();
+            let code = read.currency.map_or("", Currency::code) == code;
+            assert!(code && read.plain == plain, "{text}: {read:?}");
+            // What is kept is read as it was.
+            let again = read_price(&read.plain, Kitchen::Us, read.currency).unwrap();
+            assert_eq!(again, read);
         }
-        for text in ["9.50", "per 100 g", "cheap each", "1.234 per kg"] {
-            assert!(check_price(text, Kitchen::Us).is_err(), "{text}");
+        let plain = read_price("9.50 per 100 g", Kitchen::Us, None).unwrap();
+        assert_eq!(plain.currency, None);
+        for text in [
+            "9.50",
+            "per 100 g",
+            "cheap each",
+            "1.234 per kg",
+            "$6 each",
+            "6 USD EUR each",
+            "6 XYZ each",
+        ] {
+            let read = read_price(text, Kitchen::Us, "EUR".parse().ok());
+            assert!(read.is_err(), "{text}");
         }
     }
 

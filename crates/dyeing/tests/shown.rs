@@ -155,3 +155,43 @@ fn data_is_the_same_whatever_was_chosen() {
     );
     assert!(plain.contains("°C (") && !plain.contains("US gal ("));
 }
+
+/// A sheet that was kept by an earlier edition of this library, which wrote a step otherwise.
+#[test]
+fn a_kept_sheet_is_shown_as_chosen_though_its_recipe_gives_another_one_now() {
+    for text in [SHIRTS, NAPKINS] {
+        let recipe = Recipe::read(text).unwrap();
+        let write = || RunSheet::of(&Plan::of(&recipe).unwrap());
+        let now = within(Locale::DATA, write);
+        let mut kept = now.clone();
+        kept.steps[0].title.push_str(", as it was said then");
+        let shown = within(AMERICAN, || kept.rewritten(Some(&recipe)));
+        let lost = within(AMERICAN, || kept.rewritten(None));
+        assert_eq!(shown, lost);
+        let exact = within(AMERICAN, || now.rewritten(Some(&recipe)));
+        assert_eq!(exact, within(AMERICAN, write));
+        // Told by its sentences, which are rounded, it says the amounts that it says written anew.
+        for (told, exact) in shown.steps.iter().zip(&exact.steps) {
+            agree(&told.text, &exact.text);
+            assert_eq!((told.to_c, &told.arms), (exact.to_c, &exact.arms));
+        }
+        agree(&shown.about, &exact.about);
+        assert!(shown.about.contains("US gal"), "{}", shown.about);
+        // Metric stays as it was kept.
+        assert_eq!(within(Locale::DATA, || kept.rewritten(None)), kept);
+    }
+}
+
+/// Fails unless two texts have the same numbers, in whatever order, to a hundredth of each.
+fn agree(told: &str, exact: &str) {
+    let numbers = |text: &str| {
+        let words = text.split(|c: char| !c.is_ascii_digit() && c != '.');
+        let mut found: Vec<f64> = words.filter_map(|word| word.parse().ok()).collect();
+        found.sort_by(f64::total_cmp);
+        found
+    };
+    let (ours, theirs) = (numbers(told), numbers(exact));
+    let near = |(a, b): (&f64, &f64)| (a - b).abs() <= 0.01 * b;
+    let all = ours.iter().zip(&theirs).all(near) && ours.len() == theirs.len();
+    assert!(all, "{told}\n{exact}");
+}

@@ -24,6 +24,7 @@ mod dates;
 mod error;
 mod language;
 mod measures;
+mod sign;
 
 pub use clock::{Clock, time_of_day, time_of_day_in};
 pub use currency::{Currency, SumOrder, sum, sum_in};

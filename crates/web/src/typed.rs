@@ -62,7 +62,7 @@ mod tests {
                     assert!(Amount::read(amount, Kitchen::usual()).is_ok(), "{amount}");
                 }
                 for sum in [price(), bulk_price()] {
-                    assert!(Price::read(sum, Kitchen::usual()).is_ok(), "{sum}");
+                    assert!(Price::read(sum, Kitchen::usual(), None).is_ok(), "{sum}");
                 }
                 assert!(heat().parse::<Celsius>().is_ok() && volume().parse::<Volume>().is_ok());
             });

@@ -31,8 +31,6 @@ under-0-01-oz = under 0.01 oz
 sum-of-money = sum of money
 a-price-has-two-decimals-at-most = a price has two decimals at most, as in 8.50
 this-price-is-too-high = this price is too high to be one
-say-for-how-much-as-in-8 = say for how much, as in "8.50 per 250 g"
-a-price-has-to-be-for-more = a price has to be for more than 0
 
 ## quantity/number.rs
 
@@ -82,3 +80,11 @@ bottles = { $n } bottles
 us-gal = US gal
 us-fl-oz = US fl oz
 us-tsp = US tsp
+
+## quantity/price.rs
+
+say-for-how-much-as-in-8 = say for how much, as in "8.50 per 250 g"
+a-price-has-to-be-for-more = a price has to be for more than 0
+a-price-names-its-currency-once = a price names its currency once, as in "EUR 8.50 per 250 g"
+several-currencies-share-this-sign = several currencies share the sign { $sign }; write the code, as in USD or CAD, before or after the sum
+this-sign-is-not-known = the sign { $sign } is not known here; write the currency's code, as in EUR or USD

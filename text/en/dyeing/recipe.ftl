@@ -28,3 +28,8 @@ a-ph-of-cant-be-it-goes = a pH of { $ph } can't be; it goes from 0 to 14
 the-recipe = the recipe
 the-recipe-cant-be-written-as-toml = the recipe can't be written as TOML: { $e }
 line-of-cant-be-used = line { $line } of { $what } can't be used: { $why }
+
+## recipe/read/prices.rs
+
+the-price-is-in-another-currency = this price is in { $own } and the recipe's prices are in { $named }; write it in { $named } (sums of several currencies are not mixed, and nothing is converted)
+the-price-names-no-currency = the price "{ $price }" names no currency while another one of the recipe is in { $named }; name it here too, or say once for the recipe what its prices are in

@@ -232,7 +232,6 @@ give-a-whole-number-such-as-5 = Give a whole number, such as 5.
 ## pages/recipe/new.rs
 
 lot-of-2 = { $name }, lot of { $value }
-lot-of-3 = { $name }, lot of { $value }, in { $currency }
 
 ## pages/recipe/show.rs
 

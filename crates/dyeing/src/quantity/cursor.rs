@@ -70,6 +70,11 @@ impl<'t> Cursor<'t> {
         found
     }
 
+    /// What is left of the text.
+    pub fn rest(&self) -> String {
+        self.chars.iter().skip(self.at).collect()
+    }
+
     fn run(&mut self, belongs: impl Fn(char) -> bool) -> String {
         let start = self.at;
         while self.peek().is_some_and(&belongs) {

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     error::DyeingError,
-    quantity::{Amount, Cursor, Kitchen, amount, number},
+    quantity::{Cursor, number},
 };
 
 /// A sum of money in hundredths of its currency's unit (cents, pence); whole in JSON too.
@@ -90,7 +90,7 @@ impl FromStr for Money {
     }
 }
 
-fn read(cursor: &mut Cursor) -> Result<Money, DyeingError> {
+pub(crate) fn read(cursor: &mut Cursor) -> Result<Money, DyeingError> {
     cursor.skip_space();
     let at = cursor.at;
     let value = number::read(cursor)?;
@@ -115,38 +115,5 @@ impl Add for Money {
 impl Sum for Money {
     fn sum<I: Iterator<Item = Self>>(all: I) -> Self {
         all.fold(Self::ZERO, Add::add)
-    }
-}
-
-/// What an amount costs, as in `8.50 per 250 g`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Price {
-    /// The sum that is asked.
-    pub money: Money,
-    /// For how much of it.
-    pub per: Amount,
-}
-
-impl Price {
-    /// Reads `8.50 per 250 g` or `4.99 per bottle`; measures are of that kitchen.
-    ///
-    /// # Errors
-    /// Points at the character at fault; refuses a price for nothing.
-    pub fn read(text: &str, kitchen: Kitchen) -> Result<Self, DyeingError> {
-        let mut cursor = Cursor::new(text);
-        let money = read(&mut cursor)?;
-        cursor.skip_space();
-        if !cursor.eat('/') && !cursor.eat_word(&["per", "for"]) {
-            let why = text::quantity::say_for_how_much_as_in_8();
-            return Err(cursor.fault(cursor.at, why));
-        }
-        cursor.skip_space();
-        let at = cursor.at;
-        let per = amount::amount(&mut cursor, kitchen)?;
-        cursor.finish()?;
-        if per.is_zero() {
-            return Err(cursor.fault(at, text::quantity::a_price_has_to_be_for_more()));
-        }
-        Ok(Self { money, per })
     }
 }

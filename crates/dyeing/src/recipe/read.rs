@@ -1,5 +1,6 @@
 //! From entries as text to a recipe.
 
+mod prices;
 mod things;
 
 use crate::text;
@@ -12,6 +13,7 @@ use super::{
 use crate::{
     Kitchen, Mass, Volume, class, error::DyeingError, fibre, goods, quantity::read_volume,
 };
+use prices::Prices;
 use things::{read_after, read_auxiliary, read_dye};
 
 type Read<T> = Result<T, DyeingError>;
@@ -25,6 +27,7 @@ pub fn read(file: Written) -> Read<Recipe> {
     let names: Vec<&String> = file.after.iter().map(|a| &a.name).collect();
     named("after-treatment", &names)?;
     let kitchen = file.kitchen;
+    let prices = Prices::of(&file);
     let goods = read_goods(&file.goods, &file.arms)?;
     let arms = read_arms(file.arms, goods.pieces)?;
     let volume = |text: &str, place: &str| read_volume(text, kitchen).map_err(|e| e.at(place));
@@ -43,17 +46,17 @@ pub fn read(file: Written) -> Read<Recipe> {
     let dyes = file
         .dye
         .into_iter()
-        .map(|d| read_dye(d, kitchen))
+        .map(|d| read_dye(d, kitchen, &prices))
         .collect::<Read<Vec<_>>>()?;
     let auxiliaries = file
         .auxiliary
         .into_iter()
-        .map(|a| read_auxiliary(a, kitchen, "auxiliary"))
+        .map(|a| read_auxiliary(a, kitchen, "auxiliary", &prices))
         .collect::<Read<Vec<_>>>()?;
     let after = file
         .after
         .into_iter()
-        .map(|a| read_after(a, kitchen, &arms))
+        .map(|a| read_after(a, kitchen, &arms, &prices))
         .collect::<Read<Vec<_>>>()?;
     let process = read_process(&file.process)?;
     Ok(Recipe {
@@ -61,7 +64,7 @@ pub fn read(file: Written) -> Read<Recipe> {
         class: at("class", class::find(&file.class))?.clone(),
         fibres: at("fibre", fibre::blend(&file.fibre))?,
         kitchen,
-        currency: file.currency,
+        currency: prices.currency,
         goods,
         arms,
         water,

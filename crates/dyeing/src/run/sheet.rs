@@ -3,7 +3,10 @@
 use crate::text;
 use serde::{Deserialize, Serialize};
 
-use crate::{caution::Caution, plan::Plan, programme::Programme, recipe::Recipe, run_sheet::Step};
+use crate::{
+    caution::Caution, plan::Plan, programme::Programme, quantity::retold, recipe::Recipe,
+    run_sheet::Step,
+};
 
 /// A run sheet as it stood when its run began; a later change of the recipe, or of what this
 /// library makes of it, leaves it as it is.
@@ -25,12 +28,39 @@ pub struct RunSheet {
 
 impl RunSheet {
     /// The sheet in the measures that hold now, for one that was kept within
-    /// [`locale::Locale::DATA`]. None where the recipe doesn't give the kept sheet any more, as after
-    /// a change of this library: then it is shown as it was kept.
-    pub fn rewritten(&self, recipe: &Recipe) -> Option<Self> {
-        let written = || Plan::of(recipe).ok().map(|plan| Self::of(&plan));
-        let kept = locale::within(locale::Locale::DATA, written)?;
-        (kept == *self).then(written).flatten()
+    /// [`locale::Locale::DATA`]. It is written anew where `recipe` still gives the kept sheet; else, as
+    /// after a change of this library, the amounts in its sentences are told anew.
+    pub fn rewritten(&self, recipe: Option<&Recipe>) -> Self {
+        let written = || Plan::of(recipe?).ok().map(|plan| Self::of(&plan));
+        let kept = locale::within(locale::Locale::DATA, written);
+        let same = kept.is_some_and(|kept| kept == *self);
+        match same.then(written).flatten() {
+            Some(sheet) => sheet,
+            None => self.retold(),
+        }
+    }
+
+    fn retold(&self) -> Self {
+        let mut sheet = self.clone();
+        let own = sheet.steps.iter_mut();
+        let (texts, cautions): (Vec<_>, Vec<_>) = own
+            .map(|step| ([&mut step.title, &mut step.text], &mut step.cautions))
+            .unzip();
+        let cautions = cautions.into_iter().flatten().chain(&mut sheet.cautions);
+        let programme = &mut sheet.programme;
+        let stages = programme.stages.iter_mut().map(|stage| &mut stage.how);
+        let sentences = texts
+            .into_iter()
+            .flatten()
+            .chain(cautions.map(|caution| &mut caution.sentence))
+            .chain(stages)
+            .chain(&mut programme.note)
+            .chain(&mut sheet.departures)
+            .chain([&mut sheet.about]);
+        for sentence in sentences {
+            *sentence = retold(sentence);
+        }
+        sheet
     }
 
     /// From what was worked out.

@@ -54,6 +54,13 @@ async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
         ("dye-1-amount", "5 %", "dye-1-amount", "say of what"),
         ("dye-1-strength", "", "dye-1-strength", "unknown strength"),
         ("dye-1-name", "", "dye-1-name", "has no name"),
+        ("dye-1-price", "USD 4 per kg", "dye-1-price", "not mixed"),
+        (
+            "dye-1-price",
+            "$4 per kg",
+            "dye-1-price",
+            "share the sign $",
+        ),
         ("pieces", "many", "pieces", "whole number"),
         ("name", "", "name", "no name"),
         ("fibre", "asbestos", "fibre", "no fibre"),

@@ -6,6 +6,7 @@ use super::{
         written::{WrittenAfter, WrittenAuxiliary, WrittenDye},
     },
     Read, at,
+    prices::Prices,
 };
 use crate::text;
 use crate::{
@@ -14,12 +15,13 @@ use crate::{
 };
 
 /// Reads entries of one dye or auxiliary, each with its place in faults.
-struct Entry {
+struct Entry<'p> {
     place: String,
     kitchen: Kitchen,
+    prices: &'p Prices,
 }
 
-impl Entry {
+impl Entry<'_> {
     fn at<T>(&self, what: &str, read: Read<T>) -> Read<T> {
         read.map_err(|e| e.at(format!("{}, {what}", self.place)))
     }
@@ -30,7 +32,7 @@ impl Entry {
     }
 
     fn price(&self, text: Option<String>) -> Read<Option<Price>> {
-        let read = text.map(|t| Price::read(&t, self.kitchen)).transpose();
+        let read = text.map(|t| self.prices.read(&t)).transpose();
         self.at("price", read)
     }
 
@@ -45,10 +47,11 @@ impl Entry {
     }
 }
 
-pub(super) fn read_dye(file: WrittenDye, kitchen: Kitchen) -> Read<Dye> {
+pub(super) fn read_dye(file: WrittenDye, kitchen: Kitchen, prices: &Prices) -> Read<Dye> {
     let entry = Entry {
         place: text::recipe::dye(&file.name),
         kitchen,
+        prices,
     };
     let strength_percent = file.strength_percent.unwrap_or(100.0);
     let form = match (file.stock, file.liquid) {
@@ -82,10 +85,12 @@ pub(super) fn read_auxiliary(
     file: WrittenAuxiliary,
     kitchen: Kitchen,
     kind: &str,
+    prices: &Prices,
 ) -> Read<Auxiliary> {
     let entry = Entry {
         place: format!("{kind} \"{}\"", file.name),
         kitchen,
+        prices,
     };
     // The name alone does where it is a material's.
     let material = match &file.material {
@@ -107,6 +112,7 @@ pub(super) fn read_after(
     file: WrittenAfter,
     kitchen: Kitchen,
     known: &[Arm],
+    prices: &Prices,
 ) -> Read<AfterTreatment> {
     let place = text::recipe::after_treatment(&file.name);
     let within = |what: &str| format!("{place}, {what}");
@@ -153,7 +159,7 @@ pub(super) fn read_after(
         price: file.price,
         in_bath: None,
     };
-    let agent = read_auxiliary(agent, kitchen, "after-treatment")?;
+    let agent = read_auxiliary(agent, kitchen, "after-treatment", prices)?;
     Ok(AfterTreatment {
         agent,
         water,

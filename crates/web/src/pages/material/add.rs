@@ -90,22 +90,25 @@ impl LotDraft {
         if let Err(error) = &amount {
             problems.add("amount", sentence(&error.to_string()));
         }
-        if !self.price.is_empty()
-            && let Err(error) = stock::check_price(&self.price, Kitchen::usual())
-        {
+        let price = match self.price.as_str() {
+            "" => Ok(None),
+            typed => stock::read_price(typed, Kitchen::usual(), currency).map(Some),
+        };
+        if let Err(error) = &price {
             problems.add("price", sentence(&error.to_string()));
         }
-        let (Ok(day), Ok(amount), true) = (day, amount, problems.is_empty()) else {
+        let (Ok(day), Ok(amount), Ok(price), true) = (day, amount, price, problems.is_empty())
+        else {
             return None;
         };
         Some(NewLot {
             received_on: day.to_string(),
             amount,
-            price: self.price.clone(),
-            currency: match &self.price {
-                none if none.is_empty() => String::new(),
-                _ => currency.map_or(String::new(), |currency| currency.code().to_owned()),
-            },
+            currency: price
+                .as_ref()
+                .and_then(|price| price.currency)
+                .map_or(String::new(), String::from),
+            price: price.map_or(String::new(), |price| price.plain),
             supplier: self.supplier.clone(),
             notes: self.notes.clone(),
         })

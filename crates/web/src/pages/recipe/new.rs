@@ -162,11 +162,12 @@ fn prices(shelf: &[Material]) -> Vec<(String, String)> {
             .iter()
             .rfind(|lot| !lot.came.price.is_empty())?;
         let day = locale::day(&lot.came.received_on);
-        let of = match lot.came.currency.as_str() {
-            "" => text::recipe::lot_of_2(&material.name, &day),
-            currency => text::recipe::lot_of_3(&material.name, &day, currency),
+        // With its currency, so that a recipe in another one refuses it rather than relabels it.
+        let price = match lot.came.currency.as_str() {
+            "" => lot.came.price.clone(),
+            currency => format!("{currency} {}", lot.came.price),
         };
-        Some((lot.came.price.clone(), of))
+        Some((price, text::recipe::lot_of_2(&material.name, &day)))
     });
     newest.collect()
 }

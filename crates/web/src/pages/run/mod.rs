@@ -24,8 +24,10 @@ pub(crate) fn find_to_show(bench: &Bench, id: i64) -> Result<KeptRun, Error> {
         return Ok(kept);
     }
     let recipe = bench.recipe(&kept.recipe, Some(kept.revision))?;
-    if let Some(sheet) = recipe.and_then(|of| kept.run.sheet.rewritten(&of.recipe)) {
-        kept.run.sheet = sheet;
-    }
+    let sheet = kept
+        .run
+        .sheet
+        .rewritten(recipe.as_ref().map(|of| &of.recipe));
+    kept.run.sheet = sheet;
     Ok(kept)
 }

@@ -1,20 +1,17 @@
 //! What eyes say, laid out in cards and rows.
 
+use crate::agreement::{self, AgreementCard};
 use crate::text;
 use crate::{chart, words};
+use std::collections::BTreeSet;
 use trial::{
     Results,
-    eyes::{Agreement, Coefficient, EyeComparison, Eyes},
+    eyes::{EyeComparison, Eyes},
 };
 
 /// What a verdict from eyes is, in a sentence or two.
 pub fn about() -> &'static str {
     text::eyes::grades_on_the_grey_scale_for_change()
-}
-
-/// How agreement is to be read.
-pub fn about_agreement() -> &'static str {
-    text::eyes::agreement_is_1_where_people_always_give()
 }
 
 /// All that eyes say of a trial.
@@ -46,6 +43,8 @@ pub struct EyeCard {
     pub code: &'static str,
     /// The verdict's name.
     pub name: String,
+    /// What was judged by eye and the verdict's name, with a capital.
+    pub heading: String,
     /// One arm.
     pub a: String,
     /// The other.
@@ -68,16 +67,6 @@ pub struct EyeCard {
     pub sign: String,
 }
 
-/// How far the eyes of one session agree.
-pub struct AgreementCard {
-    /// Which session, in words.
-    pub title: String,
-    /// What it shows, each a sentence.
-    pub sentences: Vec<String>,
-    /// What, who, pairs, figure with interval, meaning.
-    pub rows: Vec<[String; 5]>,
-}
-
 /// Everything eyes say; none where none looked.
 pub fn section(results: &Results) -> Option<EyeSection> {
     let eyes = results.eyes.as_ref()?;
@@ -88,7 +77,9 @@ pub fn section(results: &Results) -> Option<EyeSection> {
         .map(|c| c.margin_grades.max(c.difference.abs()))
         .fold(0.5, f64::max)
         * 1.8;
-    let mut pairs: Vec<&EyeComparison> = verdict.comparisons.iter().collect();
+    let all = verdict.comparisons.iter();
+    let (mut pairs, lone): (Vec<&EyeComparison>, Vec<_>) =
+        all.partition(|c| !is_of_lone_witness(c));
     pairs.sort_by_key(|c| std::cmp::Reverse(c.stage));
     let (beside, verdicts) = pairs
         .into_iter()
@@ -111,8 +102,8 @@ pub fn section(results: &Results) -> Option<EyeSection> {
         verdicts,
         beside,
         arms: arms.collect(),
-        agreement: eyes.agreement.iter().map(agreement).collect(),
-        cautions: cautions(eyes),
+        agreement: agreement::cards(&eyes.agreement),
+        cautions: cautions(eyes, &lone),
         open: match eyes.open {
             0 => None,
             1 => Some(text::eyes::a_session_is_open_its_grades().into()),
@@ -123,6 +114,10 @@ pub fn section(results: &Results) -> Option<EyeSection> {
 
 fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
     let same = |c: &&trial::decide::Comparison| {
+        // Readings decide on change; stains that were read are graded and not compared.
+        if comparison.staining {
+            return false;
+        }
         let pair = [c.a.as_str(), c.b.as_str()];
         c.stage == comparison.stage
             && pair.contains(&comparison.a.as_str())
@@ -147,6 +142,10 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
     };
     EyeCard {
         code: comparison.verdict.as_str(),
+        heading: match comparison.staining {
+            true => text::eyes::staining_by_eye(words::verdict(comparison.verdict).to_lowercase()),
+            false => text::eyes::by_eye(words::verdict(comparison.verdict).to_lowercase()),
+        },
         name: words::verdict(comparison.verdict),
         a: comparison.a.clone(),
         b: comparison.b.clone(),
@@ -169,7 +168,12 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
     }
 }
 
-fn cautions(eyes: &Eyes) -> Vec<String> {
+/// Whether an arm has a single witness cloth, as in most trials: that is open always, and said once.
+fn is_of_lone_witness(comparison: &EyeComparison) -> bool {
+    comparison.staining && comparison.pieces.contains(&1)
+}
+
+fn cautions(eyes: &Eyes, lone: &[&EyeComparison]) -> Vec<String> {
     let mut cautions = Vec::new();
     let fails = eyes.agreement.iter().flat_map(|session| {
         let of_session = session.catch_pairs.iter().filter(|own| own.fails);
@@ -184,104 +188,16 @@ fn cautions(eyes: &Eyes) -> Vec<String> {
             &own.lowest,
         ));
     }
+    let stages: BTreeSet<u32> = lone.iter().map(|comparison| comparison.stage).collect();
+    if !stages.is_empty() {
+        let stages: Vec<String> = stages.into_iter().map(words::stage).collect();
+        cautions.push(text::eyes::one_witness_cloth_says_nothing(
+            stages.join(" and "),
+        ));
+    }
     if !eyes.not_blind.is_empty() {
         let stages: Vec<String> = eyes.not_blind.iter().map(|s| words::stage(*s)).collect();
         cautions.push(text::eyes::grades_were_given(stages.join(" and ")));
     }
     cautions
-}
-
-fn agreement(session: &Agreement) -> AgreementCard {
-    let mut rows = vec![[
-        text::eyes::people_with_each_other().to_owned(),
-        match session.people.judges {
-            1 => text::eyes::n_1_person().to_owned(),
-            count => text::eyes::people(count),
-        },
-        session.people.pairs.to_string(),
-        figure(&session.people),
-        session.people.plain.clone(),
-    ]];
-    for own in &session.repeats {
-        rows.push([
-            text::eyes::with_themself().to_owned(),
-            own.judge.clone(),
-            own.pairs.to_string(),
-            text::eyes::same_grade_of_to_same_interval2(
-                own.same,
-                own.pairs,
-                words::percent(own.same_interval[0]),
-                words::percent(own.same_interval[1]),
-            ),
-            text::eyes::of_within_a_half_step_one_look(own.near, own.pairs, words::number(own.sd)),
-        ]);
-    }
-    for own in &session.catch_pairs {
-        rows.push([
-            text::eyes::pairs_without_a_difference().to_owned(),
-            own.judge.clone(),
-            own.pairs.to_string(),
-            text::eyes::seen_in_of_to_interval2(
-                own.seen,
-                own.pairs,
-                words::percent(own.interval[0]),
-                words::percent(own.interval[1]),
-            ),
-            match (own.seen, own.fails) {
-                (0, _) => text::eyes::saw_none_where_there_was_none().to_owned(),
-                (_, false) => text::eyes::lowest_grade_near_what_an_eye_does(&own.lowest),
-                (_, true) => text::eyes::lowest_grade_sees_differences_where(&own.lowest),
-            },
-        ]);
-    }
-    for own in &session.with_instrument {
-        let interval = own.mean_interval.map_or(String::new(), |[low, high]| {
-            format!(" ({} to {})", words::number(low), words::number(high))
-        });
-        rows.push([
-            match own.staining {
-                true => text::eyes::with_readings_staining().to_owned(),
-                false => text::eyes::with_readings_change().to_owned(),
-            },
-            own.judge.clone(),
-            own.pairs.to_string(),
-            text::eyes::eye_less_readings_grades(
-                figure(&own.kappa),
-                words::number(own.mean),
-                &interval,
-            ),
-            match own.mean {
-                mean if mean <= -0.25 => text::eyes::stricter_than_the_formula(&own.kappa.plain),
-                mean if mean >= 0.25 => text::eyes::milder_than_the_formula(&own.kappa.plain),
-                _ => own.kappa.plain.clone(),
-            },
-        ]);
-    }
-    let who = match session.people.judges {
-        0 => text::eyes::nobody_graded_a_pair().to_owned(),
-        1 => text::eyes::one_person_judged().to_owned(),
-        count => text::eyes::people_judged(count, session.way.in_words()),
-    };
-    AgreementCard {
-        title: format!(
-            "{}, {}",
-            words::stage_heading(session.stage),
-            session.way.in_words()
-        ),
-        sentences: vec![who, session.people.plain.clone()],
-        rows,
-    }
-}
-
-fn figure(found: &Coefficient) -> String {
-    match (found.value, found.interval) {
-        (Some(value), Some([low, high])) => format!(
-            "{} ({} to {})",
-            words::number(value),
-            words::number(low),
-            words::number(high)
-        ),
-        (Some(value), None) => words::number(value),
-        (None, _) => text::eyes::no_figure().to_owned(),
-    }
 }

@@ -1,7 +1,9 @@
 //! Fade curves laid out for a page or a report.
 
 use crate::text;
+use crate::text::fade as say;
 use crate::{chart, words};
+use askama::Template;
 use trial::Trial;
 use trial::fade::{ArmFade, FadeCurve, Fades, FoundShape};
 
@@ -38,6 +40,15 @@ pub struct FadeSection {
     pub cards: Vec<FadeCard>,
     /// How to read them.
     pub how_to_read: &'static str,
+    /// Their figures, as a table in HTML.
+    pub table: String,
+}
+
+#[derive(Template)]
+#[template(path = "_fades.html")]
+struct Table<'a> {
+    grades: &'a [String],
+    cards: &'a [FadeCard],
 }
 
 /// The fades laid out; none where no arm has a curve.
@@ -51,20 +62,24 @@ pub fn section(trial: &Trial, fades: Option<&Fades>) -> Option<FadeSection> {
         return None;
     }
     let bottom = chart::lowest_share(fades);
-    let grades = fades
+    let grades: Vec<String> = fades
         .arms
         .iter()
         .find(|arm| !arm.passes.is_empty())
         .map(|arm| arm.passes.iter().map(|p| p.grade.clone()).collect())
         .unwrap_or_default();
+    let arms = fades.arms.iter();
+    let cards: Vec<FadeCard> = arms.map(|arm| card(trial, arm, bottom)).collect();
+    let table = Table {
+        grades: &grades,
+        cards: &cards,
+    };
     Some(FadeSection {
-        grades,
-        cards: fades
-            .arms
-            .iter()
-            .map(|arm| card(trial, arm, bottom))
-            .collect(),
+        // A string takes everything that is written to it.
+        table: table.render().unwrap_or_default(),
         how_to_read: how_to_read(),
+        grades,
+        cards,
     })
 }
 

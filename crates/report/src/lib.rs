@@ -6,6 +6,7 @@
 //! or asks another host for anything.
 //! Start with [`publish`] and [`Published`].
 
+pub mod agreement;
 mod baths;
 pub mod board;
 pub mod chart;

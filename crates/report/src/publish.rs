@@ -1,5 +1,6 @@
 //! The report: one file that reads anywhere, on paper too.
 
+use crate::agreement;
 use crate::baths::BathSection;
 use crate::eyes::{self, EyeSection};
 use crate::fade::{self, FadeSection};
@@ -59,7 +60,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
             .unwrap_or_default(),
         eyes: eyes::section(results).filter(|section| !section.is_silent()),
         about_eyes: eyes::about(),
-        about_agreement: eyes::about_agreement(),
+        about_agreement: agreement::about(),
         changes: table::changes(trial, decision),
         plot: chart::change_by_round(trial, decision),
         fades: fade::section(trial, results.fades.as_ref()),

@@ -15,6 +15,7 @@ fn at(pieces: usize, judges: usize, margin: f64, middle: f64, margins: f64, eyes
     let setting = Setting {
         pieces: [pieces; 2],
         judges,
+        staining: false,
         margin_de00: margin,
         margins,
         middle,
@@ -57,7 +58,7 @@ fn no_difference_is_seldom_called_one() {
     for (pieces, judges, margin, middle, eyes) in kinds() {
         let seen = at(pieces, judges, margin, middle, 0.0, eyes);
         assert!(
-            seen.share(seen.visible + seen.small) <= RARE,
+            seen.share(seen.visible + seen.small) <= RARE && seen.share(seen.shown) <= RARE,
             "{pieces} by {judges}"
         );
     }
@@ -73,4 +74,31 @@ fn enough_eyes_come_to_an_answer() {
         none.share(none.visible + none.open + none.small + none.alike),
         1.0
     );
+}
+
+/// The same for staining, about grades 4 and 3.
+#[test]
+fn stains_are_seldom_called_different_or_alike_wrongly() {
+    for (pieces, judges, margin_de00, middle) in [(3, 2, 3.0, 4.0), (6, 3, 3.0, 3.0)] {
+        let seen = |margins| {
+            let setting = Setting {
+                pieces: [pieces; 2],
+                judges,
+                staining: true,
+                margin_de00,
+                margins,
+                middle,
+                eyes: USUAL,
+            };
+            count(setting, GRADINGS, 11)
+        };
+        let at_margin = seen(1.0);
+        assert!(at_margin.share(at_margin.visible) <= RARE);
+        assert!(at_margin.share(at_margin.alike + at_margin.small) <= RARE);
+        assert!(at_margin.share(at_margin.covered) >= 1.0 - RARE);
+        let none = seen(0.0);
+        assert!(none.share(none.shown) <= RARE);
+        let far = seen(3.0);
+        assert!(far.share(far.visible) > 0.5, "{}", far.visible);
+    }
 }

@@ -403,7 +403,11 @@ fn a_closed_session_gives_a_verdict_and_tells_how_eyes_agree() {
     let kept = judging(session.clone(), sittings);
     let eyes = Eyes::of(&trial(), std::slice::from_ref(&kept), &[], &[]).unwrap();
     let verdict = eyes.verdict.unwrap();
-    assert_eq!(verdict.comparisons.len(), 1);
+    // By change of the pieces, and by staining of the witnesses, of which each arm has one.
+    let staining: Vec<_> = verdict.comparisons.iter().map(|c| c.staining).collect();
+    assert_eq!(staining, [false, true]);
+    let stained = &verdict.comparisons[1];
+    assert!(stained.verdict == Verdict::Open && stained.pieces == [1, 1]);
     assert_eq!(
         verdict.comparisons[0].verdict,
         Verdict::Visible,

@@ -1,5 +1,7 @@
 ## eyes.rs
 
+by-eye = By eye: { $verdict }
+staining-by-eye = Staining, by eye: { $verdict }
 a-session-is-open-its-grades = A session is open: its grades are shown and count once it is closed.
 sessions-are-open-their-grades-are-shown = { $count } sessions are open: their grades are shown and count once they are closed.
 readings-say-the-same = Readings say the same
@@ -8,25 +10,5 @@ one-piece-in-an-arm-no-interval = one piece in an arm: no interval can be given
 grades-95-interval-to-margin = { $abs } grades (95 % interval { $low } to { $high }); margin { $margin_grades }
 saw-a-difference-in-of-pairs-without = { $judge } saw a difference in { $seen } of { $pairs } pairs without one { $stage }, down to grade { $lowest }: take this person's grades with care. They count all the same.
 grades-were-given = Grades { $stages } were given one by one and not blind: whoever judged may have known the arm.
-people-with-each-other = people with each other
-n-1-person = 1 person
-people = { $count } people
-with-themself = with themself
-same-grade-of-to-same-interval2 = same grade { $same } of { $pairs } ({ $same_interval } to { $same_interval2 })
-of-within-a-half-step-one-look = { $near } of { $pairs } within a half-step; one look scatters by { $sd } of a grade.
-pairs-without-a-difference = pairs without a difference
-seen-in-of-to-interval2 = seen in { $seen } of { $pairs } ({ $interval } to { $interval2 })
-saw-none-where-there-was-none = Saw none where there was none.
-lowest-grade-near-what-an-eye-does = Lowest grade { $lowest }: near what an eye does at its limit.
-lowest-grade-sees-differences-where = Lowest grade { $lowest }: sees differences where there are none.
-with-readings-staining = with readings, staining
-with-readings-change = with readings, change
-eye-less-readings-grades = { $kappa }; eye less readings { $mean } grades{ $interval }
-stricter-than-the-formula = Stricter than the formula. { $plain }
-milder-than-the-formula = Milder than the formula. { $plain }
-nobody-graded-a-pair = Nobody graded a pair.
-one-person-judged = One person judged.
-people-judged = { $count } people judged { $in_words }.
-no-figure = no figure
-grades-on-the-grey-scale-for-change = Grades on the grey scale for change in colour, 5 for none to 1 for the most, that people gave the cloths. They tell how far a piece has changed and not in which direction, and half-steps are coarse: where readings decide a stage, they decide.
-agreement-is-1-where-people-always-give = Agreement is 1 where people always give the same grade and 0 where they agree no more than chance would bring; two half-steps apart count four times as bad as one. Intervals hold at 95 % and are rough from fewer than 20 pairs.
+grades-on-the-grey-scale-for-change = Grades on the grey scales for change in colour and for staining, 5 for none to 1 for the most, that people gave the cloths. They tell how far a piece has changed, or how much a witness cloth was stained, and not in which direction, and half-steps are coarse: where readings decide on a stage's change, they decide.
+one-witness-cloth-says-nothing = Witness cloths judged by eye { $stages } give no verdict on staining where an arm has only one: one cloth says nothing of how much such cloths differ.

@@ -58,13 +58,26 @@ judged-by-eye-and-have-changed-equally = { $when }, judged by eye, { $a } and { 
 one-piece-of-an-arm-says-nothing = { $when }, one piece of an arm says nothing of how much pieces differ, so eyes can't settle { $a } against { $b }.
 judged-by-eye-that-has-faded-further = { $when }, judged by eye, { $see } that { $more } has faded further than { $less }, but whether by as much as matters is not settled.
 eyes-cant-tell-from-and-cant-show = { $when }, eyes can't tell { $a } from { $b }, and can't show them to be alike either. Treat the question as open.
-mean-grades-are-for-and-for-pieces2 = Mean grades are { $of_a } for { $a } ({ $pieces }) and { $of_b } for { $b } ({ $pieces2 }), by { $judges }. They differ by { $abs } of a grade (95 % interval { $e } to { $e2 }); the margin of { $margin_de00 } is { $margin } of a grade here, taking one CIEDE2000 as one unit of the grey scale's own difference (ISO 105-A05).
+mean-grades-are-for-and-for-pieces2 = Mean grades are { $of_a } for { $a } ({ $pieces }) and { $of_b } for { $b } ({ $pieces2 }), by { $judges }.
+they-differ-by-of-a-grade = They differ by { $abs } of a grade (95 % interval { $e } to { $e2 }); the margin of { $margin_de00 } is { $margin } of a grade here, taking one CIEDE2000 as one unit of { $scale }.
+the-grey-scales-own-difference = the grey scale's own difference (ISO 105-A05)
+the-difference-of-the-scale-for-staining = the difference by which the grey scale for staining is graded (ISO 105-A04)
 one-person-judged-the-verdict-leans = One person judged: the verdict leans on an assumption of how little people differ, and tells nothing of other eyes.
 each-arm-had-a-load = Each arm had a load of its own, so the difference goes with the arm or with its load: this trial can't tell which.
 loads-not-pieces-are-counted = Loads, not pieces, are counted: { $fewest } in the arm with fewer.
 grades-tell-how-far-a-piece = Grades tell how far a piece has changed, not in which direction: two arms of one grade may still differ in hue.
 different-people-judged-and-so-eyes-cant = { $stage }, different people judged { $a } and { $b }, so eyes can't compare them.
 nobody-judged-pieces-of-both-and-nor = Nobody judged pieces of both { $a } and { $b }, nor is there a chain of people who did: a strict judge can't be told from a faded piece. Let one person judge all pieces of both.
+judged-by-eye-that-has-clearly-stained = { $when }, judged by eye, { $see } that { $more } has clearly stained its witness cloths more than { $less }, by more than was set as what matters.
+judged-by-eye-that-has-stained = { $when }, judged by eye, { $see } that { $more } has stained its witness cloths a little more than { $less }, but by too little to matter.
+judged-by-eye-and-have-stained-equally = { $when }, judged by eye, { $a } and { $b } have stained their witness cloths alike: { $see } no difference that matters.
+one-witness-of-an-arm-says-nothing = { $when }, one witness cloth of an arm says nothing of how much such cloths differ, so eyes can't settle whether { $a } or { $b } stains more.
+judged-by-eye-that-has-stained-further = { $when }, judged by eye, { $see } that { $more } has stained its witness cloths more than { $less }, but whether by as much as matters is not settled.
+eyes-cant-tell-stains-of-from = { $when }, eyes can't tell the stains of { $a } from those of { $b }, and can't show them to be alike either. Treat the question as open.
+mean-grades-of-staining-are = Mean grades of staining are { $of_a } for { $a } ({ $pieces }) and { $of_b } for { $b } ({ $pieces2 }), by { $judges }.
+a-witness-was-in-a-load-with = A witness cloth was in a load with pieces of another arm, whose dye may be what stained it.
+grades-tell-how-much-a-cloth = Grades tell how much a cloth was stained, not in which colour.
+nobody-judged-witnesses-of-both = Nobody judged witness cloths of both { $a } and { $b }, nor is there a chain of people who did: a strict judge can't be told from a stronger stain. Let one person judge all witness cloths of both.
 
 ## eyes/more.rs
 

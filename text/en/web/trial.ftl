@@ -12,7 +12,6 @@ plan-in-short = { $arms } arms · { $pieces } test pieces · revision { $revisio
 
 ## trial/_eyes.html
 
-by-eye = By eye: { $name }
 and = { $a } and { $b }, { $when }
 difference = Difference { $figures }
 beside-the-verdicts-of-readings = Beside the verdicts of readings
@@ -24,11 +23,6 @@ pieces = Pieces
 people = People
 mean-grade = Mean grade
 how-far-eyes-agree = How far eyes agree
-agreement-session = Agreement, { $title }, session { $value }
-agreement = Agreement
-who = Who
-pairs = Pairs
-figures-95-interval = Figures (95 % interval)
 meaning = Meaning
 judged-by-eye = Judged by eye
 how-far-eyes-agree-and-who-judged = How far eyes agree, and who judged
@@ -40,12 +34,6 @@ it-takes-a-grey-scale-and-good = it takes a grey scale and good light, and tells
 
 fade-curves = Fade curves
 figures-for-a-technician = Figures for a technician
-fade-of-each-arm = Fade of each arm
-strength-left-95-interval = Strength left (95 % interval)
-levels-off = Levels off at
-below-grade = Below grade { $grade }
-best-shape-aicc = Best shape (AICc)
-not-told = not told
 
 ## trial/_staining.html
 

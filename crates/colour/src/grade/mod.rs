@@ -8,4 +8,4 @@ mod stain;
 pub use along::along;
 pub use fade::{Fade, difference_of, fade, value_of, worse_from};
 pub use half_step::Grade;
-pub use stain::{Stain, nearest, stain};
+pub use stain::{Stain, nearest, stain, stain_difference_of, stain_value_of};

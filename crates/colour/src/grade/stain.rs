@@ -36,7 +36,7 @@ pub fn stain(unstained: Lab, stained: Lab) -> Stain {
     let d_e = cie76(unstained, stained);
     let d_l = stained.l - unstained.l;
     let d_e_gs = d_e - 0.4 * (d_e * d_e - d_l * d_l).max(0.0).sqrt();
-    let value = decimal(d_e_gs);
+    let value = stain_value_of(d_e_gs);
     Stain {
         d_e,
         d_l,
@@ -46,7 +46,16 @@ pub fn stain(unstained: Lab, stained: Lab) -> Stain {
     }
 }
 
-fn decimal(d_e_gs: f64) -> f64 {
+/// The decimal grade of staining of a grey-scale difference dE_GS (0 upward), not held at the end of
+/// the scale.
+///
+/// # Source
+/// ISO 105-A04:1989.
+///
+/// ```
+/// assert_eq!(format!("{:.2}", colour::grade::stain_value_of(16.9)), "2.00");
+/// ```
+pub fn stain_value_of(d_e_gs: f64) -> f64 {
     if d_e_gs <= 0.0 {
         return 5.0;
     }
@@ -55,6 +64,27 @@ fn decimal(d_e_gs: f64) -> f64 {
         5.0 - 0.23 * d_e_gs
     } else {
         by_logarithm
+    }
+}
+
+/// The grey-scale difference dE_GS that has this decimal grade of staining, 0 where the grade is 5 or
+/// better: [`stain_value_of`] turned round. The two lines of the formula miss each other by 0.02 of a
+/// grade at grade 4; what lies between belongs to where they meet.
+///
+/// # Source
+/// ISO 105-A04:1989.
+///
+/// ```
+/// assert_eq!(format!("{:.1}", colour::grade::stain_difference_of(3.0)), "8.5");
+/// ```
+pub fn stain_difference_of(value: f64) -> f64 {
+    let meet = libm::exp((6.1 - 4.0) / 1.45);
+    if value >= 5.0 {
+        0.0
+    } else if value > 4.0 {
+        ((5.0 - value) / 0.23).min(meet)
+    } else {
+        libm::exp((6.1 - value) / 1.45)
     }
 }
 
@@ -77,7 +107,35 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    /// Grades with their nominal dE*ab and its tolerance, ISO 105-A03 (from memory; `docs/SOURCES.md`).
+    const STEPS: [(f64, f64, f64); 9] = [
+        (5.0, 0.0, 0.2),
+        (4.5, 2.2, 0.3),
+        (4.0, 4.3, 0.3),
+        (3.5, 6.0, 0.4),
+        (3.0, 8.5, 0.5),
+        (2.5, 12.0, 0.7),
+        (2.0, 16.9, 1.0),
+        (1.5, 24.0, 1.5),
+        (1.0, 34.1, 2.0),
+    ];
+
+    #[test]
+    fn the_steps_of_the_grey_scale_come_out() {
+        for (grade, d_e, tolerance) in STEPS {
+            let found = stain_difference_of(grade);
+            assert!((found - d_e).abs() <= tolerance, "{grade}: {found}");
+            assert_eq!(nearest(stain_value_of(d_e)).value(), grade);
+        }
+    }
+
     proptest! {
+        #[test]
+        fn a_difference_is_found_again_by_its_grade(d_e in 0.0..60.0f64) {
+            let again = stain_difference_of(stain_value_of(d_e));
+            prop_assert!((again - d_e).abs() < 1e-9, "{again}");
+        }
+
         #[test]
         fn grades_stay_on_the_scale(l in 0.0..100.0, a in -90.0..90.0, b in -90.0..90.0) {
             let s = stain(Lab::new(93.0, -0.3, 2.0), Lab::new(l, a, b));

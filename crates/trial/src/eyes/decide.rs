@@ -3,7 +3,7 @@
 use super::{
     ArmGrade, EyeComparison, EyeRow, FromEyes,
     contrast::Contrast,
-    margin::in_grades,
+    margin::{in_grades, in_grades_of_staining},
     means::Means,
     row,
     words::{self, Evidence},
@@ -30,9 +30,12 @@ const MOST_PAIRS: usize = 20_000;
 /// may hide is not taken to be 0. `margin_de00` (above 0) becomes grades by
 /// [`super::in_grades`]. With one piece in an arm the verdict is open, always.
 ///
+/// Witness cloths are compared in the same way, by the scale for staining, apart from the
+/// pieces: neither grade enters the other's verdict, nor are the two weighed together.
+///
 /// # Errors
-/// A margin that is not above 0; rows that contradict each other or hold no test
-/// piece.
+/// A margin that is not above 0; rows that contradict each other or hold neither test
+/// piece nor witness.
 pub fn decide(rows: &[EyeRow], margin_de00: f64) -> Result<FromEyes, DecideError> {
     if !(margin_de00 > 0.0 && margin_de00.is_finite()) {
         return Err(DecideError::Margin(margin_de00));
@@ -52,21 +55,63 @@ pub fn decide(rows: &[EyeRow], margin_de00: f64) -> Result<FromEyes, DecideError
     let mut found = FromEyes::default();
     for stage in stages {
         let of_stage: Vec<&EyeRow> = rows.iter().filter(|row| row.stage == stage).collect();
-        let mut pairs = Vec::new();
-        for (i, a) in arms.iter().enumerate() {
+        for arm in &arms {
             for staining in [false, true] {
-                found.arms.extend(arm_grade(&of_stage, a, stage, staining));
-            }
-            for b in &arms[i + 1..] {
-                pairs.extend(compare(&of_stage, stage, [a, b], margin_de00));
+                found
+                    .arms
+                    .extend(arm_grade(&of_stage, arm, stage, staining));
             }
         }
-        weigh_together(&mut pairs);
-        found
-            .comparisons
-            .extend(pairs.into_iter().map(|(pair, _)| pair));
+        for staining in [false, true] {
+            let mut pairs = Vec::new();
+            for (i, a) in arms.iter().enumerate() {
+                for b in &arms[i + 1..] {
+                    let asked = Asked {
+                        stage,
+                        staining,
+                        names: [a, b],
+                        margin_de00,
+                    };
+                    pairs.extend(compare(&of_stage, &asked));
+                }
+            }
+            weigh_together(&mut pairs);
+            let pairs = pairs.into_iter().map(|(pair, _)| pair);
+            found.comparisons.extend(pairs);
+        }
     }
     Ok(found)
+}
+
+/// Which two arms are compared, and by what.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Asked<'a> {
+    pub stage: u32,
+    pub staining: bool,
+    pub names: [&'a str; 2],
+    pub margin_de00: f64,
+}
+
+impl Asked<'_> {
+    fn role(&self) -> Role {
+        role(self.staining)
+    }
+
+    /// The margin between two arms that are graded `middle` on average.
+    fn margin(&self, middle: f64) -> f64 {
+        match self.staining {
+            true => in_grades_of_staining(self.margin_de00, middle),
+            false => in_grades(self.margin_de00, middle),
+        }
+    }
+}
+
+/// Whose grades tell it.
+fn role(staining: bool) -> Role {
+    match staining {
+        true => Role::Witness,
+        false => Role::Test,
+    }
 }
 
 /// Says of each visible difference of a stage whether it stands when all pairs are
@@ -87,7 +132,7 @@ fn weigh_together(pairs: &mut [(EyeComparison, f64)]) {
 
 /// The mean grade of one arm; none where nothing of it was judged.
 fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<ArmGrade> {
-    let role = if staining { Role::Witness } else { Role::Test };
+    let role = role(staining);
     let own: Vec<&EyeRow> = rows
         .iter()
         .copied()
@@ -117,15 +162,11 @@ fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<
 
 /// A comparison with the chance of seeing as much if the true difference were just the
 /// margin; none where one of the arms was not judged at that stage.
-fn compare(
-    rows: &[&EyeRow],
-    stage: u32,
-    names: [&str; 2],
-    margin_de00: f64,
-) -> Option<(EyeComparison, f64)> {
+fn compare(rows: &[&EyeRow], asked: &Asked) -> Option<(EyeComparison, f64)> {
+    let names = asked.names;
     let of_pair: Vec<(usize, &EyeRow)> = rows
         .iter()
-        .filter(|row| row.role == Role::Test)
+        .filter(|row| row.role == asked.role())
         .filter_map(|row| Some((names.iter().position(|name| *name == row.arm)?, *row)))
         .collect();
     let pieces = [0, 1].map(|arm| {
@@ -138,9 +179,9 @@ fn compare(
         return None;
     }
     let Some(contrast) = Means::of(&of_pair).as_ref().and_then(Contrast::of) else {
-        return Some((apart(&of_pair, stage, names, pieces, margin_de00), 1.0));
+        return Some((apart(&of_pair, asked, pieces), 1.0));
     };
-    let margin = in_grades(margin_de00, (contrast.means[0] + contrast.means[1]) / 2.0);
+    let margin = asked.margin((contrast.means[0] + contrast.means[1]) / 2.0);
     // No grade says more than the whole scale, which is where nothing is known.
     let (low, high) = contrast.interval(0.95).unwrap_or((-4.0, 4.0));
     let (low, high) = (low.max(-4.0), high.min(4.0));
@@ -163,10 +204,9 @@ fn compare(
         .dealt_anew()
         .map(|(as_great, ways)| DealtAnew { as_great, ways });
     let (plain, reason) = words::of(&Evidence {
-        stage,
-        names,
+        asked,
+        shared: asked.staining && shared(rows, names),
         pieces,
-        margin_de00,
         margin,
         low,
         high,
@@ -177,7 +217,8 @@ fn compare(
     });
     let chance = contrast.chance_of(margin);
     let comparison = EyeComparison {
-        stage,
+        stage: asked.stage,
+        staining: asked.staining,
         a: names[0].to_owned(),
         b: names[1].to_owned(),
         grades: contrast.means,
@@ -196,29 +237,24 @@ fn compare(
 }
 
 /// Two arms that no person joins: one judged these, another those.
-fn apart(
-    rows: &[(usize, &EyeRow)],
-    stage: u32,
-    names: [&str; 2],
-    pieces: [usize; 2],
-    margin_de00: f64,
-) -> EyeComparison {
+fn apart(rows: &[(usize, &EyeRow)], asked: &Asked, pieces: [usize; 2]) -> EyeComparison {
     let grades = [0, 1].map(|arm| {
         let own = rows.iter().filter(|(of, _)| *of == arm);
         let own: Vec<f64> = own.map(|(_, row)| row.grade.value()).collect();
         own.iter().sum::<f64>() / own.len() as f64
     });
     let judges: BTreeSet<&str> = rows.iter().map(|(_, row)| row.judge.as_str()).collect();
-    let (plain, reason) = words::apart(stage, names);
+    let (plain, reason) = words::apart(asked);
     EyeComparison {
-        stage,
-        a: names[0].to_owned(),
-        b: names[1].to_owned(),
+        stage: asked.stage,
+        staining: asked.staining,
+        a: asked.names[0].to_owned(),
+        b: asked.names[1].to_owned(),
         grades,
         difference: grades[0] - grades[1],
         low: -4.0,
         high: 4.0,
-        margin_grades: in_grades(margin_de00, (grades[0] + grades[1]) / 2.0),
+        margin_grades: asked.margin((grades[0] + grades[1]) / 2.0),
         pieces,
         judges: judges.len(),
         dealt_anew: None,
@@ -226,4 +262,17 @@ fn apart(
         plain,
         reason,
     }
+}
+
+/// Whether a witness of one of these arms was in a load with pieces of another arm, whose dye may
+/// be what stained it.
+fn shared(rows: &[&EyeRow], names: [&str; 2]) -> bool {
+    let own = rows
+        .iter()
+        .filter(|row| row.role == Role::Witness && names.contains(&row.arm.as_str()));
+    own.filter_map(|witness| Some((witness, witness.load.as_deref()?)))
+        .any(|(witness, load)| {
+            rows.iter()
+                .any(|row| row.arm != witness.arm && row.load.as_deref() == Some(load))
+        })
 }

@@ -7,7 +7,8 @@
 //!
 //! Grades are those of the grey scale for change in colour: 5 is no change, 1 the most.
 //! They tell how far a piece has changed and not in which direction, and so does what
-//! follows from them.
+//! follows from them. Witness cloths are graded on the scale for staining, and arms by
+//! them in the same way.
 //!
 //! ```
 //! let table = "arm,piece,role,load,stage,judge,grade\n\
@@ -38,7 +39,7 @@ mod words;
 pub use agreement::{Agreement, CatchPairs, Coefficient, Repeats, WithInstrument, agreement};
 pub use decide::decide;
 pub use judging::{Eyes, Given, Judge, Judging, Sitting, Vision, rows};
-pub use margin::in_grades;
+pub use margin::{in_grades, in_grades_of_staining};
 pub use order::{Turn, order};
 pub use read_csv::{holds_grades, read_csv};
 pub use row::EyeRow;

@@ -12,8 +12,8 @@ pub struct EyeRow {
     pub arm: String,
     /// Code of the piece, unique in the trial.
     pub piece: String,
-    /// Test pieces are compared; a keeper's grade is that of a pair without a
-    /// difference, a witness's one of staining, and neither is compared.
+    /// Test pieces are compared with each other, and so are witness cloths, whose grades
+    /// are those of staining; a keeper's is that of a pair without a difference.
     pub role: Role,
     /// The load the piece was in, if noted.
     pub load: Option<String>,
@@ -25,7 +25,7 @@ pub struct EyeRow {
     pub grade: Grade,
 }
 
-/// Fails where rows contradict each other or none is of a test piece.
+/// Fails where rows contradict each other or none is of a test piece or a witness.
 pub(super) fn check(rows: &[EyeRow]) -> Result<(), DecideError> {
     let mut known: BTreeMap<&str, &EyeRow> = BTreeMap::new();
     for (at, row) in rows.iter().enumerate() {
@@ -42,7 +42,7 @@ pub(super) fn check(rows: &[EyeRow]) -> Result<(), DecideError> {
             message,
         });
     }
-    if rows.iter().any(|row| row.role == Role::Test) {
+    if rows.iter().any(|row| row.role != Role::Keeper) {
         Ok(())
     } else {
         Err(DecideError::NoTestPiece)

@@ -2,6 +2,7 @@
 
 use super::{
     contrast::{Contrast, Units},
+    decide::Asked,
     more::advice,
 };
 use crate::decide::{DealtAnew, Verdict};
@@ -9,11 +10,11 @@ use crate::text;
 
 /// Everything a sentence may speak of.
 pub(super) struct Evidence<'a> {
-    pub stage: u32,
-    pub names: [&'a str; 2],
+    pub asked: &'a Asked<'a>,
+    /// A witness was in a load with pieces of another arm.
+    pub shared: bool,
     pub pieces: [usize; 2],
-    pub margin_de00: f64,
-    /// The same in grades.
+    /// The margin in grades.
     pub margin: f64,
     pub low: f64,
     pub high: f64,
@@ -40,8 +41,8 @@ fn rounds(stage: u32) -> String {
 /// Who has changed more, and who less.
 fn further<'a>(e: &Evidence<'a>) -> (&'a str, &'a str) {
     match e.contrast.difference() > 0.0 {
-        true => (e.names[1], e.names[0]),
-        false => (e.names[0], e.names[1]),
+        true => (e.asked.names[1], e.asked.names[0]),
+        false => (e.asked.names[0], e.asked.names[1]),
     }
 }
 
@@ -53,43 +54,78 @@ fn eyes(judges: usize) -> String {
 }
 
 fn plain(e: &Evidence) -> String {
-    let when = rounds(e.stage);
-    let [a, b] = e.names;
+    let when = rounds(e.asked.stage);
+    let [a, b] = e.asked.names;
     let (more, less) = further(e);
     let see = eyes(e.contrast.judges);
-    match e.verdict {
-        Verdict::Visible => {
+    let one_piece = e.pieces.contains(&1);
+    match (e.verdict, e.asked.staining) {
+        (Verdict::Visible, false) => {
             text::eyes::judged_by_eye_that_has_clearly_faded(&when, &see, more, less)
         }
-        Verdict::Small => text::eyes::judged_by_eye_that_has_faded(&when, &see, more, less),
-        Verdict::Alike => text::eyes::judged_by_eye_and_have_changed_equally(&when, a, b, &see),
-        Verdict::Open if e.pieces.contains(&1) => {
+        (Verdict::Visible, true) => {
+            text::eyes::judged_by_eye_that_has_clearly_stained(&when, &see, more, less)
+        }
+        (Verdict::Small, false) => {
+            text::eyes::judged_by_eye_that_has_faded(&when, &see, more, less)
+        }
+        (Verdict::Small, true) => {
+            text::eyes::judged_by_eye_that_has_stained(&when, &see, more, less)
+        }
+        (Verdict::Alike, false) => {
+            text::eyes::judged_by_eye_and_have_changed_equally(&when, a, b, &see)
+        }
+        (Verdict::Alike, true) => {
+            text::eyes::judged_by_eye_and_have_stained_equally(&when, a, b, &see)
+        }
+        (Verdict::Open, false) if one_piece => {
             text::eyes::one_piece_of_an_arm_says_nothing(&when, a, b)
         }
-        Verdict::Open if e.shown => {
+        (Verdict::Open, true) if one_piece => {
+            text::eyes::one_witness_of_an_arm_says_nothing(&when, a, b)
+        }
+        (Verdict::Open, false) if e.shown => {
             text::eyes::judged_by_eye_that_has_faded_further(&when, &see, more, less)
         }
-        Verdict::Open => text::eyes::eyes_cant_tell_from_and_cant_show(&when, a, b),
+        (Verdict::Open, true) if e.shown => {
+            text::eyes::judged_by_eye_that_has_stained_further(&when, &see, more, less)
+        }
+        (Verdict::Open, false) => text::eyes::eyes_cant_tell_from_and_cant_show(&when, a, b),
+        (Verdict::Open, true) => text::eyes::eyes_cant_tell_stains_of_from(&when, a, b),
     }
 }
 
 fn reason(e: &Evidence) -> String {
-    let [a, b] = e.names;
+    let [a, b] = e.asked.names;
     let [of_a, of_b] = e.contrast.means;
-    let mut text = text::eyes::mean_grades_are_for_and_for_pieces2(
-        format_args!("{of_a:.2}"),
-        a,
-        count(e.pieces[0], "piece", "pieces"),
-        format_args!("{of_b:.2}"),
-        b,
-        count(e.pieces[1], "piece", "pieces"),
-        count(e.contrast.judges, "person", "people"),
+    let cloths = e.pieces.map(|n| match e.asked.staining {
+        true => count(n, "witness cloth", "witness cloths"),
+        false => count(n, "piece", "pieces"),
+    });
+    let [of_a, of_b] = [of_a, of_b].map(|grade| format!("{grade:.2}"));
+    let by = count(e.contrast.judges, "person", "people");
+    let [cloths_a, cloths_b] = cloths;
+    let (mut text, scale) = match e.asked.staining {
+        true => (
+            text::eyes::mean_grades_of_staining_are(of_a, a, cloths_a, of_b, b, cloths_b, by),
+            text::eyes::the_difference_of_the_scale_for_staining(),
+        ),
+        false => (
+            text::eyes::mean_grades_are_for_and_for_pieces2(
+                of_a, a, cloths_a, of_b, b, cloths_b, by,
+            ),
+            text::eyes::the_grey_scales_own_difference(),
+        ),
+    };
+    text.push(' ');
+    text.push_str(&text::eyes::they_differ_by_of_a_grade(
         format_args!("{:.2}", e.contrast.difference().abs()),
         signed(e.low, e),
         signed(e.high, e),
-        number(e.margin_de00),
+        number(e.asked.margin_de00),
         format_args!("{:.2}", e.margin),
-    );
+        scale,
+    ));
     for sentence in notes(e) {
         text.push(' ');
         text.push_str(&sentence);
@@ -121,8 +157,14 @@ fn notes(e: &Evidence) -> Vec<String> {
         )),
         Units::Pieces => {}
     }
+    if e.shared {
+        notes.push(text::eyes::a_witness_was_in_a_load_with().to_owned());
+    }
     if matches!(e.verdict, Verdict::Alike | Verdict::Small) {
-        notes.push(text::eyes::grades_tell_how_far_a_piece().to_owned());
+        notes.push(match e.asked.staining {
+            true => text::eyes::grades_tell_how_much_a_cloth().to_owned(),
+            false => text::eyes::grades_tell_how_far_a_piece().to_owned(),
+        });
     }
     if let Some(dealt) = e.dealt_anew {
         notes.push(dealt.in_words());
@@ -134,10 +176,15 @@ fn notes(e: &Evidence) -> Vec<String> {
 }
 
 /// Where nobody judged pieces of both arms.
-pub(super) fn apart(stage: u32, [a, b]: [&str; 2]) -> (String, String) {
+pub(super) fn apart(asked: &Asked) -> (String, String) {
+    let [a, b] = asked.names;
+    let reason = match asked.staining {
+        true => text::eyes::nobody_judged_witnesses_of_both(a, b),
+        false => text::eyes::nobody_judged_pieces_of_both_and_nor(a, b),
+    };
     (
-        text::eyes::different_people_judged_and_so_eyes_cant(rounds(stage), a, b),
-        text::eyes::nobody_judged_pieces_of_both_and_nor(a, b),
+        text::eyes::different_people_judged_and_so_eyes_cant(rounds(asked.stage), a, b),
+        reason,
     )
 }
 

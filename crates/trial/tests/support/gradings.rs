@@ -1,11 +1,14 @@
 //! Gradings by eye drawn at random whose true difference is known.
 
+#[path = "count.rs"]
+mod count;
+
 use colour::grade::Grade;
+pub use count::Count;
 use inference::chance::Chance;
 use trial::{
     Role,
-    decide::Verdict,
-    eyes::{EyeComparison, EyeRow, decide, in_grades},
+    eyes::{EyeComparison, EyeRow, decide, in_grades, in_grades_of_staining},
 };
 
 /// One kind of judging.
@@ -14,6 +17,8 @@ pub struct Setting {
     /// Pieces in each arm.
     pub pieces: [usize; 2],
     pub judges: usize,
+    /// Witness cloths are graded for staining, or else pieces for change.
+    pub staining: bool,
     pub margin_de00: f64,
     /// True difference of the arms in margins.
     pub margins: f64,
@@ -57,39 +62,13 @@ pub const UNSTEADY: Eyes = Eyes {
     look: 0.5,
 };
 
-/// How often each thing came about.
-#[derive(Default)]
-pub struct Count {
-    pub trials: usize,
-    pub visible: usize,
-    pub small: usize,
-    pub alike: usize,
-    pub open: usize,
-    /// The interval held the truth.
-    pub covered: usize,
-}
-
-impl Count {
-    /// A count as a share of all trials.
-    pub fn share(&self, count: usize) -> f64 {
-        count as f64 / self.trials as f64
-    }
-}
-
 /// Draws that many gradings from a seed and decides on each.
 pub fn count(setting: Setting, trials: usize, seed: u64) -> Count {
     let mut chance = Chance::new(seed);
     let mut count = Count::default();
     for _ in 0..trials {
         let (found, truth) = draw(setting, &mut chance);
-        count.trials += 1;
-        match found.verdict {
-            Verdict::Visible => count.visible += 1,
-            Verdict::Small => count.small += 1,
-            Verdict::Alike => count.alike += 1,
-            Verdict::Open => count.open += 1,
-        }
-        count.covered += usize::from(found.low <= truth && truth <= found.high);
+        count.add(found.verdict, [found.low, found.high], truth);
     }
     count
 }
@@ -97,6 +76,10 @@ pub fn count(setting: Setting, trials: usize, seed: u64) -> Count {
 fn draw(setting: Setting, chance: &mut Chance) -> (EyeComparison, f64) {
     const PARTS: usize = 10_000;
     let move_about = chance.below(PARTS) as f64 / PARTS as f64 * 0.5 - 0.25;
+    let (in_grades, role): (fn(f64, f64) -> f64, _) = match setting.staining {
+        true => (in_grades_of_staining, Role::Witness),
+        false => (in_grades, Role::Test),
+    };
     let margin = in_grades(setting.margin_de00, setting.middle);
     let half = 0.5 * margin * setting.margins;
     // True grades end at 5: no piece has changed less than not at all.
@@ -122,7 +105,7 @@ fn draw(setting: Setting, chance: &mut Chance) -> (EyeComparison, f64) {
                 rows.push(EyeRow {
                     arm: name.into(),
                     piece: format!("{name}{i}"),
-                    role: Role::Test,
+                    role,
                     load: None,
                     stage: 5,
                     judge: format!("J{judge}"),

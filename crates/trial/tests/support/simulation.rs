@@ -1,13 +1,17 @@
 //! Trials drawn at random whose true difference is known.
 
+#[path = "count.rs"]
+mod count;
+
 use colour::{Lab, difference::ciede2000};
+pub use count::Count;
 use inference::quantile;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::collections::BTreeMap;
 use trial::{
     Role,
-    decide::{Comparison, Row, Verdict, decide},
+    decide::{Comparison, Row, decide},
 };
 
 /// The margin of all these trials, CIEDE2000 units.
@@ -54,44 +58,14 @@ const LOADS: [f64; 3] = [0.5, 0.3, 0.3];
 /// arm has a photo of its own at each stage, where it has keepers.
 const PHOTOS: [f64; 3] = [0.6, 0.4, 0.4];
 
-/// How often each thing came about.
-#[derive(Default)]
-pub struct Count {
-    pub trials: usize,
-    pub visible: usize,
-    pub small: usize,
-    pub alike: usize,
-    pub open: usize,
-    /// A difference was shown, however large.
-    pub shown: usize,
-    /// The interval held the truth.
-    pub covered: usize,
-}
-
-impl Count {
-    /// A count as a share of all trials.
-    pub fn share(&self, count: usize) -> f64 {
-        count as f64 / self.trials as f64
-    }
-}
-
 /// Draws that many trials from a seed and decides on each.
 pub fn count(setting: Setting, trials: usize, seed: u64) -> Count {
     let mut chance = ChaCha8Rng::seed_from_u64(seed);
     let mut count = Count::default();
     for _ in 0..trials {
         let found = draw(setting, &mut chance);
-        count.trials += 1;
-        match found.verdict {
-            Verdict::Visible => count.visible += 1,
-            Verdict::Small => count.small += 1,
-            Verdict::Alike => count.alike += 1,
-            Verdict::Open => count.open += 1,
-        }
-        count.shown += usize::from(found.low > 0.0);
-        let held =
-            found.low <= setting.truth_de00 + 1e-6 && setting.truth_de00 <= found.high + 1e-6;
-        count.covered += usize::from(held);
+        let interval = [found.low, found.high];
+        count.add(found.verdict, interval, setting.truth_de00);
     }
     count
 }

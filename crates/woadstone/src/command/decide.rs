@@ -56,7 +56,7 @@ fn grades(found: &FromEyes) -> String {
             arm.stage,
             arm.arm,
             arm.grade,
-            if arm.staining { "staining" } else { "change" },
+            scale(arm.staining),
             arm.pieces,
             arm.judges
         );
@@ -65,11 +65,28 @@ fn grades(found: &FromEyes) -> String {
     for c in &found.comparisons {
         let _ = writeln!(
             text,
-            "  stage {:>2}  {} / {}: {:.2} grades ({:.2} to {:.2})  {}\n            {}\n            {}",
-            c.stage, c.a, c.b, c.difference, c.low, c.high, c.verdict, c.plain, c.reason
+            "  stage {:>2}  {} / {}, {}: {:.2} grades ({:.2} to {:.2})  {}\n            {}\n            {}",
+            c.stage,
+            c.a,
+            c.b,
+            scale(c.staining),
+            c.difference,
+            c.low,
+            c.high,
+            c.verdict,
+            c.plain,
+            c.reason
         );
     }
     text
+}
+
+/// What a grade is of.
+const fn scale(staining: bool) -> &'static str {
+    match staining {
+        true => "staining",
+        false => "change",
+    }
 }
 
 /// A decision with the fades beside it.

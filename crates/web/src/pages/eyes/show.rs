@@ -125,7 +125,7 @@ pub(super) async fn show(app: &App, slug: String, typed: Typed) -> Result<Respon
         closed: cards(true),
         section: eyes::section(&results),
         about: eyes::about(),
-        about_agreement: eyes::about_agreement(),
+        about_agreement: report::agreement::about(),
     };
     let status = match typed.problems.is_empty() {
         true => StatusCode::OK,

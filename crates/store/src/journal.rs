@@ -1,6 +1,6 @@
 //! The journal: every change of the bench, in words.
 
-use crate::{Bench, StoreError, run_journal};
+use crate::{Bench, StoreError, revision_journal, run_journal};
 use rusqlite::{Connection, params};
 use std::{fmt, str::FromStr};
 use trial::TrialId;
@@ -18,24 +18,48 @@ pub struct Entry {
     pub detail: String,
     /// Number of the run in which it was noted, if it was noted in one.
     pub run: Option<i64>,
+    /// The revision that it tells of, if it tells of one.
+    pub revision: Option<SeenRevision>,
     /// Slug and title of the trial it is about, if it is about one.
     pub trial: Option<(String, String)>,
 }
 
-/// A place in the journal. What happens in runs is kept with the runs, so it takes a number for
-/// each of: other changes, events of runs, readings of waters; older ones have smaller numbers.
+/// A revision that an entry tells of.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SeenRevision {
+    /// Of what.
+    pub of: RevisedThing,
+    /// Its name in addresses.
+    pub slug: String,
+    /// The revision's number, from 1.
+    pub number: u32,
+}
+
+/// What is kept revision by revision.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Place([i64; 3]);
+pub enum RevisedThing {
+    /// A plan.
+    Plan,
+    /// A recipe.
+    Recipe,
+}
+
+/// A place in the journal. What happens in runs is kept with the runs, revisions with plans and
+/// recipes, so it takes a number for each of: other changes, events of runs, readings of waters,
+/// revisions of plans, of recipes; older ones have smaller numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Place([i64; KINDS]);
+
+const KINDS: usize = 5;
 
 impl Place {
     /// After the newest entry.
-    pub const NEWEST: Self = Self([i64::MAX; 3]);
+    pub const NEWEST: Self = Self([i64::MAX; KINDS]);
 }
 
 impl fmt::Display for Place {
     fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let [change, event, water] = self.0;
-        write!(to, "{change}.{event}.{water}")
+        write!(to, "{}", self.0.map(|number| number.to_string()).join("."))
     }
 }
 
@@ -45,7 +69,7 @@ impl FromStr for Place {
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let numbers: Option<Vec<i64>> = text.split('.').map(|n| n.parse().ok()).collect();
         let numbers = numbers.and_then(|numbers| numbers.try_into().ok());
-        let numbers = numbers.ok_or("a place in the journal is three numbers with points between");
+        let numbers = numbers.ok_or("a place in the journal is five numbers with points between");
         numbers.map(Self)
     }
 }
@@ -55,7 +79,8 @@ pub(crate) type Numbered = Vec<(i64, Entry)>;
 
 impl Bench {
     /// The newest changes before a place, newest first, `most` of them at most; with `trial`, only
-    /// those about it. What happened in runs stands among them by the time when it was noted.
+    /// those about it, with the revisions of its plan and its recipes. What happened in runs stands
+    /// among them by the time when it was noted.
     ///
     /// # Errors
     /// The database can't be read, or holds an event that can't be understood.
@@ -70,6 +95,8 @@ impl Bench {
             self.changes(trial, place[0], most)?,
             run_journal::events(&self.database, trial, place[1], most)?,
             run_journal::waters(&self.database, trial, place[2], most)?,
+            revision_journal::plans(&self.database, trial, place[3], most)?,
+            revision_journal::recipes(&self.database, trial, place[4], most)?,
         ]
         .map(|entries| entries.into_iter().peekable());
         let mut merged = Vec::new();
@@ -119,6 +146,7 @@ impl Bench {
                         what: row.get(2)?,
                         detail: row.get(3)?,
                         run: None,
+                        revision: None,
                         trial: slug.zip(row.get(5)?),
                     };
                     Ok((row.get(0)?, entry))

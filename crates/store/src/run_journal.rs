@@ -139,6 +139,7 @@ impl KeptIn {
             what: what.to_owned(),
             detail,
             run: Some(self.id),
+            revision: None,
             trial: self.trial,
         }
     }

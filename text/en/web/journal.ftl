@@ -11,6 +11,7 @@ times-are-utc = Times are UTC.
 nothing-has-happened-yet = Nothing has happened yet.
 nothing-older = Nothing older.
 see-the-run = See the run
+see-the-revision = See this revision
 of = of
 older-changes = Older changes
 newest-changes = Newest changes

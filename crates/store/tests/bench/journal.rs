@@ -3,8 +3,8 @@
 use crate::desk::{Desk, NOW};
 use dyeing::balance::{WaterNote, WrittenReading};
 use dyeing::{Celsius, run::What};
-use store::{Entry, NewEvent, Place};
-use trial::TrialId;
+use store::{Entry, NewEvent, Place, RevisedThing};
+use trial::{TrialId, plan::Plan};
 
 const SHIRTS: &str = include_str!("../../../../docs/recipes/shirts.toml");
 /// 2030-04-01T10:00:00Z, an hour after [`NOW`], s since 1970.
@@ -184,4 +184,97 @@ fn pages_of_any_length_tell_each_entry_once() {
     ] {
         assert!(nonsense.parse::<Place>().is_err(), "{nonsense}");
     }
+}
+
+#[test]
+fn revisions_of_its_plan_and_recipes_stand_in_a_trials_journal() {
+    const TWO_ARMS: &str = include_str!("../../../../docs/plans/two-arms.toml");
+    let mut desk = Desk::new();
+    let plan = Plan::from_toml(TWO_ARMS).unwrap();
+    let bench = &mut desk.bench;
+    let at = |hour: u32| format!("2030-04-02T{hour:02}:00:00Z");
+    let slug = bench.keep_plan(&plan, "asked", &at(1)).unwrap();
+    let mut more = plan.clone();
+    more.arms[0].pieces += 1;
+    let revised = bench.revise_plan(&slug, 1, &more, "a piece more", &at(2));
+    assert_eq!(revised.unwrap(), 2);
+    let trial = bench.start_trial(&slug, 2, &at(3)).unwrap();
+    let another = bench.start_trial(&slug, 2, &at(3)).unwrap();
+    bench
+        .revise_plan(&slug, 2, &plan, "a piece less", &at(4))
+        .unwrap();
+    // For the plan; for the trial once, no longer; dyed by; and one that is none of its own.
+    let planned = bench.keep_recipe(SHIRTS, "written", &at(5)).unwrap();
+    bench
+        .aim_recipe(&planned, Some(&slug), None, &at(6))
+        .unwrap();
+    let name = bench.trial_by_id(trial).unwrap().unwrap().slug;
+    let left = bench.keep_recipe(SHIRTS, "written", &at(7)).unwrap();
+    for aim in [Some(name.as_str()), None] {
+        bench.aim_recipe(&left, None, aim, &at(8)).unwrap();
+    }
+    let dyed = bench.keep_recipe(SHIRTS, "typed in", &at(9)).unwrap();
+    bench.begin_run(&dyed, 1, Some(&name), "", &at(10)).unwrap();
+    let hotter = SHIRTS.replace("[water]", "# hotter\n[water]");
+    bench
+        .revise_recipe(&dyed, 1, &hotter, "said <why>", &at(11))
+        .unwrap();
+    let entries = told(&desk, Some(trial));
+    let seen: Vec<_> = entries
+        .iter()
+        .filter_map(|entry| {
+            let revision = entry.revision.as_ref()?;
+            let of = (revision.of, revision.slug.as_str(), revision.number);
+            Some((entry.what.as_str(), entry.detail.as_str(), of))
+        })
+        .collect();
+    let (by_plan, by_recipe) = (RevisedThing::Plan, RevisedThing::Recipe);
+    assert_eq!(
+        seen,
+        [
+            (
+                "recipe changed",
+                &*format!("{dyed}, revision 2: said <why>"),
+                (by_recipe, dyed.as_str(), 2)
+            ),
+            (
+                "recipe kept",
+                &*format!("{dyed}, revision 1: typed in"),
+                (by_recipe, dyed.as_str(), 1)
+            ),
+            (
+                "recipe kept",
+                &*format!("{planned}, revision 1: written"),
+                (by_recipe, planned.as_str(), 1)
+            ),
+            (
+                "plan changed",
+                "revision 3: a piece less",
+                (by_plan, slug.as_str(), 3)
+            ),
+            (
+                "plan changed",
+                "revision 2: a piece more (the trial follows this one)",
+                (by_plan, slug.as_str(), 2)
+            ),
+            (
+                "plan kept",
+                "revision 1: asked",
+                (by_plan, slug.as_str(), 1)
+            ),
+        ]
+    );
+    assert!(entries.is_sorted_by(|a, b| a.at >= b.at));
+    // The other trial of the plan shares the plan and its recipe, and no run.
+    let others = told(&desk, Some(another));
+    let count = |entries: &[Entry]| entries.iter().filter(|e| e.revision.is_some()).count();
+    assert_eq!(count(&others), 4);
+    // The journal of the bench tells each change once, as it always did.
+    let all = told(&desk, None);
+    assert_eq!(count(&all), 0);
+    assert_eq!(all.iter().filter(|e| e.what == "plan changed").count(), 2);
+    // Pages of the trial's journal tell each once.
+    let first = desk.bench.journal(Some(trial), Place::NEWEST, 3).unwrap();
+    let rest = desk.bench.journal(Some(trial), first[2].place, 99).unwrap();
+    assert_eq!([first, rest].concat(), entries);
 }

@@ -69,6 +69,38 @@ async fn plans_and_recipes_have_a_bin_too() {
 }
 
 #[tokio::test]
+async fn a_trials_journal_leads_to_the_revisions_of_its_plan() {
+    let desk = Desk::new().await;
+    desk.post_form("/ask", &crate::plans::QUESTION).await;
+    let trial = {
+        let mut bench = desk.bench.lock().unwrap();
+        let kept = bench.plan("agent-f-on-red", None).unwrap().unwrap();
+        let why = "a <round> more";
+        let mut plan = kept.plan;
+        plan.rounds += 1;
+        let now = "2030-04-02T10:00:00Z";
+        bench
+            .revise_plan("agent-f-on-red", 1, &plan, why, now)
+            .unwrap();
+        let id = bench.start_trial("agent-f-on-red", 2, now).unwrap();
+        bench.trial_by_id(id).unwrap().unwrap().slug
+    };
+    let page = desk.get(&format!("/trials/{trial}/journal")).await.text;
+    assert!(page.contains("<strong>plan changed</strong> revision 2: a &#60;round&#62; more"));
+    let link = "/plans/agent-f-on-red?revision=2";
+    assert!(
+        page.contains(&format!("href=\"{link}\">See this revision")),
+        "{page}"
+    );
+    assert_eq!(desk.get(link).await.status, StatusCode::OK);
+    // Addresses of pages of a journal as they once were.
+    let short = desk
+        .get(&format!("/trials/{trial}/journal?before=1.2.3"))
+        .await;
+    assert_eq!(short.status, StatusCode::BAD_REQUEST);
+}
+
+#[tokio::test]
 async fn nonsense_is_refused_and_changes_nothing() {
     let desk = Desk::new().await;
     for (kind, name) in [

@@ -8,7 +8,7 @@ use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use serde::Deserialize;
-use store::{Entry, Place};
+use store::{Entry, Place, RevisedThing, SeenRevision};
 use trial::Trial;
 
 /// Entries on a page.
@@ -104,4 +104,14 @@ fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<
 /// The time of day of an RFC 3339 time in UTC, to the minute.
 fn time(at: &str) -> String {
     report::words::clock(at).unwrap_or_default()
+}
+
+/// Where a revision is shown.
+fn address(revision: &SeenRevision) -> String {
+    let place = match revision.of {
+        RevisedThing::Plan => "plans",
+        RevisedThing::Recipe => "recipes",
+    };
+    let (slug, number) = (&revision.slug, revision.number);
+    format!("/{place}/{slug}?revision={number}")
 }

@@ -1,0 +1,123 @@
+//! Revisions of a trial's plan and of its recipes, as entries of its journal: told from the rows that
+//! these keep, since one plan or recipe serves several trials.
+
+use crate::journal::{Entry, Numbered, Place, RevisedThing, SeenRevision};
+use crate::{StoreError, text};
+use rusqlite::{Connection, Row, params};
+use trial::TrialId;
+
+const READ: &str = "read the revisions of plans and recipes";
+
+/// Revisions of the plan that a trial was started from, newest first, `most` of them at most, of those
+/// before a number. Without `trial` there are none: the journal of the bench notes them itself.
+pub(crate) fn plans(
+    database: &Connection,
+    trial: Option<TrialId>,
+    before: i64,
+    most: u32,
+) -> Result<Numbered, StoreError> {
+    const QUERY: &str =
+        "SELECT revision.id, revision.number, revision.change, revision.made_at, slug, followed.id
+         FROM planned_trial
+         JOIN plan_revision AS followed ON followed.id = planned_trial.revision_id
+         JOIN plan ON plan.id = followed.plan_id
+         JOIN plan_revision AS revision ON revision.plan_id = plan.id
+         WHERE planned_trial.trial_id = ?1 AND revision.id < ?2
+         ORDER BY revision.id DESC LIMIT ?3";
+    let of = (RevisedThing::Plan, QUERY);
+    rows(database, of, trial, before, most, |row, seen| {
+        let followed: i64 = row.get(5)?;
+        let what = match seen.revision.number {
+            1 => text::revision_journal::plan_kept(),
+            _ => text::revision_journal::plan_changed(),
+        };
+        let detail = match followed == seen.number {
+            true => text::revision_journal::which_the_trial_follows(&seen.detail),
+            false => seen.detail.clone(),
+        };
+        Ok((what, detail))
+    })
+}
+
+/// The same of recipes that are for the trial or its plan, or by which one of its runs was dyed.
+pub(crate) fn recipes(
+    database: &Connection,
+    trial: Option<TrialId>,
+    before: i64,
+    most: u32,
+) -> Result<Numbered, StoreError> {
+    const QUERY: &str = "SELECT recipe_revision.id, number, change, recipe_revision.made_at, slug
+         FROM recipe JOIN recipe_revision ON recipe_id = recipe.id
+         WHERE recipe.id IN (
+            SELECT recipe_id FROM recipe_aim AS aim
+            WHERE (trial_id = ?1 OR plan_id = (
+                    SELECT plan_id FROM planned_trial
+                    JOIN plan_revision ON plan_revision.id = revision_id
+                    WHERE planned_trial.trial_id = ?1))
+              AND id = (SELECT max(id) FROM recipe_aim WHERE recipe_id = aim.recipe_id)
+            UNION SELECT recipe_id FROM run
+            JOIN recipe_revision ON recipe_revision.id = revision_id WHERE run.trial_id = ?1)
+           AND recipe_revision.id < ?2
+         ORDER BY recipe_revision.id DESC LIMIT ?3";
+    let of = (RevisedThing::Recipe, QUERY);
+    rows(database, of, trial, before, most, |_, seen| {
+        let what = match seen.revision.number {
+            1 => text::revision_journal::recipe_kept(),
+            _ => text::revision_journal::recipe_changed(),
+        };
+        let detail = text::revision_journal::of_recipe(&seen.revision.slug, &seen.detail);
+        Ok((what, detail))
+    })
+}
+
+/// A row as both queries begin.
+struct Seen {
+    /// Its number in the database.
+    number: i64,
+    revision: SeenRevision,
+    /// Its number from 1 and what is new in it.
+    detail: String,
+}
+
+fn rows(
+    database: &Connection,
+    (of, query): (RevisedThing, &str),
+    trial: Option<TrialId>,
+    before: i64,
+    most: u32,
+    said: impl Fn(&Row<'_>, &Seen) -> rusqlite::Result<(&'static str, String)>,
+) -> Result<Numbered, StoreError> {
+    let Some(trial) = trial else {
+        return Ok(Vec::new());
+    };
+    let entry = |row: &Row<'_>| -> rusqlite::Result<(i64, Entry)> {
+        let (number, change): (u32, String) = (row.get(1)?, row.get(2)?);
+        let seen = Seen {
+            number: row.get(0)?,
+            detail: text::revision_journal::revision(number, &change),
+            revision: SeenRevision {
+                of,
+                slug: row.get(4)?,
+                number,
+            },
+        };
+        let (what, detail) = said(row, &seen)?;
+        let entry = Entry {
+            place: Place::NEWEST,
+            at: row.get(3)?,
+            what: what.to_owned(),
+            detail,
+            run: None,
+            revision: Some(seen.revision),
+            trial: None,
+        };
+        Ok((seen.number, entry))
+    };
+    let read = || -> rusqlite::Result<Numbered> {
+        database
+            .prepare_cached(query)?
+            .query_map(params![trial.0, before, most], entry)?
+            .collect()
+    };
+    read().map_err(StoreError::database(READ))
+}

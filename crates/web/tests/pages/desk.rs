@@ -41,7 +41,11 @@ impl Answer {
 
 impl Desk {
     pub async fn new() -> Self {
-        let home = tempfile::tempdir().unwrap();
+        Self::at(tempfile::tempdir().unwrap()).await
+    }
+
+    /// At the bench that lies in a folder.
+    pub async fn at(home: tempfile::TempDir) -> Self {
         let bench = Arc::new(Mutex::new(Bench::open(home.path()).unwrap()));
         let demo: web::Demo = Arc::new(|bench| {
             let id = bench

@@ -331,3 +331,89 @@ async fn a_typed_price_names_its_currency_in_the_usual_ways() {
     let page = desk.get("/materials/1").await.text;
     assert!(page.contains(", CAD 4 per kg"), "{page}");
 }
+
+/// A bench as it was before there were settings: its tables, a trial, a recipe with a run, a lot.
+fn old_bench() -> tempfile::TempDir {
+    const BEFORE_SETTINGS: usize = 18;
+    let home = tempfile::tempdir().unwrap();
+    let old = rusqlite::Connection::open(home.path().join("woadstone.sqlite")).unwrap();
+    let migrations = concat!(env!("CARGO_MANIFEST_DIR"), "/../store/migrations");
+    let mut steps: Vec<_> = std::fs::read_dir(migrations)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    steps.sort();
+    assert!(steps[BEFORE_SETTINGS].ends_with("0019_setting.sql"));
+    for step in &steps[..BEFORE_SETTINGS] {
+        old.execute_batch(&std::fs::read_to_string(step).unwrap())
+            .unwrap();
+    }
+    let sheet = {
+        let plan = dyeing::Plan::of(&dyeing::Recipe::read(NAPKINS).unwrap()).unwrap();
+        serde_json::to_string(&dyeing::run::RunSheet::of(&plan)).unwrap()
+    };
+    old.execute_batch(
+        "INSERT INTO trial VALUES (1, 'old', 'Old trial', 'q', 1, 5, 0, '', '2029-04-05T18:05:00Z');
+         INSERT INTO arm VALUES (1, 1, 'a', '');
+         INSERT INTO recipe VALUES (1, 'napkins', '2029-04-05T18:05:00Z');
+         INSERT INTO material VALUES (1, 'dye', 'madder', '', '2029-04-05T18:05:00Z');
+         INSERT INTO lot VALUES (1, 1, '2029-04-05', 50, 'g', '9.50 per 100 g', '', '', '2029-04-05T18:05:00Z');",
+    )
+    .unwrap();
+    old.execute(
+        "INSERT INTO recipe_revision VALUES (1, 1, 1, ?1, 'written', '2029-04-05T18:05:00Z')",
+        [NAPKINS],
+    )
+    .unwrap();
+    old.execute(
+        "INSERT INTO run VALUES (1, 1, 1, 'Sunday', ?1, '2029-04-05T18:05:00Z')",
+        [sheet],
+    )
+    .unwrap();
+    old.pragma_update(None, "user_version", BEFORE_SETTINGS as i64)
+        .unwrap();
+    home
+}
+
+#[tokio::test]
+async fn a_bench_from_before_settings_opens_and_is_written_as_it_was() {
+    let _turn = TURN.lock().await;
+    locale::set(Locale::DATA);
+    let desk = Desk::at(old_bench()).await;
+    assert_eq!(desk.bench.lock().unwrap().locale().unwrap(), Locale::DATA);
+    let page = desk.get("/settings").await.text;
+    for chosen in [
+        "value=\"metric\" checked",
+        "value=\"iso\" checked",
+        "value=\"hours24\" checked",
+        "name=\"currency\" value=\"\"",
+    ] {
+        assert!(page.contains(chosen), "{chosen} is not in {page}");
+    }
+    for (address, part) in [
+        ("/", "Old trial"),
+        ("/trials/old", "2029-04-05"),
+        ("/recipes/napkins", "250 g"),
+        ("/runs/1", "Begun 2029-04-05"),
+        ("/materials", "9.50 per 100 g"),
+        ("/materials/1", "Lot of 2029-04-05: 50 g left"),
+        ("/studio", "2026-11-26, 18:05"),
+    ] {
+        let answer = desk.get(address).await;
+        assert_eq!(answer.status, StatusCode::OK, "{address}");
+        assert!(answer.text.contains(part), "{part} is not in {address}");
+    }
+    // From then on settings are chosen as on any bench, and what was kept follows them.
+    choose(&desk, &AMERICAN).await;
+    let run = desk.get("/runs/1").await.text;
+    assert!(
+        run.contains("Begun Apr 5, 2029") && run.contains("US gal ("),
+        "{run}"
+    );
+    let shelf = desk.get("/materials/1").await.text;
+    assert!(shelf.contains("USD 9.50 per 100 g"), "{shelf}");
+    assert!(
+        shelf.contains("Lot of Apr 5, 2029: 1.76 oz (50 g) left"),
+        "{shelf}"
+    );
+}

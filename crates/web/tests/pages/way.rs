@@ -1,6 +1,7 @@
 //! The way through a trial, on every page that is part of one.
 
 use crate::desk::Desk;
+use axum::http::StatusCode;
 
 /// The way on a page: of each place its class, its name's first letter being enough.
 fn way(page: &str) -> Vec<String> {
@@ -42,6 +43,14 @@ async fn pages_of_a_trial_show_what_is_done_and_what_is_next() {
         .get(&format!("/recipes/new?trial={}", trial.slug))
         .await;
     assert_eq!(way(&recipe.text)[2], "Baths next here");
+    // So is one that is sent and refused.
+    let sent_to = format!("/recipes/new?trial={}", trial.slug);
+    assert!(recipe.text.contains(&format!("action=\"{sent_to}\"")));
+    let fields = [("name", ""), ("trial", trial.slug.as_str())];
+    let refused = desk.post_form(&sent_to, &fields).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(way(&refused.text)[2], "Baths next here");
+    assert!(refused.text.contains(&format!("action=\"{sent_to}\"")));
     for path in [
         "/recipes/new",
         "/recipes/new?trial=nothing",

@@ -109,10 +109,12 @@ fn count(pieces: usize) -> u32 {
     u32::try_from(pieces).unwrap_or(u32::MAX)
 }
 
-/// A new recipe, for a plan or a trial where a hidden field says so.
+/// A new recipe, for a plan or a trial where a hidden field says so. Its address says so too, so that
+/// the way of the trial stands above a form that is refused.
 pub(crate) fn new(hidden: Vec<(&'static str, String)>) -> Purpose {
+    let aim = hidden.first().map(|(name, slug)| format!("?{name}={slug}"));
     Purpose {
-        action: "/recipes/new".to_owned(),
+        action: format!("/recipes/new{}", aim.unwrap_or_default()),
         heading: text::recipe::write_a_recipe().to_owned(),
         button: text::recipe::work_it_out(),
         hidden,

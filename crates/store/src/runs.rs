@@ -7,7 +7,7 @@ use dyeing::{
     Plan,
     run::{Departure, Run, RunSheet, What},
 };
-use locale::Locale;
+use locale::{Locale, Measures};
 use rusqlite::{OptionalExtension, Row, params};
 use trial::{Departed, TrialId};
 
@@ -165,6 +165,23 @@ impl Bench {
         Ok(self.select("run.id = ?1", id)?.pop())
     }
 
+    /// The same with its sheet in the measures of the locale; what is kept is metric.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a run or a recipe that can't be understood.
+    pub fn run_as_shown(&self, id: i64) -> Result<Option<KeptRun>, StoreError> {
+        self.run(id)?.map(|kept| self.shown(kept)).transpose()
+    }
+
+    fn shown(&self, mut kept: KeptRun) -> Result<KeptRun, StoreError> {
+        if locale::current().measures != Measures::Metric {
+            let recipe = self.recipe(&kept.recipe, Some(kept.revision))?;
+            let recipe = recipe.as_ref().map(|of| &of.recipe);
+            kept.run.sheet = kept.run.sheet.rewritten(recipe);
+        }
+        Ok(kept)
+    }
+
     /// Every run, newest first.
     ///
     /// # Errors
@@ -183,15 +200,16 @@ impl Bench {
     }
 
     /// What was done otherwise than the run sheets and labels say while a trial's pieces were dyed,
-    /// in words, run by run.
+    /// in words and in the measures of the locale, run by run.
     ///
     /// # Errors
-    /// The database can't be read, or holds a run that can't be understood.
+    /// The database can't be read, or holds a run or a recipe that can't be understood.
     pub fn departures_of_trial(&self, trial: TrialId) -> Result<Vec<Departed>, StoreError> {
         let mut runs = self.select("run.trial_id = ?1", trial.0)?;
         runs.reverse();
         let mut found: Vec<Departed> = Vec::new();
-        for kept in &runs {
+        for kept in runs {
+            let kept = self.shown(kept)?;
             for Departure { arms, sentence, .. } in kept.run.departures() {
                 let departed = Departed {
                     run: kept.id,

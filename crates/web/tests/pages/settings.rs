@@ -12,7 +12,9 @@ mod desk;
 
 use axum::http::StatusCode;
 use desk::Desk;
+use dyeing::{run::What, run_sheet::StepKind};
 use locale::Locale;
+use store::NewEvent;
 use tokio::sync::{Mutex, MutexGuard};
 
 static TURN: Mutex<()> = Mutex::const_new(());
@@ -152,6 +154,16 @@ async fn recipes_runs_and_trials_are_written_as_chosen_and_data_is_not() {
             .begin_run(&slug, 1, Some(&trial), "Sunday", NOW)
             .unwrap();
         assert_eq!((slug.as_str(), run), ("green-napkins", 1));
+        // Colder than the sheet has it: a departure that limits the verdict.
+        let sheet = bench.run(run).unwrap().unwrap().run.sheet;
+        let hold = sheet.steps.iter().find(|s| s.kind == StepKind::Hold);
+        let event = NewEvent {
+            step: hold.map(|step| step.number),
+            at_s: 1_901_642_700,
+            what: What::Temperature(dyeing::Celsius::new(30.0).unwrap()),
+            of: None,
+        };
+        bench.note_run(run, &event, 1_901_642_700).unwrap();
     }
     let data = [
         "/recipes/green-napkins.json".to_owned(),
@@ -201,6 +213,7 @@ async fn recipes_runs_and_trials_are_written_as_chosen_and_data_is_not() {
     }
     let page = desk.get(&format!("/trials/{trial}")).await.text;
     assert!(page.contains("Apr 5, 2030") && page.contains("oz ("));
+    assert!(page.contains("86 °F"), "{page}");
     let report = desk.get(&format!("/trials/{trial}/report")).await.text;
     assert!(report.contains("Jan 1, 2030") && report.contains("US gal ("));
     choose(&desk, &with("dates", "day_first")).await;

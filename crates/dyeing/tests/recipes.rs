@@ -144,6 +144,7 @@ fn all_prices_of_a_recipe_are_in_one_currency() {
         ("", "8 € per 100 g", "EUR 4 per 100 g", "EUR"),
         ("CAD", "$8 per 100 g", "4 CAD per 100 g", "CAD"),
         ("shells", "8 per 100 g", "4 per 100 g", "shells"),
+        ("€", "8 per 100 g", "EUR 4 per 100 g", "€"),
     ] {
         let recipe = Recipe::read(&priced(currency, first, second)).unwrap();
         let cost = Plan::of(&recipe).unwrap().cost;

@@ -61,6 +61,22 @@ impl Currency {
         };
         Some((sign.chars().count(), Self::all().filter(fits).collect()))
     }
+
+    /// The currency that a text names, by its code or by a sign that it doesn't share.
+    ///
+    /// ```
+    /// use locale::Currency;
+    /// assert_eq!(Currency::named(" € "), Currency::named("eur"));
+    /// assert_eq!(Currency::named("$"), None);
+    /// ```
+    pub fn named(text: &str) -> Option<Self> {
+        let text = text.trim();
+        let (length, meant) = Self::of_sign(text).unwrap_or_default();
+        match meant.as_slice() {
+            [one] if length == text.chars().count() => Some(*one),
+            _ => text.parse().ok(),
+        }
+    }
 }
 
 #[cfg(test)]
@@ -81,5 +97,18 @@ mod tests {
             assert!(Currency::of_sign(none).is_none(), "{none}");
         }
         assert_eq!(Currency::of_sign("KR 5").unwrap().0, 2);
+        for (text, code) in [
+            ("USD", "USD"),
+            ("us$", "USD"),
+            ("euros", "EUR"),
+            ("zł", "PLN"),
+            ("€ 5", ""),
+            ("£", ""),
+            ("shells", ""),
+            ("", ""),
+        ] {
+            let found = Currency::named(text).map_or("", Currency::code);
+            assert_eq!(found, code, "{text}");
+        }
     }
 }

@@ -90,6 +90,7 @@ fn the_four_verdicts_come_about_for_staining_too() {
         assert!(reason.contains("Mean grades of staining are"), "{reason}");
         assert!(reason.contains("(ISO 105-A04)"), "{reason}");
         assert!(!reason.contains("faded") && !found.plain.contains("faded"));
+        assert!(!reason.contains(" pieces per arm"), "{reason}");
     }
 }
 

@@ -8,11 +8,12 @@ const MOST_UNITS: usize = 24;
 /// People above which nothing is proposed.
 const MOST_JUDGES: usize = 6;
 
-/// A sentence on how many more pieces or people would probably settle it, if the
-/// difference seen is the true one.
-pub(super) fn advice(contrast: &Contrast, margin: f64) -> String {
+/// A sentence on how many more pieces (witness cloths, for staining) or people would
+/// probably settle it, if the difference seen is the true one.
+pub(super) fn advice(contrast: &Contrast, margin: f64, staining: bool) -> String {
     let unit = match contrast.units {
         Units::Loads => "load",
+        _ if staining => "witness cloth",
         _ => "piece",
     };
     let (now, people) = (contrast.fewest().max(1), contrast.judges);

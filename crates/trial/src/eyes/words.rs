@@ -170,7 +170,7 @@ fn notes(e: &Evidence) -> Vec<String> {
         notes.push(dealt.in_words());
     }
     if e.verdict == Verdict::Open {
-        notes.push(advice(e.contrast, e.margin));
+        notes.push(advice(e.contrast, e.margin, e.asked.staining));
     }
     notes
 }

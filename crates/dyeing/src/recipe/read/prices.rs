@@ -41,7 +41,7 @@ impl Prices {
 
     /// Reads a price, which has to be in the recipe's currency.
     pub(super) fn read(&self, text: &str) -> Read<Price> {
-        let own: Option<Currency> = self.currency.parse().ok();
+        let own = Currency::named(&self.currency);
         let context = own.filter(|_| self.is_said_once);
         let price = Price::read(text, self.kitchen, context)?;
         let fault = match price.currency {

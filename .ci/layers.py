@@ -11,7 +11,7 @@ import sys
 # Crates of ours that a crate may use outside its tests.
 ARROWS = {
     "colour": {"locale"},
-    "inference": set(),
+    "inference": {"locale"},
     "locale": set(),
     "dyeing": {"locale"},
     "scene": set(),

@@ -7,6 +7,7 @@
 
 mod several;
 
+use crate::text;
 pub use several::{Several, alpha};
 
 use crate::{InferenceError, Interval, quantile};
@@ -154,13 +155,18 @@ impl Kappa {
 fn check(mut given: impl Iterator<Item = usize>, categories: usize) -> Result<(), InferenceError> {
     let count = categories as f64;
     let fine = (2..=MOST_CATEGORIES).contains(&categories);
-    InferenceError::unless(fine, "number of categories", count, "from 2 to 200")?;
+    InferenceError::unless(
+        fine,
+        text::error::number_of_categories(),
+        count,
+        text::error::from_2_to_200(),
+    )?;
     match given.find(|category| *category >= categories) {
         Some(odd) => InferenceError::unless(
             false,
-            "category",
+            text::error::category(),
             odd as f64,
-            "below the number of categories, counted from 0",
+            text::error::below_the_number_of_categories_counted(),
         ),
         None => Ok(()),
     }

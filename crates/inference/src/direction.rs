@@ -5,6 +5,7 @@
 //! it is, and which direction is nearest, is found by drawing the shift and the
 //! directions many times from their errors.
 
+use crate::text;
 use crate::{InferenceError, Interval, chance::Chance, quantile};
 use nalgebra::{SMatrix, SVector};
 
@@ -99,10 +100,10 @@ pub fn along<const P: usize>(
         return Err(InferenceError::TooFew { given: 0, least: 1 });
     }
     let root = shift.root()?;
-    let range = "the number of parts of a vector at least; give more readings";
+    let range = text::error::the_number_of_parts_of_a_vector();
     InferenceError::unless(
         shift.df >= P as f64,
-        "number of degrees of freedom",
+        text::error::number_of_degrees_of_freedom(),
         shift.df,
         range,
     )?;
@@ -112,7 +113,12 @@ pub fn along<const P: usize>(
         .collect::<Result<Vec<_>, _>>()?;
     for direction in directions {
         let length = direction.mean.norm();
-        InferenceError::unless(length > 0.0, "length of a direction", length, "above 0")?;
+        InferenceError::unless(
+            length > 0.0,
+            text::error::length_of_a_direction(),
+            length,
+            text::error::above_0(),
+        )?;
     }
     let mut chance = Chance::new(question.seed);
     let mut cosines = vec![Vec::with_capacity(question.draws); directions.len()];
@@ -167,13 +173,18 @@ fn answer(likenesses: &[Likeness], p_of_no_shift: f64, question: &Question) -> A
 
 impl Question {
     fn check(&self) -> Result<(), InferenceError> {
-        InferenceError::unless_share("level", self.level)?;
+        InferenceError::unless_share(text::error::level(), self.level)?;
         let fine = (-1.0..1.0).contains(&self.least_cosine);
-        let range = "from -1 to below 1";
-        InferenceError::unless(fine, "least cosine", self.least_cosine, range)?;
+        let range = text::error::from_1_to_below_1();
+        InferenceError::unless(fine, text::error::least_cosine(), self.least_cosine, range)?;
         let fine = (100..=MOST_DRAWS).contains(&self.draws);
-        let range = "from 100 to 1,000,000";
-        InferenceError::unless(fine, "number of draws", self.draws as f64, range)
+        let range = text::error::from_100_to_1_000_000();
+        InferenceError::unless(
+            fine,
+            text::error::number_of_draws(),
+            self.draws as f64,
+            range,
+        )
     }
 }
 
@@ -185,13 +196,23 @@ impl<const P: usize> Vector<P> {
             return Err(InferenceError::NotFinite);
         }
         let fine = self.df > 0.0;
-        InferenceError::unless(fine, "number of degrees of freedom", self.df, "above 0")?;
+        InferenceError::unless(
+            fine,
+            text::error::number_of_degrees_of_freedom(),
+            self.df,
+            text::error::above_0(),
+        )?;
         let size = self.covariance.diagonal().amax();
         let mut lower = SMatrix::<f64, P, P>::zeros();
         for j in 0..P {
             let left = self.covariance[(j, j)] - lower.row(j).norm_squared();
             let fine = left >= -1e-9 * size;
-            InferenceError::unless(fine, "variance in some direction", left, "0 or above")?;
+            InferenceError::unless(
+                fine,
+                text::error::variance_in_some_direction(),
+                left,
+                text::error::n_0_or_above(),
+            )?;
             // What has no scatter of its own stays without.
             if left <= 1e-12 * size {
                 continue;

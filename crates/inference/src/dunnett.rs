@@ -1,5 +1,6 @@
 //! Several arms against one control: how far the farthest of them gets by chance.
 
+use crate::text;
 use crate::{
     InferenceError,
     power::equivalence::{nodes, normal_below, over_error},
@@ -44,7 +45,12 @@ impl Dunnett {
         let shares = arms.iter().map(|arm| {
             for units in [control, *arm] {
                 let fine = units > 0.0 && units.is_finite();
-                InferenceError::unless(fine, "number of units", units, "above 0")?;
+                InferenceError::unless(
+                    fine,
+                    text::error::number_of_units(),
+                    units,
+                    text::error::above_0(),
+                )?;
             }
             Ok((1.0 / control) / (1.0 / control + 1.0 / arm))
         });

@@ -1,10 +1,15 @@
 //! Why nothing follows from some numbers.
 
+use crate::text;
+
 /// What is missing or wrong, in words.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum InferenceError {
     /// Too few values.
-    #[error("{given} values were given where {least} at least are needed")]
+    #[error(
+        "{}",
+        crate::text::error::values_were_given_where_at_least(given, least)
+    )]
     TooFew {
         /// How many were given.
         given: usize,
@@ -13,8 +18,8 @@ pub enum InferenceError {
     },
     /// Too few stages for a curve.
     #[error(
-        "{given} stages after the start were given where a curve needs {least} at least; look at \
-         the pieces after another round"
+        "{}",
+        crate::text::error::stages_after_the_start_were_given_where(given, least)
     )]
     TooFewStages {
         /// How many were given.
@@ -23,7 +28,7 @@ pub enum InferenceError {
         least: usize,
     },
     /// Too many values for an exact count.
-    #[error("{splits:e} splits are too many to count one by one; {most:e} is the limit")]
+    #[error("{}", crate::text::error::splits_are_too_many_to_count(format_args!("{splits:e}"), format_args!("{most:e}")))]
     TooManySplits {
         /// How many there are.
         splits: f64,
@@ -31,16 +36,19 @@ pub enum InferenceError {
         most: f64,
     },
     /// A value that is not a plain number.
-    #[error("a value is not a finite number")]
+    #[error("{}", crate::text::error::a_value_is_not_a_finite_number())]
     NotFinite,
     /// All values are the same, so that nothing measures chance.
-    #[error("all values of a group are equal, so there is no scatter to judge by")]
+    #[error("{}", crate::text::error::all_values_of_a_group_are_equal())]
     NoScatter,
     /// A margin that is not above 0.
-    #[error("the margin {0} is not above 0")]
+    #[error("{}", crate::text::error::the_margin_is_not_above_0(.0))]
     Margin(f64),
     /// A number out of its range.
-    #[error("the {what} is {value}; it has to be {range}")]
+    #[error(
+        "{}",
+        crate::text::error::the_number_is_out_of_range(what, value, range)
+    )]
     Range {
         /// What the number stands for.
         what: &'static str,
@@ -50,39 +58,31 @@ pub enum InferenceError {
         range: &'static str,
     },
     /// An arm without a piece.
-    #[error("arm {} has no piece; give it one at least, or leave it out", arm + 1)]
+    #[error("{}", crate::text::error::arm_has_no_piece_give(arm + 1))]
     EmptyArm {
         /// Its number, counted from 0.
         arm: usize,
     },
     /// Nothing that a trial is to show.
-    #[error("nothing is wished for; name a difference to be shown or a margin to be kept")]
+    #[error("{}", crate::text::error::nothing_is_wished_for_name_a_difference())]
     NoGoal,
     /// A limit against one control where there is none.
-    #[error(
-        "Dunnett's limit is for comparisons with one control; compare with one, or take Holm's rule"
-    )]
+    #[error("{}", crate::text::error::dunnetts_limit_is_for_comparisons())]
     NoControl,
     /// Columns of a model of which one follows from the others.
-    #[error(
-        "the values can't tell fixed effect {} from those before it; leave it out, or add values \
-         that differ in it", column + 1
-    )]
+    #[error("{}", crate::text::error::the_values_cant_tell_fixed_effect(column + 1))]
     Inseparable {
         /// Its number, counted from 0.
         column: usize,
     },
     /// A comparison whose error holds a scatter that the values can't show.
-    #[error(
-        "how {part} scatter among themselves can't be told from what is compared, so the \
-         comparison has no error that could be trusted; let each side have two or more of them"
-    )]
+    #[error("{}", crate::text::error::how_scatter_among_themselves_cant_be(part))]
     Confounded {
         /// Pieces or loads.
         part: &'static str,
     },
     /// A cell without any value.
-    #[error("arm {} has no value at stage {}", arm + 1, stage + 1)]
+    #[error("{}", crate::text::error::arm_has_no_value_at_stage(arm + 1, stage + 1))]
     EmptyCell {
         /// The arm's number, counted from 0.
         arm: usize,
@@ -90,7 +90,10 @@ pub enum InferenceError {
         stage: usize,
     },
     /// A list of another length than the model's.
-    #[error("{given} numbers were given where the model has {wanted}")]
+    #[error(
+        "{}",
+        crate::text::error::numbers_were_given_where_the_model(given, wanted)
+    )]
     Length {
         /// How many were given.
         given: usize,
@@ -98,7 +101,7 @@ pub enum InferenceError {
         wanted: usize,
     },
     /// A search that came to no end.
-    #[error("no best fit was found in {steps} steps; the values don't settle {what}")]
+    #[error("{}", crate::text::error::no_best_fit_was_found_in_steps(steps, what))]
     NotSettled {
         /// Steps that were tried.
         steps: usize,
@@ -107,8 +110,8 @@ pub enum InferenceError {
     },
     /// Limits within which no trial fits.
     #[error(
-        "{pieces} pieces and {loads} loads of {per_load} leave no room for {arms} arms with two \
-         pieces each, or two loads each where arms don't share any; allow more"
+        "{}",
+        crate::text::error::pieces_and_loads_of_leave_no_room(pieces, loads, per_load, arms)
     )]
     NoRoom {
         /// Arms that are compared.
@@ -121,9 +124,7 @@ pub enum InferenceError {
         per_load: usize,
     },
     /// A power that no number of pieces reaches.
-    #[error(
-        "{most} pieces per arm reach a power of {reached:.2}, not {wanted}; allow a greater difference"
-    )]
+    #[error("{}", crate::text::error::pieces_per_arm_reach_a_power(most, format_args!("{reached:.2}"), wanted))]
     OutOfReach {
         /// The most pieces per arm that were tried.
         most: f64,
@@ -133,7 +134,10 @@ pub enum InferenceError {
         wanted: f64,
     },
     /// Lists that belong together but differ in length.
-    #[error("{left} units were given, but {right} levels for them")]
+    #[error(
+        "{}",
+        crate::text::error::units_were_given_but_levels_for_them(left, right)
+    )]
     Unequal {
         /// Units given.
         left: usize,
@@ -141,7 +145,7 @@ pub enum InferenceError {
         right: usize,
     },
     /// More levels of factors than are worked out.
-    #[error("{given} levels of loads, days and places are too many; {most} is the limit")]
+    #[error("{}", crate::text::error::levels_of_loads_days_and_places(given, most))]
     TooManyLevels {
         /// How many there are.
         given: usize,
@@ -171,7 +175,7 @@ impl InferenceError {
             value > 0.0 && value < 1.0,
             what,
             value,
-            "above 0 and below 1",
+            text::error::above_0_and_below_1(),
         )
     }
 }

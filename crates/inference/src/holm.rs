@@ -1,6 +1,7 @@
 //! Several tests at once, so that chance alone seldom shows even one difference.
 
 use crate::InferenceError;
+use crate::text;
 
 /// Each probability as it counts beside the others; the order stays.
 ///
@@ -18,7 +19,12 @@ use crate::InferenceError;
 pub fn adjusted(p: &[f64]) -> Result<Vec<f64>, InferenceError> {
     for &one in p {
         let fine = (0.0..=1.0).contains(&one);
-        InferenceError::unless(fine, "probability", one, "from 0 to 1")?;
+        InferenceError::unless(
+            fine,
+            text::error::probability(),
+            one,
+            text::error::from_0_to_1(),
+        )?;
     }
     let mut order: Vec<usize> = (0..p.len()).collect();
     order.sort_by(|&i, &j| p[i].total_cmp(&p[j]));

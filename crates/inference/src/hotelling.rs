@@ -1,5 +1,6 @@
 //! Whether mean vectors differ: Hotelling's T-squared.
 
+use crate::text;
 use crate::{InferenceError, Interval, length::Length, power, quantile, scatter::Error};
 use nalgebra::{SMatrix, SVector};
 
@@ -42,10 +43,15 @@ impl<const P: usize> Hotelling<P> {
             return Err(InferenceError::NotFinite);
         }
         let fine = share > 0.0 && share.is_finite();
-        InferenceError::unless(fine, "share of the covariance", share, "above 0")?;
+        InferenceError::unless(
+            fine,
+            text::error::share_of_the_covariance(),
+            share,
+            text::error::above_0(),
+        )?;
         let fine = df >= P as f64;
-        let range = "the number of parts of a vector at least; give more vectors";
-        InferenceError::unless(fine, "number of degrees of freedom", df, range)?;
+        let range = text::error::the_number_of_parts_of_a_vector_2();
+        InferenceError::unless(fine, text::error::number_of_degrees_of_freedom(), df, range)?;
         let scaled = scaled(&covariance).ok_or(InferenceError::NoScatter)?;
         let root = scaled.1.cholesky().ok_or(InferenceError::NoScatter)?;
         let unit = mean.component_div(&scaled.0);

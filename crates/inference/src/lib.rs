@@ -42,6 +42,7 @@ pub mod scatter;
 pub mod share;
 pub mod simulate;
 pub mod summary;
+mod text;
 
 pub use error::InferenceError;
 pub use interval::Interval;

@@ -2,6 +2,7 @@
 
 mod vectors;
 
+use crate::text;
 pub use vectors::{
     Measure, signs, signs_by_chance, vectors, vectors_by_chance, vectors_within_loads,
 };
@@ -123,13 +124,18 @@ fn few_enough(splits: f64) -> Result<(), InferenceError> {
 }
 
 fn dealable(draws: u64, values: usize) -> Result<(), InferenceError> {
-    InferenceError::unless(draws > 0, "number of draws", 0.0, "1 or more")?;
+    InferenceError::unless(
+        draws > 0,
+        text::error::number_of_draws(),
+        0.0,
+        text::error::n_1_or_more(),
+    )?;
     let dealt = draws as f64 * values as f64;
     InferenceError::unless(
         dealt <= MOST_DEALT,
-        "number of draws times values",
+        text::error::number_of_draws_times_values(),
         dealt,
-        "at most 2e9",
+        text::error::at_most_2e9(),
     )
 }
 

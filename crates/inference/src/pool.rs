@@ -5,6 +5,7 @@
 //! What is pooled is the mean over all trials that might be made; an interval for the
 //! next trial is wider than the one for that mean.
 
+use crate::text;
 use crate::{InferenceError, Interval, quantile};
 
 /// Steps of the search for a variance at most; it takes about ten.
@@ -77,7 +78,12 @@ pub fn pool(trials: &[Found], by: Between) -> Result<Pooled, InferenceError> {
             return Err(InferenceError::NotFinite);
         }
         let above = found.variance > 0.0;
-        InferenceError::unless(above, "variance of a trial", found.variance, "above 0")?;
+        InferenceError::unless(
+            above,
+            text::error::variance_of_a_trial(),
+            found.variance,
+            text::error::above_0(),
+        )?;
     }
     let plain = Weighted::of(trials, 0.0);
     let between = match by {

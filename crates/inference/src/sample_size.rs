@@ -4,6 +4,7 @@
 //! Differences and margins are in standard deviations of one piece, levels and
 //! powers are shares between 0 and 1.
 
+use crate::text;
 use crate::{InferenceError, power::Test};
 
 /// Pieces above which no arm is looked for.
@@ -31,9 +32,9 @@ pub struct PerArm {
 pub fn power(difference_sd: f64, per_arm: f64, tail: f64) -> Result<f64, InferenceError> {
     InferenceError::unless(
         difference_sd.is_finite(),
-        "difference",
+        text::error::difference(),
         difference_sd,
-        "a finite number",
+        text::error::a_finite_number(),
     )?;
     let test = two_arms(per_arm, tail)?;
     Ok(test.power(difference_sd.abs() * (per_arm / 2.0).sqrt()))
@@ -57,9 +58,9 @@ pub fn for_difference(
 ) -> Result<PerArm, InferenceError> {
     InferenceError::unless(
         difference_sd.is_finite() && difference_sd != 0.0,
-        "difference",
+        text::error::difference(),
         difference_sd,
-        "a finite number other than 0",
+        text::error::a_finite_number_other_than_0(),
     )?;
     check_wanted(wanted, tail)?;
     least(wanted, |per_arm| power(difference_sd, per_arm, tail))
@@ -84,9 +85,9 @@ pub fn equivalence_power(
     }
     InferenceError::unless(
         truly_sd.is_finite(),
-        "true difference",
+        text::error::true_difference(),
         truly_sd,
-        "a finite number",
+        text::error::a_finite_number(),
     )?;
     let test = two_arms(per_arm, tail)?;
     let errors = (per_arm / 2.0).sqrt();
@@ -110,9 +111,9 @@ pub fn for_equivalence(
     }
     InferenceError::unless(
         truly_sd.abs() < margin_sd,
-        "true difference",
+        text::error::true_difference(),
         truly_sd,
-        "a number within the margin",
+        text::error::a_number_within_the_margin(),
     )?;
     check_wanted(wanted, tail)?;
     least(wanted, |per_arm| {
@@ -123,11 +124,11 @@ pub fn for_equivalence(
 fn two_arms(per_arm: f64, tail: f64) -> Result<Test, InferenceError> {
     InferenceError::unless(
         per_arm > 1.0 && per_arm <= MOST_PER_ARM,
-        "number of pieces per arm",
+        text::error::number_of_pieces_per_arm(),
         per_arm,
-        "above 1 and at most a million",
+        text::error::above_1_and_at_most_a_million(),
     )?;
-    InferenceError::unless_share("level", tail)?;
+    InferenceError::unless_share(text::error::level(), tail)?;
     Ok(Test {
         parts: 1.0,
         df: 2.0 * (per_arm - 1.0),
@@ -136,12 +137,12 @@ fn two_arms(per_arm: f64, tail: f64) -> Result<Test, InferenceError> {
 }
 
 fn check_wanted(wanted: f64, tail: f64) -> Result<(), InferenceError> {
-    InferenceError::unless_share("level", tail)?;
+    InferenceError::unless_share(text::error::level(), tail)?;
     InferenceError::unless(
         wanted > tail && wanted < 1.0,
-        "wanted power",
+        text::error::wanted_power(),
         wanted,
-        "above the level and below 1",
+        text::error::above_the_level_and_below_1(),
     )
 }
 

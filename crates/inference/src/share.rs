@@ -1,5 +1,6 @@
 //! How often something happens, from a few tries.
 
+use crate::text;
 use crate::{InferenceError, Interval};
 use statrs::distribution::{Beta, ContinuousCDF};
 
@@ -23,8 +24,13 @@ pub fn exact(count: usize, tries: usize, level: f64) -> Result<Interval, Inferen
         return Err(InferenceError::TooFew { given: 0, least: 1 });
     }
     let fine = count <= tries;
-    InferenceError::unless(fine, "count", count as f64, "no more than were tried")?;
-    InferenceError::unless_share("level", level)?;
+    InferenceError::unless(
+        fine,
+        text::error::count(),
+        count as f64,
+        text::error::no_more_than_were_tried(),
+    )?;
+    InferenceError::unless_share(text::error::level(), level)?;
     let tail = (1.0 - level) / 2.0;
     let quantile = |below: f64, above: f64, p: f64| {
         Beta::new(below, above).map_or(f64::NAN, |beta| beta.inverse_cdf(p))

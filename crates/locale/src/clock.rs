@@ -1,5 +1,6 @@
 //! How a time of day is written.
 
+use crate::text;
 use crate::{Locale, LocaleError, current};
 use serde::{Deserialize, Serialize};
 use std::str::FromStr;
@@ -50,7 +51,11 @@ pub fn time_of_day_in(locale: &Locale, hour: u8, minute: u8) -> String {
     match locale.clock {
         Clock::Hours24 => format!("{hour:02}:{minute:02}"),
         Clock::Hours12 => {
-            let half = if hour < 12 { "am" } else { "pm" };
+            let half = if hour < 12 {
+                text::clock::am()
+            } else {
+                text::clock::pm()
+            };
             let hour = match hour % 12 {
                 0 => 12,
                 hour => hour,

@@ -1,5 +1,6 @@
 //! How a day is written.
 
+use crate::text;
 use crate::{Locale, LocaleError, current};
 use serde::{Deserialize, Serialize};
 use std::str::FromStr;
@@ -22,10 +23,6 @@ pub enum DateFormat {
     /// `Nov 26, 2026`.
     MonthNamed,
 }
-
-const MONTHS: [&str; 12] = [
-    "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
-];
 
 impl DateFormat {
     /// Every format, in the order in which they are offered.
@@ -51,17 +48,17 @@ impl DateFormat {
     }
 
     /// Which figure is what, where a reader could take the day for the month.
-    pub const fn order(self) -> Option<&'static str> {
+    pub fn order(self) -> Option<&'static str> {
         match self {
-            Self::DayFirst | Self::Dotted => Some("day, month, year"),
-            Self::MonthFirst => Some("month, day, year"),
+            Self::DayFirst | Self::Dotted => Some(text::dates::day_month_year()),
+            Self::MonthFirst => Some(text::dates::month_day_year()),
             Self::Iso | Self::DayNamed | Self::MonthNamed => None,
         }
     }
 
     /// A day by this format; `month` from 1 to 12, `date` from 1 to 31.
     fn write(self, year: u16, month: u8, date: u8) -> String {
-        let name = MONTHS[usize::from(month - 1)];
+        let name = month_named(month);
         match self {
             Self::Iso => format!("{year:04}-{month:02}-{date:02}"),
             Self::Dotted => format!("{date:02}.{month:02}.{year:04}"),
@@ -70,6 +67,25 @@ impl DateFormat {
             Self::DayNamed => format!("{date} {name} {year:04}"),
             Self::MonthNamed => format!("{name} {date}, {year:04}"),
         }
+    }
+}
+
+/// A month's short name; `month` from 1 to 12.
+fn month_named(month: u8) -> &'static str {
+    use crate::text::dates;
+    match month {
+        1 => dates::jan(),
+        2 => dates::feb(),
+        3 => dates::mar(),
+        4 => dates::apr(),
+        5 => dates::may(),
+        6 => dates::jun(),
+        7 => dates::jul(),
+        8 => dates::aug(),
+        9 => dates::sep(),
+        10 => dates::oct(),
+        11 => dates::nov(),
+        _ => dates::dec(),
     }
 }
 

@@ -6,24 +6,21 @@ use thiserror::Error;
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum LocaleError {
     /// Not three letters.
-    #[error(
-        "\"{typed}\" is no currency's code. Give its three letters, such as EUR or USD, or leave it empty for plain numbers."
-    )]
+    #[error("{}", crate::text::error::is_no_currencys_code_give_its_three(typed))]
     NotACode {
         /// What was given, shortened.
         typed: String,
     },
     /// Three letters that no currency has.
-    #[error(
-        "There is no currency {code} in today's list of codes. Take one from the list, or leave it empty for plain numbers."
-    )]
+    #[error("{}", crate::text::error::there_is_no_currency_in_todays_list(code))]
     NoSuchCurrency {
         /// The code that was given.
         code: String,
     },
     /// A currency whose sums have no decimals, or more than two.
     #[error(
-        "Sums in {code} have {decimals} decimals; Woadstone counts in hundredths, with two. Leave the currency empty and sums stay plain numbers of two decimals."
+        "{}",
+        crate::text::error::sums_in_have_decimals_woadstone_counts(code, decimals)
     )]
     NoCents {
         /// The currency's code.
@@ -32,13 +29,13 @@ pub enum LocaleError {
         decimals: u8,
     },
     /// A code for a metal, a unit of account, or no currency at all.
-    #[error("{code} is a code that nobody pays with. Take a currency from the list.")]
+    #[error("{}", crate::text::error::is_a_code_that_nobody_pays(code))]
     NoMoney {
         /// The code.
         code: String,
     },
     /// A choice that isn't offered.
-    #[error("This is none of the choices. Pick one of those that are listed.")]
+    #[error("{}", crate::text::error::this_is_none_of_the_choices_pick())]
     NoSuchChoice,
 }
 

@@ -25,6 +25,10 @@ mod error;
 mod language;
 mod measures;
 mod sign;
+mod text;
+
+// The texts ask for the language by the path that other crates call this one.
+extern crate self as locale;
 
 pub use clock::{Clock, time_of_day, time_of_day_in};
 pub use currency::{Currency, SumOrder, sum, sum_in};

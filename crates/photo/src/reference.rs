@@ -44,11 +44,12 @@ pub enum KnownAs {
 #[derive(Debug, Error)]
 pub enum ReferenceError {
     /// It is no table of colours, or its rows and columns aren't told.
-    #[error("the chart's table: {0}")]
+    #[error("{}", crate::text::reference::the_charts_table(.0))]
     Table(#[from] TableError),
     /// Fewer than two rows or columns, or far too many.
     #[error(
-        "the chart's table tells of {rows} rows of {columns} patches; a chart has from 2 to {MOST_ACROSS} of each"
+        "{}",
+        crate::text::reference::the_charts_table_tells_of_rows(rows, columns, MOST_ACROSS)
     )]
     Size {
         /// Rows told.
@@ -58,7 +59,8 @@ pub enum ReferenceError {
     },
     /// Some patches in one view, some in another.
     #[error(
-        "the chart's table gives \"{first}\" for {first_view} and \"{other}\" for {other_view}; give all patches for one light and observer"
+        "{}",
+        crate::text::reference::the_charts_table_gives(first, first_view, other, other_view)
     )]
     MixedViews {
         /// Name of the first patch.

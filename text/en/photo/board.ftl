@@ -9,3 +9,9 @@ the-boards-corner-codes-dont-lie = The board's corner codes don't lie as on a fl
 ## board/seen.rs
 
 window = window { $number }
+
+## board/code.rs
+
+the-tag-code-has-characters-a-code = the tag code "{ $text }" has { $found } characters; a code has { $length }, such as { $example }. Copy it from the tag once more
+the-tag-code-holds-which-no-code = the tag code "{ $text }" holds "{ $found }", which no code has: codes are written with { $letters }. Look at the tag again
+the-tag-code-cant-be-right = the tag code "{ $text }" can't be right: a character is wrong or two have changed places. Copy it from the tag once more

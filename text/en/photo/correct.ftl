@@ -15,3 +15,16 @@ its-grey-patches-dont-get-darker = its grey patches don't get darker from white 
 tone-by-light = { $shares }; tone by { $bends }; light by the { $source }
 they-are-missed-by-ciede2000 = they are missed by { $median } (CIEDE2000)
 the-chart-is-fitted-only-roughly = The chart is fitted only roughly ({ $median } CIEDE2000): colours are uncertain, differences in this photo less so. Daylight and a photo without filters fit better.
+the-patches-dont-look-like-the-usual = The patches don't look like the usual 24-patch chart: { $how }. Check the corners, or give the chart's own values with --chart.
+
+## correct/family.rs
+
+matrix = matrix
+root-polynomial-of-degree-2 = root polynomial of degree 2
+
+## correct/tone.rs
+
+gain = gain
+power = power
+parabola = parabola
+curve-through-the-neutrals = curve through the neutrals

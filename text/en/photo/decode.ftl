@@ -41,3 +41,61 @@ more-than-8-bits-a-sample = more than 8 bits a sample
 arithmetic-coding = arithmetic coding
 in-layers = in layers
 the-file-is-a-dng-raw-picture = The file is a DNG raw picture, and this program was built without the part that reads them. Save the photo as JPEG in full size, or build the program with the feature "raw" (cargo build --release --features raw).
+a-pdf = a PDF
+
+## decode/raw/cells.rs
+
+whose-colour-filters-are-laid-in-another = whose colour filters are laid in another pattern than cells of one red, two green and one blue
+
+## decode/raw/frame.rs
+
+the-part-to-be-shown-lies-outside = the part to be shown lies outside the picture
+
+## decode/raw/levels.rs
+
+its-pattern-of-black-levels-is = its pattern of black levels is impossible
+it-has-too-many-or-too-few = it has too many or too few black levels
+its-white-level-is-not-above = its white level is not above its black level
+
+## decode/raw/lossless.rs
+
+a-part-that-should-be-a-jpeg = a part that should be a JPEG is none
+packed-with-losses = packed with losses
+a-jpeg-in-it-begins-anew-amidst = a JPEG in it begins anew amidst a row
+a-part-of-it-holds-too-few = a part of it holds too few samples
+a-jpeg-in-it-has-an-impossible = a JPEG in it has an impossible header
+with-channels-of-unlike-size = with channels of unlike size
+with-one-scan-for-each-channel = with one scan for each channel
+a-jpeg-in-it-is-cut-short = a JPEG in it is cut short or broken
+
+## decode/raw/mod.rs
+
+it-has-no-directory = it has no directory
+with-samples-a-pixel = with { $channels } samples a pixel
+that-holds-no-raw-picture = that holds no raw picture
+in-this-dng = in this DNG, { $why }
+the-file-is-a-dng-which-cant = The file is a DNG { $kind }, which can't be read here. Save the photo as JPEG in full size, or as DNG packed without losses.
+
+## decode/raw/segments.rs
+
+with-other-than-8-to-16-bits = with other than 8 to 16 bits a sample
+with-floating-point-samples = with floating-point samples
+with-its-channels-one-after-the-other = with its channels one after the other
+the-dng-says-it-has-x-pixels = The DNG says it has { $width } x { $height } pixels of { $channels } samples; at most 150 million samples are read. Save it smaller.
+it-has-less-data-than-its-size = it has less data than its size asks for
+packed-as-jpeg-xl = packed as JPEG XL
+packed-in-a-way-unknown-here = packed in a way unknown here ({ $other })
+its-strips-or-tiles-have-an-impossible = its strips or tiles have an impossible size
+it-should-have-strips-or-tiles = it should have { $count } strips or tiles and tells of { $lengths }
+with-an-unusual-kind-of-prediction = with an unusual kind of prediction
+a-strip-or-tile-is-cut-short = a strip or tile is cut short or broken
+
+## decode/raw/tags.rs
+
+it-ends-in-its-first-line = it ends in its first line
+a-directory-lies-outside-the-file = a directory lies outside the file
+part-of-the-picture-lies-outside = part of the picture lies outside the file
+its-tag-points-outside-the-file = its tag { $tag } points outside the file
+its-tag-holds-too-many-numbers = its tag { $tag } holds too many numbers
+its-tag-holds-no-number = its tag { $tag } holds no number
+its-tag-is-negative = its tag { $tag } is negative

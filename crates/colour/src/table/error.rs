@@ -7,31 +7,34 @@ use crate::ColourError;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TableError {
     /// There is nothing in it.
-    #[error("the table is empty; export it again with a row for each sample")]
+    #[error("{}", crate::text::table::the_table_is_empty_export_it_again())]
     Empty,
     /// It is not text.
-    #[error("this is not a text file; export the readings as CSV or as CGATS text")]
+    #[error("{}", crate::text::table::this_is_not_a_text_file_export())]
     NotText,
     /// The text is too long.
-    #[error("the table is larger than {} MB; split it", MOST_BYTES / 1024 / 1024)]
+    #[error("{}", crate::text::table::the_table_is_larger_than_mb_split(MOST_BYTES / 1024 / 1024))]
     TooLarge,
     /// It has too many rows.
-    #[error("the table has more than {MOST_SAMPLES} samples; split it")]
+    #[error(
+        "{}",
+        crate::text::table::the_table_has_more_than_samples_split(MOST_SAMPLES)
+    )]
     TooMany,
     /// No column holds a colour.
-    #[error(
-        "no column of the table holds a colour; name the columns L, a and b, or give each wavelength a column \
-         such as 400, 410, ... 700"
-    )]
+    #[error("{}", crate::text::table::no_column_of_the_table_holds())]
     NoColour,
     /// Column names but no rows.
-    #[error("the table names its columns but has no samples below line {line}; export it again")]
+    #[error("{}", crate::text::table::the_table_names_its_columns_but(line))]
     NoSamples {
         /// Line of the column names, from 1.
         line: usize,
     },
     /// Two columns of one name.
-    #[error("line {line} names the column \"{column}\" twice; leave one of them out")]
+    #[error(
+        "{}",
+        crate::text::table::line_names_the_column_twice_leave(line, column)
+    )]
     ColumnTwice {
         /// Line of the column names, from 1.
         line: usize,
@@ -39,7 +42,10 @@ pub enum TableError {
         column: String,
     },
     /// A cell holds no number.
-    #[error("line {line}, column \"{column}\": \"{text}\" is no number; write it like 41.2")]
+    #[error(
+        "{}",
+        crate::text::table::line_column_is_no_number_write(line, column, text)
+    )]
     Number {
         /// The line, from 1.
         line: usize,
@@ -50,7 +56,8 @@ pub enum TableError {
     },
     /// A cell is empty or missing.
     #[error(
-        "line {line}, column \"{column}\": nothing stands there; fill it in or leave out the sample"
+        "{}",
+        crate::text::table::line_column_nothing_stands_there_fill(line, column)
     )]
     Missing {
         /// The line, from 1.
@@ -59,10 +66,7 @@ pub enum TableError {
         column: String,
     },
     /// A value that no surface has.
-    #[error(
-        "line {line}, sample \"{sample}\": L {}, a {}, b {} is no surface's colour; L lies between 0 and 100, \
-         a and b between -200 and 200", lab[0], lab[1], lab[2]
-    )]
+    #[error("{}", crate::text::table::line_sample_is_no_surface(line, sample, lab[0], lab[1], lab[2]))]
     NoSurface {
         /// The line, from 1.
         line: usize,
@@ -72,7 +76,7 @@ pub enum TableError {
         lab: [f64; 3],
     },
     /// A spectrum that is none.
-    #[error("line {line}, sample \"{sample}\": {cause}")]
+    #[error("{}", crate::text::table::line_sample_cause(line, sample, cause))]
     Spectrum {
         /// The line, from 1.
         line: usize,
@@ -83,8 +87,8 @@ pub enum TableError {
     },
     /// Wavelengths that are not evenly stepped.
     #[error(
-        "line {line}: the wavelengths go by {step_nm} nm and then from {from_nm} to {to_nm} nm; \
-         export them evenly, by 1, 5, 10 or 20 nm"
+        "{}",
+        crate::text::table::line_the_wavelengths_go_by_nm(line, step_nm, from_nm, to_nm)
     )]
     Uneven {
         /// Line of the column names, from 1.
@@ -97,7 +101,10 @@ pub enum TableError {
         to_nm: f64,
     },
     /// Wavelengths too far apart.
-    #[error("line {line}: the wavelengths go by {step_nm} nm; export them by 20 nm or finer")]
+    #[error(
+        "{}",
+        crate::text::table::line_the_wavelengths_go_by_nm_export(line, step_nm)
+    )]
     Coarse {
         /// Line of the column names, from 1.
         line: usize,
@@ -105,10 +112,7 @@ pub enum TableError {
         step_nm: f64,
     },
     /// A light or observer that is not known here.
-    #[error(
-        "line {line}: \"{text}\" names no light and observer that is known here; use D65/10, D65/2, D50/2, A/10, \
-         FL2/10 or FL11/10"
-    )]
+    #[error("{}", crate::text::table::line_names_no_light_and_observer(line, text))]
     View {
         /// The line, from 1.
         line: usize,
@@ -116,16 +120,15 @@ pub enum TableError {
         text: String,
     },
     /// A CGATS file without names for its columns.
-    #[error(
-        "line {line}: BEGIN_DATA comes before any BEGIN_DATA_FORMAT with names for the columns; export the file again"
-    )]
+    #[error("{}", crate::text::table::line_begin_data_comes_before_any_begin(line))]
     NoFormat {
         /// The line, from 1.
         line: usize,
     },
     /// A row of a CGATS file that has not as many values as there are columns.
     #[error(
-        "line {line}: {found} values stand where {expected} columns are named; see that no value is missing"
+        "{}",
+        crate::text::table::line_values_stand_where_columns_are(line, found, expected)
     )]
     RowLength {
         /// The line, from 1.
@@ -137,7 +140,8 @@ pub enum TableError {
     },
     /// A CGATS file that ends too soon.
     #[error(
-        "the file ends within its data: {found} of {expected} samples are there; export or copy it again"
+        "{}",
+        crate::text::table::the_file_ends_within_its_data(found, expected)
     )]
     CutOff {
         /// Samples found.

@@ -6,6 +6,7 @@ use super::{
     least::Stages,
     shapes,
 };
+use crate::text;
 use crate::{InferenceError, Interval, quantile};
 use std::collections::BTreeSet;
 
@@ -213,9 +214,9 @@ impl Decay {
         let last = self.last_round();
         InferenceError::unless(
             (0.0..=self.furthest_round()).contains(&rounds),
-            "number of rounds",
+            text::error::number_of_rounds(),
             rounds,
-            "from 0 to twice the last round looked at; further than that no curve can be trusted",
+            text::error::from_0_to_twice_the_last_round(),
         )?;
         Ok(Left {
             left: self.curve.left(rounds),
@@ -253,30 +254,45 @@ impl Decay {
 }
 
 fn check(values: &[Value], shared: &Shared, question: &Question) -> Result<(), InferenceError> {
-    InferenceError::unless_share("level", question.level)?;
+    InferenceError::unless_share(text::error::level(), question.level)?;
     let draws = question.draws as f64;
     let fine = (100..=MOST_DRAWS).contains(&question.draws);
-    InferenceError::unless(fine, "number of draws", draws, "from 100 to 100,000")?;
+    InferenceError::unless(
+        fine,
+        text::error::number_of_draws(),
+        draws,
+        text::error::from_100_to_100_000(),
+    )?;
     for (what, share) in [
-        ("error shared by a stage", shared.by_stage),
-        ("error shared from the start", shared.at_start),
-        ("error of others' start", shared.by_others),
+        (text::error::error_shared_by_a_stage(), shared.by_stage),
+        (text::error::error_shared_from_the_start(), shared.at_start),
+        (text::error::error_of_others_start(), shared.by_others),
     ] {
         let fine = (0.0..=1e6).contains(&share);
-        InferenceError::unless(fine, what, share, "from 0 to 1e6")?;
+        InferenceError::unless(fine, what, share, text::error::from_0_to_1e6())?;
     }
     let count = values.len();
     let fine = count <= MOST_VALUES;
-    InferenceError::unless(fine, "number of values", count as f64, "at most 100,000")?;
+    InferenceError::unless(
+        fine,
+        text::error::number_of_values(),
+        count as f64,
+        text::error::at_most_100_000(),
+    )?;
     for value in values {
         if !(value.left.is_finite() && value.rounds.is_finite()) {
             return Err(InferenceError::NotFinite);
         }
         let fine = value.rounds > 0.0 && value.rounds <= 1e6;
-        let range = "above 0 and at most 1e6; the start is 1 by definition and isn't given";
-        InferenceError::unless(fine, "number of rounds", value.rounds, range)?;
+        let range = text::error::above_0_and_at_most_1e6();
+        InferenceError::unless(fine, text::error::number_of_rounds(), value.rounds, range)?;
         let fine = value.left.abs() <= MOST_LEFT;
-        InferenceError::unless(fine, "share left", value.left, "from -1000 to 1000")?;
+        InferenceError::unless(
+            fine,
+            text::error::share_left(),
+            value.left,
+            text::error::from_1000_to_1000(),
+        )?;
     }
     Ok(())
 }

@@ -4,6 +4,7 @@
 //! as independent and alike. For pieces with a scatter of their own see
 //! [`fit`](super::fit).
 
+use crate::text;
 use crate::{InferenceError, Interval, quantile};
 use nalgebra::{DMatrix, DVector};
 
@@ -98,7 +99,12 @@ pub fn exponential(values: &[(f64, f64)], floor: Floor) -> Result<Exponential, I
     let span = values
         .iter()
         .fold(0.0_f64, |most, (n, _)| most.max(n - first));
-    InferenceError::unless(span > 0.0, "span of rounds", span, "above 0")?;
+    InferenceError::unless(
+        span > 0.0,
+        text::error::span_of_rounds(),
+        span,
+        text::error::above_0(),
+    )?;
     let mut problem = Problem {
         values,
         first,
@@ -144,7 +150,7 @@ impl Problem<'_> {
     fn rate(&self, span: f64) -> Result<f64, InferenceError> {
         let unsettled = InferenceError::NotSettled {
             steps: STEPS,
-            what: "a rate above 0; they may be all equal, rise, or lie on a line",
+            what: text::error::a_rate_above_0(),
         };
         let (low, high) = (libm::log(1e-3 / span), libm::log(100.0 / span));
         let at = |i: usize| libm::exp(low + (high - low) * i as f64 / (RATES - 1) as f64);
@@ -204,7 +210,7 @@ impl Problem<'_> {
         self.first = 0.0;
         let unsettled = InferenceError::NotSettled {
             steps: STEPS,
-            what: "the figures of the curve",
+            what: text::error::the_figures_of_the_curve(),
         };
         let (linear, rest) = self.linear(rate).ok_or(unsettled)?;
         let slopes = self.slopes(rate, linear[0], 0.0);

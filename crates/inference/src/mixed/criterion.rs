@@ -7,6 +7,7 @@
 
 use super::{Likelihood, sums::Sums};
 use crate::InferenceError;
+use crate::text;
 use nalgebra::{DMatrix, DVector};
 
 /// What the likelihood is made of at some shares.
@@ -85,7 +86,7 @@ impl At {
     ) -> Result<Self, InferenceError> {
         let unsettled = InferenceError::NotSettled {
             steps: 0,
-            what: "the parts of the scatter",
+            what: text::error::the_parts_of_the_scatter(),
         };
         let (columns, fixed) = (sums.columns(), sums.fixed);
         let weighted = Weighted::of(sums, shares[0]);

@@ -1,6 +1,7 @@
 //! The values of a mixed model, and where each stands.
 
 use crate::InferenceError;
+use crate::text;
 
 /// Values taken by one model at most.
 pub(super) const MOST_VALUES: usize = 4_000_000;
@@ -87,16 +88,16 @@ impl Data {
         let kinds = self.kinds as f64;
         InferenceError::unless(
             self.kinds <= MOST_KINDS,
-            "number of kinds of loads",
+            text::error::number_of_kinds_of_loads(),
             kinds,
-            "at most 8",
+            text::error::at_most_8(),
         )?;
         let count = self.values.len();
         InferenceError::unless(
             count < MOST_VALUES,
-            "number of values",
+            text::error::number_of_values(),
             count as f64,
-            "at most 4 million",
+            text::error::at_most_4_million(),
         )?;
         self.pieces.push(place.piece);
         self.loads.extend_from_slice(place.loads);

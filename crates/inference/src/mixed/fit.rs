@@ -4,6 +4,7 @@ use super::{
     Contrast, Data, criterion::At, data::length, error::Held, search::Search, separate::Separate,
     sums::Sums,
 };
+use crate::text;
 use crate::{InferenceError, quantile};
 use nalgebra::{DMatrix, DVector};
 
@@ -182,7 +183,12 @@ impl Fit {
             return Err(InferenceError::NotFinite);
         }
         let some = weights.iter().any(|w| *w != 0.0);
-        InferenceError::unless(some, "greatest weight", 0.0, "above 0 or below 0")?;
+        InferenceError::unless(
+            some,
+            text::error::greatest_weight(),
+            0.0,
+            text::error::above_0_or_below_0(),
+        )?;
         let scaled = self.scaled(weights);
         let of = |m: &DMatrix<f64>| (m * &scaled).dot(&scaled);
         let over_residual = of(&self.plain);
@@ -197,7 +203,11 @@ impl Fit {
             .sum::<f64>();
         for part in 0..self.shares.len() {
             if self.separate.misses(part, &held) {
-                let part = if part == 0 { "pieces" } else { "loads" };
+                let part = if part == 0 {
+                    text::error::pieces()
+                } else {
+                    text::error::loads()
+                };
                 return Err(InferenceError::Confounded { part });
             }
         }
@@ -223,13 +233,18 @@ impl Fit {
     pub fn likelihood_ratio(&self, fewer: &Self) -> Result<(f64, f64), InferenceError> {
         length(fewer.values, self.values)?;
         let both = [self.likelihood, fewer.likelihood] == [Likelihood::Full; 2];
-        InferenceError::unless(both, "number of models by full likelihood", 0.0, "2")?;
+        InferenceError::unless(
+            both,
+            text::error::number_of_models_by_full_likelihood(),
+            0.0,
+            "2",
+        )?;
         let more = self.effects.len() as f64 - fewer.effects.len() as f64;
         InferenceError::unless(
             more > 0.0,
-            "number of effects that are tested",
+            text::error::number_of_effects_that_are_tested(),
             more,
-            "1 or more",
+            text::error::n_1_or_more(),
         )?;
         let twice = 2.0 * (self.log_likelihood - fewer.log_likelihood);
         Ok((twice, quantile::chi_square_above(twice.max(0.0), more)))
@@ -278,6 +293,6 @@ fn known(
         })
         .ok_or(InferenceError::NotSettled {
             steps: 0,
-            what: "the parts of the scatter",
+            what: text::error::the_parts_of_the_scatter(),
         })
 }

@@ -2,6 +2,7 @@
 
 use super::{Likelihood, criterion::At, sums::Sums};
 use crate::InferenceError;
+use crate::text;
 use nalgebra::{DMatrix, DVector};
 
 /// Steps of one search, and searches, at most.
@@ -188,6 +189,6 @@ impl Search<'_> {
 fn unsettled() -> InferenceError {
     InferenceError::NotSettled {
         steps: STEPS,
-        what: "the parts of the scatter",
+        what: text::error::the_parts_of_the_scatter(),
     }
 }

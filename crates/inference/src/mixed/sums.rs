@@ -7,6 +7,7 @@
 
 use super::data::Data;
 use crate::InferenceError;
+use crate::text;
 use nalgebra::DMatrix;
 use std::collections::BTreeMap;
 
@@ -51,8 +52,13 @@ impl Sums {
         }
         let (kinds, load_columns) = load_columns(data);
         let loads = kinds.last().map_or(fixed, |last| last.end);
-        let what = "number of fixed effects and loads in one model";
-        InferenceError::unless(loads <= MOST_COLUMNS, what, loads as f64, "at most 1000")?;
+        let what = text::error::number_of_fixed_effects_and_loads();
+        InferenceError::unless(
+            loads <= MOST_COLUMNS,
+            what,
+            loads as f64,
+            text::error::at_most_1000(),
+        )?;
         let scales = scales(data);
         let (taken, left) = ordinary(data, &scales)?;
         let size = data
@@ -115,8 +121,13 @@ impl Sums {
             touched.sort_unstable();
             touched.dedup();
             let kept = (by_count.len() + 1) * size * size;
-            let what = "number of fixed effects and loads, squared, times that of piece sizes";
-            InferenceError::unless(kept <= MOST_KEPT, what, kept as f64, "at most 40 million")?;
+            let what = text::error::number_of_fixed_effects_and_loads_2();
+            InferenceError::unless(
+                kept <= MOST_KEPT,
+                what,
+                kept as f64,
+                text::error::at_most_40_million(),
+            )?;
             let (count, products) = by_count
                 .entry(piece.len())
                 .or_insert_with(|| (0, DMatrix::zeros(size, size)));

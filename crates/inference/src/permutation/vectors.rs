@@ -1,6 +1,7 @@
 //! Permutation of vectors.
 
 use super::{Permutation, choose, dealable, few_enough};
+use crate::text;
 use crate::{InferenceError, chance::Chance, hotelling::scaled};
 use nalgebra::{SMatrix, SVector};
 use std::collections::BTreeMap;
@@ -134,7 +135,9 @@ pub fn vectors_within_loads<const P: usize>(
         own.iter().any(|(second, _)| *second) && own.iter().any(|(second, _)| !second)
     });
     if loads.is_empty() {
-        return Err(InferenceError::Confounded { part: "loads" });
+        return Err(InferenceError::Confounded {
+            part: text::error::loads(),
+        });
     }
     let mut seconds = Vec::new();
     let mut all = Vec::new();

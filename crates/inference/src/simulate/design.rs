@@ -5,6 +5,7 @@ use super::{
     fit::{Fit, Weights},
     side::Side,
 };
+use crate::text;
 use crate::{InferenceError, dunnett::Dunnett};
 use std::collections::BTreeSet;
 
@@ -165,8 +166,8 @@ impl Design {
             }
             let fit = Fit::of(layout, &pair, &shared)?;
             self.cells += fit.count() * fit.count();
-            let what = "number of loads and arms in one comparison";
-            let range = "smaller where so many pairs are compared; take the scatter of all arms";
+            let what = text::error::number_of_loads_and_arms();
+            let range = text::error::smaller_where_so_many_pairs_are_compared();
             let fine = self.cells <= MOST_CELLS;
             InferenceError::unless(fine, what, fit.count() as f64, range)?;
             self.fits.push(fit);

@@ -2,6 +2,7 @@
 
 use super::Layout;
 use crate::InferenceError;
+use crate::text;
 use nalgebra::{DMatrix, DVector};
 use std::collections::BTreeMap;
 
@@ -69,8 +70,8 @@ impl Fit {
         }
         let count = arms.len() + loads.len();
         let fine = count <= MOST_COLUMNS;
-        let what = "number of loads and arms in one comparison";
-        InferenceError::unless(fine, what, count as f64, "at most 400")?;
+        let what = text::error::number_of_loads_and_arms();
+        InferenceError::unless(fine, what, count as f64, text::error::at_most_400())?;
         let per_piece = 1 + kinds.len();
         let mut normal = DMatrix::<f64>::zeros(count, count);
         for own in columns.chunks(per_piece) {

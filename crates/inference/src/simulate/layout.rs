@@ -1,6 +1,7 @@
 //! Which piece is in which arm and which loads, and what is compared.
 
 use crate::InferenceError;
+use crate::text;
 
 /// Arms above which no trial is laid out.
 pub(super) const MOST_ARMS: usize = 50;
@@ -73,38 +74,43 @@ impl Layout {
             InferenceError::unless(value <= most, what, value as f64, range)
         };
         let few = self.arms < 2 || self.arms > MOST_ARMS;
-        InferenceError::unless(!few, "number of arms", self.arms as f64, "2 to 50")?;
+        InferenceError::unless(
+            !few,
+            text::error::number_of_arms(),
+            self.arms as f64,
+            text::error::n_2_to_50(),
+        )?;
         let given = self.keepers.len();
-        let each = "one for each arm, 0 where it has none";
+        let each = text::error::one_for_each_arm_0_where();
         InferenceError::unless(
             given == self.arms,
-            "length of the list of keepers",
+            text::error::length_of_the_list_of_keepers(),
             given as f64,
             each,
         )?;
         if let Contrasts::Against(control) = self.contrasts {
             whole(
-                "number of the control",
+                text::error::number_of_the_control(),
                 control,
                 self.arms - 1,
-                "that of an arm, counted from 0",
+                text::error::that_of_an_arm_counted_from_0(),
             )?;
         }
         let mut counts = vec![0usize; self.arms];
         for piece in &self.pieces {
             whole(
-                "arm of a piece",
+                text::error::arm_of_a_piece(),
                 piece.arm,
                 self.arms - 1,
-                "that of an arm, counted from 0",
+                text::error::that_of_an_arm_counted_from_0(),
             )?;
             counts[piece.arm] += 1;
             let named = piece.loads.len();
             let fine = named == self.kinds;
-            let range = "one for each kind of load";
+            let range = text::error::one_for_each_kind_of_load();
             InferenceError::unless(
                 fine,
-                "length of a piece's list of loads",
+                text::error::length_of_a_pieces_list_of_loads(),
                 named as f64,
                 range,
             )?;

@@ -2,6 +2,7 @@
 
 use super::Layout;
 use crate::InferenceError;
+use crate::text;
 
 /// Pieces times runs that are drawn at most.
 const MOST_DRAWN: f64 = 5e7;
@@ -56,14 +57,19 @@ impl Runs {
     }
 
     pub(super) fn check(&self, pieces: usize) -> Result<(), InferenceError> {
-        InferenceError::unless_share("level", self.tail)?;
-        InferenceError::unless_share("level of equivalence", self.equivalence_tail)?;
-        InferenceError::unless(self.runs > 0, "number of runs", 0.0, "1 at least")?;
+        InferenceError::unless_share(text::error::level(), self.tail)?;
+        InferenceError::unless_share(text::error::level_of_equivalence(), self.equivalence_tail)?;
+        InferenceError::unless(
+            self.runs > 0,
+            text::error::number_of_runs(),
+            0.0,
+            text::error::n_1_at_least(),
+        )?;
         let drawn = pieces as f64 * f64::from(self.runs);
-        let range = "at most 50 million; take fewer runs";
+        let range = text::error::at_most_50_million_take_fewer_runs();
         InferenceError::unless(
             drawn <= MOST_DRAWN,
-            "number of pieces times runs",
+            text::error::number_of_pieces_times_runs(),
             drawn,
             range,
         )
@@ -83,25 +89,30 @@ impl Truth {
             InferenceError::unless(given == wanted, what, given as f64, range)
         };
         listed(
-            "length of the list of effects",
+            text::error::length_of_the_list_of_effects(),
             &self.effects,
             layout.arms,
-            "one for each arm",
+            text::error::one_for_each_arm(),
         )?;
-        let range = "one for each kind of load";
+        let range = text::error::one_for_each_kind_of_load();
         listed(
-            "length of the list of load scatters",
+            text::error::length_of_the_list_of_load_scatters(),
             &self.load_sds,
             layout.kinds,
             range,
         )?;
         for &effect in &self.effects {
-            InferenceError::unless(effect.is_finite(), "effect", effect, "a finite number")?;
+            InferenceError::unless(
+                effect.is_finite(),
+                text::error::effect(),
+                effect,
+                text::error::a_finite_number(),
+            )?;
         }
-        spread("scatter from piece to piece", self.piece_sd)?;
-        spread("scatter of a reading", self.reading_sd)?;
+        spread(text::error::scatter_from_piece_to_piece(), self.piece_sd)?;
+        spread(text::error::scatter_of_a_reading(), self.reading_sd)?;
         for &sd in &self.load_sds {
-            spread("scatter from load to load", sd)?;
+            spread(text::error::scatter_from_load_to_load(), sd)?;
         }
         some_scatter(self.piece_sd, self.reading_sd, self.photos)?;
         match self.margin {
@@ -122,12 +133,17 @@ pub(super) fn some_scatter(
     let both = piece_sd + reading_sd;
     InferenceError::unless(
         both > 0.0,
-        "scatter of pieces and readings",
+        text::error::scatter_of_pieces_and_readings(),
         both,
-        "above 0",
+        text::error::above_0(),
     )?;
-    let range = "1 at least";
-    InferenceError::unless(photos > 0, "number of photos", f64::from(photos), range)
+    let range = text::error::n_1_at_least();
+    InferenceError::unless(
+        photos > 0,
+        text::error::number_of_photos(),
+        f64::from(photos),
+        range,
+    )
 }
 
 pub(super) fn spread(what: &'static str, sd: f64) -> Result<(), InferenceError> {
@@ -135,12 +151,17 @@ pub(super) fn spread(what: &'static str, sd: f64) -> Result<(), InferenceError> 
         sd >= 0.0 && sd.is_finite(),
         what,
         sd,
-        "a finite number, 0 at least",
+        text::error::a_finite_number_0_at_least(),
     )
 }
 
 /// Refuses to compare what has other than 1 or 3 parts.
 pub(super) fn check_parts(parts: u32) -> Result<(), InferenceError> {
     let known = matches!(parts, 1 | 3);
-    InferenceError::unless(known, "number of parts", f64::from(parts), "1 or 3")
+    InferenceError::unless(
+        known,
+        text::error::number_of_parts(),
+        f64::from(parts),
+        text::error::n_1_or_3(),
+    )
 }

@@ -82,8 +82,13 @@ impl fmt::Display for Code {
 pub enum CodeError {
     /// Too many or too few characters.
     #[error(
-        "the tag code \"{text}\" has {found} characters; a code has {LENGTH}, such as {example}. Copy it from the tag once more",
-        example = Code::from_number(2026)
+        "{}",
+        crate::text::board::the_tag_code_has_characters_a_code(
+            text,
+            found,
+            LENGTH,
+            Code::from_number(2026)
+        )
     )]
     Length {
         /// What was written.
@@ -93,8 +98,12 @@ pub enum CodeError {
     },
     /// A character that no code has.
     #[error(
-        "the tag code \"{text}\" holds \"{found}\", which no code has: codes are written with {letters}. Look at the tag again",
-        letters = String::from_utf8_lossy(ALPHABET)
+        "{}",
+        crate::text::board::the_tag_code_holds_which_no_code(
+            text,
+            found,
+            String::from_utf8_lossy(ALPHABET)
+        )
     )]
     Character {
         /// What was written.
@@ -103,9 +112,7 @@ pub enum CodeError {
         found: char,
     },
     /// The check character says that something was copied wrongly.
-    #[error(
-        "the tag code \"{text}\" can't be right: a character is wrong or two have changed places. Copy it from the tag once more"
-    )]
+    #[error("{}", crate::text::board::the_tag_code_cant_be_right(text))]
     Check {
         /// What was written.
         text: String,

@@ -1,5 +1,6 @@
 //! The families of colour models: which terms they make of scene light.
 
+use crate::text;
 use colour::Xyz;
 
 /// Most terms that a family has.
@@ -24,10 +25,10 @@ impl Family {
         }
     }
 
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> &'static str {
         match self {
-            Self::Linear => "matrix",
-            Self::Root2 => "root polynomial of degree 2",
+            Self::Linear => text::correct::matrix(),
+            Self::Root2 => text::correct::root_polynomial_of_degree_2(),
         }
     }
 

@@ -125,8 +125,6 @@ fn shared_out<const N: usize>(names: [&str; N], shares: [f64; N]) -> String {
 pub(crate) fn poor_fit(how: String) -> Refusal {
     Refusal::new(
         RefusalCode::PoorFit,
-        format!(
-            "The patches don't look like the usual 24-patch chart: {how}. Check the corners, or give the chart's own values with --chart."
-        ),
+        text::correct::the_patches_dont_look_like_the_usual(&how),
     )
 }

@@ -1,5 +1,7 @@
 //! From recorded to scene light, channel by channel, by the chart's neutrals.
 
+use crate::text;
+
 /// How freely the tone curve may bend.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Bend {
@@ -21,12 +23,12 @@ impl Bend {
         Self::ALL.map(|other| if other == self { 1.0 } else { 0.0 })
     }
 
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> &'static str {
         match self {
-            Self::Gain => "gain",
-            Self::Power => "power",
-            Self::Parabola => "parabola",
-            Self::Through => "curve through the neutrals",
+            Self::Gain => text::correct::gain(),
+            Self::Power => text::correct::power(),
+            Self::Parabola => text::correct::parabola(),
+            Self::Through => text::correct::curve_through_the_neutrals(),
         }
     }
 }

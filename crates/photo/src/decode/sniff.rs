@@ -94,7 +94,7 @@ fn other(bytes: &[u8]) -> Refusal {
         }
         (None, [b'G', b'I', b'F', b'8', ..]) => text::decode::a_gif_picture(),
         (None, [b'B', b'M', ..]) => text::decode::a_bmp_picture(),
-        (None, [b'%', b'P', b'D', b'F', ..]) => "a PDF",
+        (None, [b'%', b'P', b'D', b'F', ..]) => text::decode::a_pdf(),
         (None, _) if looks_like_a_page(bytes) => {
             return Refusal::new(
                 RefusalCode::NotAPhoto,

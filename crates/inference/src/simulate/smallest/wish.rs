@@ -5,6 +5,7 @@ use super::super::{
     truth::{check_parts, some_scatter, spread},
 };
 use crate::InferenceError;
+use crate::text;
 
 /// What a trial is to show, and how things scatter; all along one direction of
 /// colour and in one unit (CIELAB units as a rule).
@@ -134,34 +135,44 @@ impl Wish {
 
     pub(super) fn check(&self) -> Result<(), InferenceError> {
         let arms = (2..=super::super::layout::MOST_ARMS).contains(&self.arms);
-        InferenceError::unless(arms, "number of arms", self.arms as f64, "2 to 50")?;
+        InferenceError::unless(
+            arms,
+            text::error::number_of_arms(),
+            self.arms as f64,
+            text::error::n_2_to_50(),
+        )?;
         if let Contrasts::Against(control) = self.contrasts {
-            let range = "that of an arm, counted from 0";
+            let range = text::error::that_of_an_arm_counted_from_0();
             InferenceError::unless(
                 control < self.arms,
-                "number of the control",
+                text::error::number_of_the_control(),
                 control as f64,
                 range,
             )?;
         } else if self.strictness == Strictness::Dunnett {
             return Err(InferenceError::NoControl);
         }
-        spread("scatter from piece to piece", self.piece_sd)?;
-        spread("scatter from load to load", self.load_sd)?;
-        spread("scatter of a reading", self.reading_sd)?;
+        spread(text::error::scatter_from_piece_to_piece(), self.piece_sd)?;
+        spread(text::error::scatter_from_load_to_load(), self.load_sd)?;
+        spread(text::error::scatter_of_a_reading(), self.reading_sd)?;
         some_scatter(self.piece_sd, self.reading_sd, self.photos)?;
-        InferenceError::unless_share("level", self.tail)?;
-        InferenceError::unless_share("level of equivalence", self.equivalence_tail)?;
+        InferenceError::unless_share(text::error::level(), self.tail)?;
+        InferenceError::unless_share(text::error::level_of_equivalence(), self.equivalence_tail)?;
         let above = self.power > self.tail.max(self.equivalence_tail) && self.power < 1.0;
         InferenceError::unless(
             above,
-            "wanted power",
+            text::error::wanted_power(),
             self.power,
-            "above the levels and below 1",
+            text::error::above_the_levels_and_below_1(),
         )?;
         if let Some(size) = self.difference {
-            let range = "a finite number other than 0";
-            InferenceError::unless(size.is_finite() && size != 0.0, "difference", size, range)?;
+            let range = text::error::a_finite_number_other_than_0();
+            InferenceError::unless(
+                size.is_finite() && size != 0.0,
+                text::error::difference(),
+                size,
+                range,
+            )?;
         }
         if let Some(Alike {
             margin,
@@ -173,8 +184,13 @@ impl Wish {
             if !(margin > 0.0 && margin.is_finite()) {
                 return Err(InferenceError::Margin(margin));
             }
-            let range = "a number within the margin";
-            InferenceError::unless(truly.abs() < margin, "true difference", truly, range)?;
+            let range = text::error::a_number_within_the_margin();
+            InferenceError::unless(
+                truly.abs() < margin,
+                text::error::true_difference(),
+                truly,
+                range,
+            )?;
         }
         if self.difference.is_none() && self.alike.is_none() {
             return Err(InferenceError::NoGoal);
@@ -186,10 +202,10 @@ impl Wish {
 impl Limits {
     pub(super) fn check(&self) -> Result<(), InferenceError> {
         let fine = self.load_as_pieces >= 0.0 && self.load_as_pieces.is_finite();
-        let range = "a finite number, 0 at least";
+        let range = text::error::a_finite_number_0_at_least();
         InferenceError::unless(
             fine,
-            "number of pieces a load counts for",
+            text::error::number_of_pieces_a_load_counts(),
             self.load_as_pieces,
             range,
         )

@@ -7,6 +7,7 @@ use super::{
     tags::Directory,
     unreadable,
 };
+use crate::text;
 use crate::{Refusal, decode::profile::Profile, patches::CLIPPED_CODE};
 
 /// The code of a saturated channel.
@@ -21,11 +22,7 @@ pub(super) struct Filters([usize; 4]);
 impl Filters {
     /// By CFAPattern; refuses what is no Bayer pattern.
     pub fn of(raw: &Directory<'_>) -> Result<Self, Refusal> {
-        let unusual = || {
-            unreadable(
-                "whose colour filters are laid in another pattern than cells of one red, two green and one blue",
-            )
-        };
+        let unusual = || unreadable(text::decode::whose_colour_filters_are_laid_in_another());
         let plain = raw.numbers(33_421, 2)? == [2.0, 2.0]
             && raw.whole(50_711, 1)? == 1
             && matches!(raw.numbers(50_710, 4)?[..], [] | [0.0, 1.0, 2.0]);

@@ -2,6 +2,7 @@
 
 use super::{tags::Directory, wrong};
 use crate::Refusal;
+use crate::text;
 
 /// The picture on the sensor, sites from its top left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,7 +18,7 @@ pub(super) struct Frame {
 impl Frame {
     /// By ActiveArea and DefaultCrop, the whole of a picture without them.
     pub fn of(raw: &Directory<'_>, width: usize, height: usize) -> Result<Self, Refusal> {
-        let outside = || wrong("the part to be shown lies outside the picture");
+        let outside = || wrong(text::decode::the_part_to_be_shown_lies_outside());
         let active = raw.numbers(50_829, 4)?;
         let [top, left, bottom, right] = match active[..] {
             [] => [0, 0, height, width],

@@ -2,6 +2,7 @@
 
 use super::{cells::Light, segments::Samples, tags::Directory, wrong};
 use crate::Refusal;
+use crate::text;
 
 /// Share of the way from black to the white level from which on a site counts as
 /// saturated: sites differ by some parts in a hundred in what they can hold.
@@ -36,7 +37,7 @@ impl Levels {
             [rows, columns] if rows >= 1.0 && columns >= 1.0 && rows * columns <= 1024.0 => {
                 [columns as usize, rows as usize]
             }
-            _ => return Err(wrong("its pattern of black levels is impossible")),
+            _ => return Err(wrong(text::decode::its_pattern_of_black_levels_is())),
         };
         let count = repeat[0] * repeat[1] * channels;
         let mut black: Vec<f32> = raw
@@ -50,7 +51,7 @@ impl Levels {
             black = vec![black[0]; count];
         }
         if black.len() != count {
-            return Err(wrong("it has too many or too few black levels"));
+            return Err(wrong(text::decode::it_has_too_many_or_too_few()));
         }
         let full = ((1_u32 << samples.bits) - 1) as f64;
         let white = raw.numbers(50_717, 16)?;
@@ -65,7 +66,7 @@ impl Levels {
             .collect();
         let is_sound = scale.iter().all(|s| s.is_finite() && *s > 0.0);
         if !is_sound {
-            return Err(wrong("its white level is not above its black level"));
+            return Err(wrong(text::decode::its_white_level_is_not_above()));
         }
         Ok(Self {
             table,

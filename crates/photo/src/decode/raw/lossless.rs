@@ -6,6 +6,7 @@
 
 use super::{unreadable, wrong};
 use crate::Refusal;
+use crate::text;
 
 /// A lossless JPEG that is being decoded.
 pub(super) struct Lossless<'a> {
@@ -45,7 +46,7 @@ impl<'a> Lossless<'a> {
     pub fn new(bytes: &'a [u8]) -> Result<Self, Refusal> {
         let mut rest = bytes
             .strip_prefix(&[0xFF, 0xD8])
-            .ok_or_else(|| wrong("a part that should be a JPEG is none"))?;
+            .ok_or_else(|| wrong(text::decode::a_part_that_should_be_a_jpeg()))?;
         let mut defined: [Option<Huffman>; 4] = Default::default();
         let (mut frame, mut restart) = (None, 0);
         let (body, data) = loop {
@@ -54,7 +55,7 @@ impl<'a> Lossless<'a> {
             match marker {
                 0xC3 => frame = Some(Frame::of(body)?),
                 0xC4 => define(body, &mut defined)?,
-                0xC0..=0xCF => return Err(unreadable("packed with losses")),
+                0xC0..=0xCF => return Err(unreadable(text::decode::packed_with_losses())),
                 0xDD => restart = usize::from(word(body, 0).ok_or_else(cut)?),
                 0xDA => break (body, behind),
                 _ => {}
@@ -67,7 +68,7 @@ impl<'a> Lossless<'a> {
             .map(|k| defined.get(k).cloned().flatten().ok_or_else(cut))
             .collect::<Result<Vec<Huffman>, Refusal>>()?;
         if restart % frame.width != 0 {
-            return Err(wrong("a JPEG in it begins anew amidst a row"));
+            return Err(wrong(text::decode::a_jpeg_in_it_begins_anew_amidst()));
         }
         let per_row = frame.width * frame.components;
         Ok(Self {
@@ -102,7 +103,7 @@ impl<'a> Lossless<'a> {
 
     fn next_row(&mut self) -> Result<(), Refusal> {
         if self.rows_done == self.frame.height {
-            return Err(wrong("a part of it holds too few samples"));
+            return Err(wrong(text::decode::a_part_of_it_holds_too_few()));
         }
         std::mem::swap(&mut self.above, &mut self.row);
         let since_restart = self
@@ -150,11 +151,11 @@ impl Frame {
             && (1..=4).contains(&components)
             && each.len() >= 3 * frame.components;
         if !sound {
-            return Err(wrong("a JPEG in it has an impossible header"));
+            return Err(wrong(text::decode::a_jpeg_in_it_has_an_impossible()));
         }
         let even = each.chunks_exact(3).all(|one| one[1] == each[1]);
         if !even {
-            return Err(unreadable("with channels of unlike size"));
+            return Err(unreadable(text::decode::with_channels_of_unlike_size()));
         }
         Ok(frame)
     }
@@ -165,7 +166,7 @@ impl Scan {
     fn of(body: &[u8], frame: &Frame) -> Result<(Self, Vec<usize>), Refusal> {
         let (&count, rest) = body.split_first().ok_or_else(cut)?;
         if usize::from(count) != frame.components {
-            return Err(unreadable("with one scan for each channel"));
+            return Err(unreadable(text::decode::with_one_scan_for_each_channel()));
         }
         let (each, rest) = rest
             .split_at_checked(2 * frame.components)
@@ -173,7 +174,7 @@ impl Scan {
         let &[selector, _, low] = rest.first_chunk().ok_or_else(cut)?;
         let shift = low & 15;
         if !(1..=7).contains(&selector) || shift >= frame.precision {
-            return Err(wrong("a JPEG in it has an impossible header"));
+            return Err(wrong(text::decode::a_jpeg_in_it_has_an_impossible()));
         }
         let chosen = each
             .chunks_exact(2)
@@ -198,7 +199,7 @@ impl Scan {
 }
 
 fn cut() -> Refusal {
-    wrong("a JPEG in it is cut short or broken")
+    wrong(text::decode::a_jpeg_in_it_is_cut_short())
 }
 
 fn word(bytes: &[u8], at: usize) -> Option<u16> {

@@ -14,6 +14,7 @@ mod tags;
 mod tests;
 
 use super::{Stored, check_size, damaged, exif::Exif, greyscale, profile::Profile};
+use crate::text;
 use crate::{Refusal, RefusalCode};
 use frame::Frame;
 use levels::Levels;
@@ -47,7 +48,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Stored, Refusal> {
     let directories = tags::directories(bytes)?;
     let first = directories
         .first()
-        .ok_or_else(|| wrong("it has no directory"))?;
+        .ok_or_else(|| wrong(text::decode::it_has_no_directory()))?;
     let raw = largest(&directories)?;
     let (width, height) = size(raw)?;
     check_size(width as u32, height as u32)?;
@@ -56,7 +57,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Stored, Refusal> {
     match (is_filtered, channels) {
         (true, 1) | (false, 3) => {}
         (false, 1) => return Err(greyscale()),
-        _ => return Err(unreadable(&format!("with {channels} samples a pixel"))),
+        _ => return Err(unreadable(&text::decode::with_samples_a_pixel(&channels))),
     }
     let frame = Frame::of(raw, width, height)?;
     let cells = if is_filtered {
@@ -108,20 +109,18 @@ fn largest<'d, 'f>(directories: &'d [Directory<'f>]) -> Result<&'d Directory<'f>
         }
     }
     best.map(|(_, directory)| directory)
-        .ok_or_else(|| unreadable("that holds no raw picture"))
+        .ok_or_else(|| unreadable(text::decode::that_holds_no_raw_picture()))
 }
 
 /// The refusal of a DNG that is not what its tags say.
 fn wrong(why: impl std::fmt::Display) -> Refusal {
-    damaged(format!("in this DNG, {why}"))
+    damaged(text::decode::in_this_dng(&why))
 }
 
 /// The refusal of a sound DNG of an unusual kind.
 fn unreadable(kind: &str) -> Refusal {
     Refusal::new(
         RefusalCode::NotAPhoto,
-        format!(
-            "The file is a DNG {kind}, which can't be read here. Save the photo as JPEG in full size, or as DNG packed without losses."
-        ),
+        text::decode::the_file_is_a_dng_which_cant(&kind),
     )
 }

@@ -1,5 +1,6 @@
 //! From strips and tiles to one field of samples.
 
+use crate::text;
 use std::io::{BufReader, Read};
 
 use flate2::read::ZlibDecoder;
@@ -55,13 +56,15 @@ impl Samples {
         let depths = directory.numbers(258, 16)?;
         let bits = depths.first().map_or(1, |&depth| depth as usize);
         if depths.iter().any(|&depth| depth as usize != bits) || !(8..=16).contains(&bits) {
-            return Err(unreadable("with other than 8 to 16 bits a sample"));
+            return Err(unreadable(text::decode::with_other_than_8_to_16_bits()));
         }
         if directory.numbers(339, 16)?.iter().any(|&kind| kind != 1.0) {
-            return Err(unreadable("with floating-point samples"));
+            return Err(unreadable(text::decode::with_floating_point_samples()));
         }
         if channels > 1 && directory.whole(284, 1)? != 1 {
-            return Err(unreadable("with its channels one after the other"));
+            return Err(unreadable(
+                text::decode::with_its_channels_one_after_the_other(),
+            ));
         }
         let mut samples = Self {
             width,
@@ -75,13 +78,11 @@ impl Samples {
         if count > MOST_SAMPLES {
             return Err(Refusal::new(
                 RefusalCode::TooLarge,
-                format!(
-                    "The DNG says it has {width} x {height} pixels of {channels} samples; at most 150 million samples are read. Save it smaller."
-                ),
+                text::decode::the_dng_says_it_has_x_pixels(&width, &height, &channels),
             ));
         }
         if count > segments.most_samples(bits)? {
-            return Err(wrong("it has less data than its size asks for"));
+            return Err(wrong(text::decode::it_has_less_data_than_its_size()));
         }
         samples.values = vec![0; count];
         segments.read(&mut samples)?;
@@ -95,11 +96,11 @@ impl<'a, 'f> Segments<'a, 'f> {
             1 => Packing::Plain,
             7 => Packing::LosslessJpeg,
             8 | 32_946 => Packing::Deflate,
-            34_892 => return Err(unreadable("packed with losses")),
-            52_546 => return Err(unreadable("packed as JPEG XL")),
+            34_892 => return Err(unreadable(text::decode::packed_with_losses())),
+            52_546 => return Err(unreadable(text::decode::packed_as_jpeg_xl())),
             other => {
-                return Err(unreadable(&format!(
-                    "packed in a way unknown here ({other})"
+                return Err(unreadable(&text::decode::packed_in_a_way_unknown_here(
+                    other,
                 )));
             }
         };
@@ -111,15 +112,15 @@ impl<'a, 'f> Segments<'a, 'f> {
         };
         let sides = 1..=65_535;
         if !sides.contains(&width) || !sides.contains(&height) {
-            return Err(wrong("its strips or tiles have an impossible size"));
+            return Err(wrong(text::decode::its_strips_or_tiles_have_an_impossible()));
         }
         let count = picture.width.div_ceil(width) * picture.height.div_ceil(height);
         let places = directory.numbers(at, MOST_SEGMENTS)?;
         let lengths = directory.numbers(long, MOST_SEGMENTS)?;
         if places.len() != count || lengths.len() != count {
-            return Err(wrong(format!(
-                "it should have {count} strips or tiles and tells of {}",
-                places.len().min(lengths.len())
+            return Err(wrong(text::decode::it_should_have_strips_or_tiles(
+                &count,
+                places.len().min(lengths.len()),
             )));
         }
         let predictor = match packing {
@@ -130,7 +131,11 @@ impl<'a, 'f> Segments<'a, 'f> {
         let is_by_difference = match predictor {
             1 => false,
             2 if has_whole_bytes => true,
-            _ => return Err(unreadable("with an unusual kind of prediction")),
+            _ => {
+                return Err(unreadable(
+                    text::decode::with_an_unusual_kind_of_prediction(),
+                ));
+            }
         };
         Ok(Self {
             directory,
@@ -244,7 +249,7 @@ impl<'a> Source<'a> {
                 packed.resize((row.len() * *bits).div_ceil(8), 0);
                 stream
                     .read_exact(packed)
-                    .map_err(|_| wrong("a strip or tile is cut short or broken"))?;
+                    .map_err(|_| wrong(text::decode::a_strip_or_tile_is_cut_short()))?;
                 unpack(packed, *bits, *is_big_endian, row);
                 Ok(())
             }

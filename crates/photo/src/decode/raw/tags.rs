@@ -2,6 +2,7 @@
 
 use super::wrong;
 use crate::Refusal;
+use crate::text;
 
 /// Most directories that are looked at; a chain of them may run in a circle.
 const MOST_DIRECTORIES: usize = 32;
@@ -62,7 +63,7 @@ pub(super) fn directories(bytes: &[u8]) -> Result<Vec<Directory<'_>>, Refusal> {
     };
     let first = words
         .at(4, 4)
-        .ok_or_else(|| wrong("it ends in its first line"))?;
+        .ok_or_else(|| wrong(text::decode::it_ends_in_its_first_line()))?;
     let mut waiting = vec![first];
     let mut seen = Vec::new();
     let mut found = Vec::new();
@@ -85,7 +86,7 @@ pub(super) fn directories(bytes: &[u8]) -> Result<Vec<Directory<'_>>, Refusal> {
 const SUB_DIRECTORIES: u16 = 330;
 
 fn directory(words: Words<'_>, at: usize) -> Result<(Directory<'_>, usize), Refusal> {
-    let outside = || wrong("a directory lies outside the file");
+    let outside = || wrong(text::decode::a_directory_lies_outside_the_file());
     let count = words.at(at, 2).ok_or_else(outside)?;
     let begin = at + 2;
     let body = words.slice(begin, 12 * count).ok_or_else(outside)?;
@@ -129,7 +130,7 @@ impl<'a> Directory<'a> {
     pub fn part(&self, at: usize, length: usize) -> Result<&'a [u8], Refusal> {
         self.words
             .slice(at, length)
-            .ok_or_else(|| wrong("part of the picture lies outside the file"))
+            .ok_or_else(|| wrong(text::decode::part_of_the_picture_lies_outside()))
     }
 
     /// The numbers of a tag, none where it is absent; at most `most` of them.
@@ -139,17 +140,17 @@ impl<'a> Directory<'a> {
         };
         let data = entry
             .data
-            .ok_or_else(|| wrong(format!("its tag {tag} points outside the file")))?;
+            .ok_or_else(|| wrong(text::decode::its_tag_points_outside_the_file(&tag)))?;
         let size = TYPE_BYTES[entry.kind];
         if data.len() / size > most {
-            return Err(wrong(format!("its tag {tag} holds too many numbers")));
+            return Err(wrong(text::decode::its_tag_holds_too_many_numbers(&tag)));
         }
         let numbers: Vec<f64> = data
             .chunks_exact(size)
             .map(|bytes| self.number(entry.kind, bytes))
             .collect();
         if numbers.iter().any(|number| !number.is_finite()) {
-            return Err(wrong(format!("its tag {tag} holds no number")));
+            return Err(wrong(text::decode::its_tag_holds_no_number(&tag)));
         }
         Ok(numbers)
     }
@@ -175,7 +176,7 @@ impl<'a> Directory<'a> {
         match self.numbers(tag, 64)?.first() {
             None => Ok(otherwise),
             Some(&number) if number >= 0.0 => Ok(number as usize),
-            Some(_) => Err(wrong(format!("its tag {tag} is negative"))),
+            Some(_) => Err(wrong(text::decode::its_tag_is_negative(&tag))),
         }
     }
 }

@@ -1,0 +1,4 @@
+//! What this crate says to people: one function for each message of `text/*/inference`, in a module for
+//! each file.
+
+include!(concat!(env!("OUT_DIR"), "/text.rs"));

@@ -1,0 +1,5 @@
+//! Compiles the texts of this crate.
+
+fn main() {
+    wording::build("../../text", "locale");
+}

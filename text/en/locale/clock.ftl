@@ -1,0 +1,4 @@
+## clock.rs
+
+am = am
+pm = pm

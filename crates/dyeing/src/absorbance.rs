@@ -18,10 +18,16 @@ pub fn milligrams_per_litre(
     path_cm: f64,
     molar_mass: f64,
 ) -> Result<f64, DyeingError> {
-    DyeingError::unless(absorbance >= 0.0, "absorbance", absorbance, "", "0 or more")?;
+    DyeingError::unless(
+        absorbance >= 0.0,
+        text::absorbance::absorbance(),
+        absorbance,
+        "",
+        text::absorbance::n_0_or_more(),
+    )?;
     DyeingError::unless(
         absorptivity > 0.0,
-        "absorptivity",
+        text::absorbance::absorptivity(),
         absorptivity,
         text::absorbance::l_mol_cm(),
         text::absorbance::above_0(),
@@ -109,7 +115,7 @@ impl Calibration {
             text::absorbance::number_of_standards(),
             n,
             "",
-            "3 or more",
+            text::absorbance::n_3_or_more(),
         )?;
         let mean_mg_per_l = standards.iter().map(|s| s.0).sum::<f64>() / n;
         let mean_absorbance = standards.iter().map(|s| s.1).sum::<f64>() / n;
@@ -128,7 +134,7 @@ impl Calibration {
         let slope = joint / spread;
         DyeingError::unless(
             slope > 0.0,
-            "slope",
+            text::absorbance::slope(),
             slope,
             "L/mg",
             text::absorbance::above_0(),
@@ -165,7 +171,7 @@ impl Calibration {
             text::absorbance::number_of_readings(),
             m,
             "",
-            "1 or more",
+            text::absorbance::n_1_or_more(),
         )?;
         let mg_per_l = (mean_absorbance - self.intercept) / self.slope;
         let off = mean_absorbance - self.mean_absorbance;

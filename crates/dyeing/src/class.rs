@@ -2,6 +2,7 @@
 //!
 //! The table is `data/classes.toml`, which says where its figures come from.
 
+use crate::text;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
@@ -167,7 +168,7 @@ pub fn find(key: &str) -> Result<&'static DyeClass, DyeingError> {
         .iter()
         .find(|c| c.key == wanted)
         .ok_or_else(|| DyeingError::Unknown {
-            what: "class of dye",
+            what: text::class::class_of_dye(),
             name: key.to_owned(),
             known: all()
                 .iter()

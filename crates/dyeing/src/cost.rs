@@ -3,7 +3,10 @@
 use crate::text;
 use serde::{Deserialize, Serialize};
 
-use crate::{Amount, Mass, Money, Price, Volume, error::DyeingError, plan::Line, recipe::Recipe};
+use crate::{
+    Added, Amount, Entry, Mass, Money, Part, Price, Volume, error::DyeingError, plan::Line,
+    recipe::Recipe,
+};
 
 /// How sums are rounded.
 pub fn rounding() -> &'static str {
@@ -74,8 +77,13 @@ impl Cost {
     /// # Errors
     /// Says when a price is by weight and the amount by volume, with no density between them.
     pub fn of(recipe: &Recipe, bath: &[Line], after: &[&Line]) -> Result<Self, DyeingError> {
-        let dyes = recipe.dyes.iter().map(|d| d.price);
-        let prices = dyes.chain(recipe.auxiliaries.iter().map(|a| a.price));
+        let dyes = recipe.dyes.iter().enumerate();
+        let dyes = dyes.map(|(row, d)| (Part::added(Added::Dye, row, &d.name), d.price));
+        let others = recipe.auxiliaries.iter().enumerate();
+        let others = others.map(|(row, a)| {
+            let part = Part::added(Added::Auxiliary, row, &a.name);
+            (part, a.price)
+        });
         let mut cost = Self {
             currency: recipe.currency.clone(),
             lines: Vec::new(),
@@ -86,15 +94,16 @@ impl Cost {
             rounding: rounding().to_owned(),
         };
         let mut of_bath = Money::ZERO;
-        for (line, price) in bath.iter().zip(prices) {
-            of_bath = of_bath + cost.priced(line, price, None)?;
+        for (line, (part, price)) in bath.iter().zip(dyes.chain(others)) {
+            of_bath = of_bath + cost.priced(line, part, price, None)?;
         }
         let names = recipe.arms.iter();
         let pieces: Vec<u32> = names.clone().map(|a| a.pieces).collect();
         let mut sums = shared(of_bath, &pieces);
-        for (treatment, line) in recipe.after.iter().zip(after) {
+        for (row, (treatment, line)) in recipe.after.iter().zip(after).enumerate() {
             let step = &treatment.agent.name;
-            let money = cost.priced(line, treatment.agent.price, Some(step.clone()))?;
+            let part = Part::added(Added::AfterTreatment, row, step);
+            let money = cost.priced(line, part, treatment.agent.price, Some(step.clone()))?;
             let of: Vec<u32> = names
                 .clone()
                 .map(|a| {
@@ -138,6 +147,7 @@ impl Cost {
     fn priced(
         &mut self,
         line: &Line,
+        part: Part,
         price: Option<Price>,
         step: Option<String>,
     ) -> Result<Money, DyeingError> {
@@ -146,11 +156,8 @@ impl Cost {
             return Ok(Money::ZERO);
         };
         let Some(share) = share(line, price.per) else {
-            return Err(DyeingError::Recipe(text::cost::the_price_of_is_for_but(
-                &line.name,
-                price.per,
-                line.amount,
-            )));
+            let sentence = text::cost::the_price_of_is_for_but(&line.name, price.per, line.amount);
+            return Err(part.at(Entry::Price).says(sentence));
         };
         let money = price.money.times(share)?;
         self.lines.push(CostLine {

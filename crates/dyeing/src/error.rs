@@ -1,5 +1,7 @@
 //! Why nothing can be worked out, in sentences.
 
+use crate::Place;
+use crate::text;
 use std::fmt;
 
 /// Why a text that a person wrote can't be read, and where.
@@ -28,7 +30,7 @@ impl ParseFault {
 impl fmt::Display for ParseFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (text, why) = (&self.text, &self.why);
-        write!(f, "\"{text}\", at character {}: {why}", self.at + 1)
+        write!(f, "{}", text::error::at_character(&text, self.at + 1, &why))
     }
 }
 
@@ -39,7 +41,10 @@ pub enum DyeingError {
     #[error("{0}")]
     Parse(ParseFault),
     /// A number out of its range.
-    #[error("the {what} is {value} {unit}; it has to be {range}")]
+    #[error(
+        "{}",
+        crate::text::error::the_number_is_out_of_range(what, value, unit, range)
+    )]
     Range {
         /// What the number stands for.
         what: &'static str,
@@ -51,7 +56,7 @@ pub enum DyeingError {
         range: &'static str,
     },
     /// A name that no table has.
-    #[error("there is no {what} called \"{name}\"; there are: {known}")]
+    #[error("{}", crate::text::error::there_is_no_called(what, name, known))]
     Unknown {
         /// What was looked up.
         what: &'static str,
@@ -60,13 +65,21 @@ pub enum DyeingError {
         /// The names that would do.
         known: String,
     },
-    /// Something that is wrong at a place of a recipe.
+    /// Something that is wrong at a place, which stands before it.
     #[error("{place}: {why}")]
     At {
-        /// Where, as in "dye \"yellow\", depth".
-        place: String,
+        /// Where.
+        place: Place,
         /// What is wrong there.
         why: Box<DyeingError>,
+    },
+    /// A sentence that says itself where it belongs.
+    #[error("{sentence}")]
+    Said {
+        /// Where.
+        place: Place,
+        /// What is wrong there.
+        sentence: String,
     },
     /// Anything else that makes a recipe unusable, as a sentence.
     #[error("{0}")]
@@ -83,18 +96,26 @@ impl DyeingError {
         }
     }
 
-    /// Where in a recipe it is wrong, as in `dye "yellow", amount`, and what is wrong there.
-    pub fn placed(&self) -> Option<(&str, &DyeingError)> {
+    /// Where it is wrong, as far as that is known.
+    pub fn place(&self) -> Option<&Place> {
         match self {
-            Self::At { place, why } => Some((place, why)),
+            Self::At { place, .. } | Self::Said { place, .. } => Some(place),
             _ => None,
         }
     }
 
-    /// The same fault with its place, as `dye "yellow", depth`, before it.
-    pub fn at(self, place: impl Into<String>) -> Self {
+    /// What is wrong, for someone who sees where.
+    pub fn at_its_place(&self) -> String {
+        match self {
+            Self::At { why, .. } => why.to_string(),
+            other => other.to_string(),
+        }
+    }
+
+    /// The same fault with its place before it, as in `dye "yellow", amount: …`.
+    pub fn at(self, place: Place) -> Self {
         Self::At {
-            place: place.into(),
+            place,
             why: Box::new(self),
         }
     }

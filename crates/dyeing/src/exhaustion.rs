@@ -34,8 +34,14 @@ impl Partition {
     /// Refuses what is not above 0.
     pub fn new(k_l_per_kg: f64) -> Result<Self, DyeingError> {
         let range = text::exhaustion::above_0();
-        DyeingError::unless(k_l_per_kg > 0.0, "partition", k_l_per_kg, "L/kg", range)
-            .map(|k_l_per_kg| Self { k_l_per_kg })
+        DyeingError::unless(
+            k_l_per_kg > 0.0,
+            text::exhaustion::partition(),
+            k_l_per_kg,
+            "L/kg",
+            range,
+        )
+        .map(|k_l_per_kg| Self { k_l_per_kg })
     }
 
     /// From a share that was taken up at a liquor ratio.
@@ -93,7 +99,11 @@ impl PotChange {
         if percent.abs() < 2.0 {
             text::exhaustion::the_depth_stays_the_same_within_2(&shares)
         } else {
-            let way = if percent < 0.0 { "paler" } else { "deeper" };
+            let way = if percent < 0.0 {
+                text::exhaustion::paler()
+            } else {
+                text::exhaustion::deeper()
+            };
             text::exhaustion::the_shade_comes_out_about(
                 &shares,
                 format_args!("{:.0}", percent.abs()),
@@ -127,7 +137,7 @@ pub fn exhausted_share(
         text::exhaustion::above_0(),
     )?;
     let fine = after >= 0.0 && after <= before;
-    let range = "0 or more and not above that at the start; check dilutions and blanks";
+    let range = text::exhaustion::n_0_or_more_and_not_above();
     DyeingError::unless(fine, text::exhaustion::dye_at_the_end(), after, "", range)?;
     Ok(1.0 - after / before)
 }

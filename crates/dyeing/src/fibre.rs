@@ -2,6 +2,7 @@
 //!
 //! The table is `data/fibres.toml`, which says where its figures come from.
 
+use crate::text;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
@@ -62,7 +63,7 @@ pub fn find(name: &str) -> Result<&'static Fibre, DyeingError> {
     let wanted = name.trim().to_lowercase();
     let is = |f: &&Fibre| f.name == wanted || f.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
-        what: "fibre",
+        what: text::fibre::fibre(),
         name: name.trim().to_owned(),
         known: all()
             .iter()
@@ -90,10 +91,7 @@ pub fn blend(text: &str) -> Result<Vec<FibreShare>, DyeingError> {
         let percent = read_number(&mut cursor)?;
         cursor.skip_space();
         if !cursor.eat('%') {
-            return Err(cursor.fault(
-                cursor.at,
-                "write a blend as \"60 % cotton, 40 % polyester\"",
-            ));
+            return Err(cursor.fault(cursor.at, text::fibre::write_a_blend_as_60_cotton_40()));
         }
         let name: String = part.chars().skip(cursor.at).collect();
         shares.push(FibreShare {
@@ -103,8 +101,8 @@ pub fn blend(text: &str) -> Result<Vec<FibreShare>, DyeingError> {
     }
     let sum: f64 = shares.iter().map(|s| s.percent).sum();
     if (sum - 100.0).abs() > 1.0 {
-        return Err(DyeingError::Recipe(format!(
-            "the shares of \"{text}\" make {sum} %, and have to make 100 %"
+        return Err(DyeingError::Recipe(text::fibre::the_shares_of_make(
+            &text, &sum,
         )));
     }
     Ok(shares)

@@ -2,6 +2,7 @@
 //!
 //! The table is `data/goods.toml`. A typical weight is a guess, and is marked as one.
 
+use crate::text;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
@@ -49,7 +50,7 @@ pub fn find(name: &str) -> Result<&'static TypicalGoods, DyeingError> {
     let wanted = name.trim().to_lowercase();
     let is = |g: &&TypicalGoods| g.name.to_lowercase() == wanted || g.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
-        what: "typical piece",
+        what: text::goods::typical_piece(),
         name: name.to_owned(),
         known: all()
             .iter()

@@ -32,7 +32,13 @@ impl Hydrate {
 pub fn at_strength(mass: Mass, strength_percent: f64) -> Result<Mass, DyeingError> {
     let fine = strength_percent > 0.0 && strength_percent <= 500.0;
     let range = text::hydrate::above_0_and_at_most_500_100();
-    DyeingError::unless(fine, "strength", strength_percent, "%", range)?;
+    DyeingError::unless(
+        fine,
+        text::hydrate::strength(),
+        strength_percent,
+        "%",
+        range,
+    )?;
     mass.times(100.0 / strength_percent)
 }
 
@@ -42,7 +48,13 @@ pub fn at_strength(mass: Mass, strength_percent: f64) -> Result<Mass, DyeingErro
 /// Refuses a regain below 0 or above 50 %.
 pub fn conditioned(oven_dry: Mass, regain_percent: f64) -> Result<Mass, DyeingError> {
     let fine = (0.0..=50.0).contains(&regain_percent);
-    DyeingError::unless(fine, "regain", regain_percent, "%", "0 to 50")?;
+    DyeingError::unless(
+        fine,
+        text::hydrate::regain(),
+        regain_percent,
+        "%",
+        text::hydrate::n_0_to_50(),
+    )?;
     oven_dry.times(1.0 + regain_percent / 100.0)
 }
 

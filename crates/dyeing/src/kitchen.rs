@@ -1,6 +1,6 @@
 //! Amounts in cups and spoons, and how far such a measure can be off.
 
-use crate::text;
+use crate::text::kitchen as words;
 use locale::Measures;
 use serde::{Deserialize, Serialize};
 
@@ -50,8 +50,10 @@ pub struct PowderMeasure {
 
 struct Unit {
     unit: V,
-    one: &'static str,
-    many: &'static str,
+    /// Its name.
+    name: fn() -> &'static str,
+    /// So many of it: the amount as it is written, and how many that is, at least 1.
+    amount: fn(&str, f64) -> String,
     /// Parts of it that have a measure of their own or can be judged.
     parts: &'static [(f64, &'static str)],
     off: f64,
@@ -70,46 +72,70 @@ const HALVES: &[(f64, &str)] = &[(0.5, "1/2")];
 
 const fn unit(
     unit: V,
-    one: &'static str,
-    many: &'static str,
+    name: fn() -> &'static str,
+    amount: fn(&str, f64) -> String,
     parts: &'static [(f64, &'static str)],
     off: f64,
 ) -> Unit {
     Unit {
         unit,
-        one,
-        many,
+        name,
+        amount,
         parts,
         off,
     }
 }
 
 const US: [Unit; 4] = [
-    unit(V::UsGallon, "US gallon", "US gallons", QUARTERS, CUP_OFF),
-    unit(V::UsCup, "cup", "cups", CUP_PARTS, CUP_OFF),
-    unit(V::UsTablespoon, "tbsp", "tbsp", HALVES, SPOON_OFF),
-    unit(V::UsTeaspoon, "tsp", "tsp", SPOON_PARTS, SPOON_OFF),
+    unit(
+        V::UsGallon,
+        words::us_gallon,
+        |a, n| words::us_gallons(a, n),
+        QUARTERS,
+        CUP_OFF,
+    ),
+    unit(
+        V::UsCup,
+        words::cup,
+        |a, n| words::cups(a, n),
+        CUP_PARTS,
+        CUP_OFF,
+    ),
+    unit(
+        V::UsTablespoon,
+        words::tablespoon,
+        |a, _| words::tablespoons(a),
+        HALVES,
+        SPOON_OFF,
+    ),
+    unit(
+        V::UsTeaspoon,
+        words::teaspoon,
+        |a, _| words::teaspoons(a),
+        SPOON_PARTS,
+        SPOON_OFF,
+    ),
 ];
 /// Imperial kitchens use the metric spoons.
 const METRIC_TABLESPOON: Unit = unit(
     V::MetricTablespoon,
-    "metric tbsp",
-    "metric tbsp",
+    words::metric_tablespoon,
+    |a, _| words::metric_tablespoons(a),
     HALVES,
     SPOON_OFF,
 );
 const METRIC_TEASPOON: Unit = unit(
     V::MetricTeaspoon,
-    "metric tsp",
-    "metric tsp",
+    words::metric_teaspoon,
+    |a, _| words::metric_teaspoons(a),
     SPOON_PARTS,
     SPOON_OFF,
 );
 const METRIC: [Unit; 3] = [
     unit(
         V::MetricCup,
-        "metric cup",
-        "metric cups",
+        words::metric_cup,
+        |a, n| words::metric_cups(a, n),
         CUP_PARTS,
         CUP_OFF,
     ),
@@ -119,15 +145,15 @@ const METRIC: [Unit; 3] = [
 const IMPERIAL: [Unit; 4] = [
     unit(
         V::ImperialGallon,
-        "imperial gallon",
-        "imperial gallons",
+        words::imperial_gallon,
+        |a, n| words::imperial_gallons(a, n),
         QUARTERS,
         CUP_OFF,
     ),
     unit(
         V::ImperialPint,
-        "imperial pint",
-        "imperial pints",
+        words::imperial_pint,
+        |a, n| words::imperial_pints(a, n),
         QUARTERS,
         CUP_OFF,
     ),
@@ -171,17 +197,15 @@ impl Unit {
 
     fn text(&self, (whole, part): (f64, usize)) -> Option<String> {
         let share = part.checked_sub(1).and_then(|k| self.parts.get(k));
-        let name = if whole + share.map_or(0.0, |s| s.0) > 1.0 {
-            self.many
-        } else {
-            self.one
+        // Less than one is named as one is.
+        let count = (whole + share.map_or(0.0, |s| s.0)).max(1.0);
+        let amount = match (whole > 0.0, share) {
+            (true, Some((_, fraction))) => format!("{whole} {fraction}"),
+            (true, None) => whole.to_string(),
+            (false, Some((_, fraction))) => (*fraction).to_owned(),
+            (false, None) => return None,
         };
-        match (whole > 0.0, share) {
-            (true, Some((_, fraction))) => Some(format!("{whole} {fraction} {name}")),
-            (true, None) => Some(format!("{whole} {name}")),
-            (false, Some((_, fraction))) => Some(format!("{fraction} {name}")),
-            (false, None) => None,
-        }
+        Some((self.amount)(&amount, count))
     }
 }
 
@@ -212,7 +236,8 @@ pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError>
     let all = units(kitchen);
     let fits = |u: &Unit| {
         let least = u.parts.first().map_or(1.0, |(share, _)| *share);
-        ml >= u.unit.millilitres() * if u.one.contains("cup") { least } else { 1.0 } * (1.0 - 1e-9)
+        let is_cup = matches!(u.unit, V::UsCup | V::MetricCup);
+        ml >= u.unit.millilitres() * if is_cup { least } else { 1.0 } * (1.0 - 1e-9)
     };
     let first = all.iter().position(fits).unwrap_or(all.len() - 1);
     let main = &all[first];
@@ -222,7 +247,7 @@ pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError>
     if good || first + 1 == all.len() {
         let Some(text) = main.text(alone) else {
             return Ok(Measure {
-                text: text::kitchen::under_1_8_weigh(main.one),
+                text: words::under_1_8_weigh((main.name)()),
                 volume,
                 least: volume.times(0.5)?,
                 most: volume.times(1.5)?,
@@ -284,13 +309,13 @@ impl Measure {
     /// How far it can be off from a wanted volume, as in "it may hold 65 to 87 ml (-18 to +10 %)".
     pub fn off(&self, wanted: Volume) -> String {
         let (low, high) = (self.least.millilitres(), self.most.millilitres());
-        text::kitchen::it_may_hold_millilitres2_to_millilitres3(
+        words::it_may_hold_millilitres2_to_millilitres3(
             between(
                 low,
                 high,
                 "ml",
                 V::UsFluidOunce.millilitres(),
-                text::kitchen::us_fl_oz(),
+                words::us_fl_oz(),
             ),
             change(low, wanted.millilitres()),
             change(high, wanted.millilitres()),
@@ -302,7 +327,7 @@ impl PowderMeasure {
     /// How far it can be off from a wanted weight.
     pub fn off(&self, wanted: Mass) -> String {
         let (low, high) = (self.least.grams(), self.most.grams());
-        text::kitchen::it_may_weigh_to_grams2(
+        words::it_may_weigh_to_grams2(
             grams_between(low, high),
             change(low, wanted.grams()),
             change(high, wanted.grams()),
@@ -318,7 +343,7 @@ pub(crate) fn grams_between(low_g: f64, high_g: f64) -> String {
 fn between(low: f64, high: f64, metric: &str, unit: f64, customary: &str) -> String {
     let range = |unit: f64, name: &str| {
         let [low, high] = [low / unit, high / unit].map(figure);
-        format!("{low} to {high} {name}")
+        words::to(low, high, name)
     };
     match locale::current().measures {
         Measures::Metric => range(1.0, metric),

@@ -28,6 +28,7 @@ pub mod heat;
 pub mod hydrate;
 pub mod kitchen;
 pub mod material;
+mod place;
 pub mod plan;
 pub mod programme;
 mod quantity;
@@ -40,6 +41,7 @@ pub mod stock;
 mod text;
 
 pub use error::{DyeingError, ParseFault};
+pub use place::{Added, Entry, Part, Place};
 pub use plan::Plan;
 pub use quantity::{
     Amount, Celsius, Dose, Kitchen, LiquorRatio, Mass, MassUnit, Minutes, Money, PercentOwf,
@@ -59,9 +61,12 @@ pub fn top_up(
     // Sums of stock solutions may miss the bath's volume by a rounding.
     let rest_ml = bath.millilitres() - liquids.millilitres();
     if rest_ml < -1e-9 * bath.millilitres() {
-        return Err(DyeingError::Recipe(
-            text::dyeing::the_solutions_alone_are_more_2(liquids.shown(), bath.shown()),
-        ));
+        return Err(Part::Water
+            .whole()
+            .says(text::dyeing::the_solutions_alone_are_more_2(
+                liquids.shown(),
+                bath.shown(),
+            )));
     }
     Volume::from_millilitres(rest_ml.max(0.0))
 }

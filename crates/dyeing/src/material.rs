@@ -2,6 +2,7 @@
 //!
 //! The table is `data/materials.toml`, which says where its figures come from.
 
+use crate::text;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
@@ -97,7 +98,7 @@ pub fn find(name: &str) -> Result<&'static Material, DyeingError> {
     let wanted = name.trim().to_lowercase();
     let is = |m: &&Material| m.name == wanted || m.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
-        what: "material",
+        what: text::material::material(),
         name: name.to_owned(),
         known: all()
             .iter()

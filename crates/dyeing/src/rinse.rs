@@ -16,7 +16,7 @@ pub fn left_by_one(
     fresh_l_per_kg: f64,
     affinity_l_per_kg: f64,
 ) -> Result<f64, DyeingError> {
-    let (unit, more) = ("L/kg", "0 or more");
+    let (unit, more) = ("L/kg", text::rinse::n_0_or_more());
     DyeingError::unless(
         held_l_per_kg >= 0.0,
         text::rinse::liquor_that_the_cloth_holds(),
@@ -26,7 +26,7 @@ pub fn left_by_one(
     )?;
     DyeingError::unless(
         affinity_l_per_kg >= 0.0,
-        "affinity",
+        text::rinse::affinity(),
         affinity_l_per_kg,
         unit,
         more,
@@ -81,7 +81,7 @@ pub fn left_by_overflow(through_l: f64, held_l: f64) -> Result<f64, DyeingError>
         text::rinse::water_run_through(),
         through_l,
         "L",
-        "0 or more",
+        text::rinse::n_0_or_more(),
     )?;
     DyeingError::unless(
         held_l > 0.0,

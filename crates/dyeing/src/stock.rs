@@ -8,7 +8,7 @@ use crate::{
     Amount, Kitchen, Mass, Price, Volume,
     error::DyeingError,
     plan::Line,
-    quantity::{Cursor, counted, figure, read_number, read_sum},
+    quantity::{Cursor, figure, read_number, read_sum},
 };
 
 /// By what a lot is counted.
@@ -75,7 +75,7 @@ impl Stock {
         };
         DyeingError::unless(
             stock.amount > 0.0,
-            "amount",
+            text::stock::amount(),
             stock.amount,
             "",
             text::stock::above_0(),
@@ -118,18 +118,19 @@ impl fmt::Display for Stock {
         let whole = match self.unit {
             StockUnit::Gram => Mass::from_grams(amount).map(|m| m.shown()),
             StockUnit::Millilitre => Volume::from_millilitres(amount).map(|v| v.shown()),
-            StockUnit::Bottle => Ok(named(amount, "bottle", "bottles")),
-            StockUnit::Piece => Ok(named(amount, "piece", "pieces")),
+            StockUnit::Bottle => Ok(text::stock::bottles(counted(amount))),
+            StockUnit::Piece => Ok(text::stock::pieces(counted(amount))),
         };
         f.write_str(&whole.unwrap_or_default())
     }
 }
 
-fn named(amount: f64, one: &str, many: &str) -> String {
+/// A whole count with all its digits.
+fn counted(amount: f64) -> String {
     if amount.fract() == 0.0 && amount <= f64::from(u32::MAX) {
-        counted(amount as u32, one, many)
+        (amount as u32).to_string()
     } else {
-        format!("{} {many}", figure(amount))
+        figure(amount)
     }
 }
 

@@ -302,11 +302,11 @@ fn nonsense_gets_a_sentence_with_its_place() {
         ),
     ] {
         let error = balance(&start(1.0, 5.0), &rinse(entries)).unwrap_err();
-        let (at, why) = error
-            .placed()
+        let at = error
+            .place()
             .unwrap_or_else(|| panic!("{entries}: {error}"));
-        assert_eq!(at, place, "{entries}: {error}");
-        assert!(why.to_string().contains(part), "{entries}: {error}");
+        assert_eq!(at.to_string(), place, "{entries}: {error}");
+        assert!(error.at_its_place().contains(part), "{entries}: {error}");
     }
     for (toml, part) in [
         ("", "readings of 0 waters"),

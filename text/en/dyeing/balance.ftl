@@ -1,8 +1,6 @@
 ## balance/mod.rs
 
 there-are-readings-of-waters-1 = there are readings of { $count } waters; 1 to { $most_waters } are wanted
-spent-bath = spent bath
-rinse = rinse { $k }
 
 ## balance/onward.rs
 
@@ -12,11 +10,9 @@ above-0-and-below-1 = above 0 and below 1
 ## balance/strength.rs
 
 how-many-grams-of-dye-went-into = how many grams of dye went into the bath isn't known (a bottle of unknown strength), so grams per litre can't be set against it; compare jars with a dilution ladder of the bath instead, as in 1:50
-volume-spread = volume spread
 sample-diluted = , sample diluted { $trim }
 this-water-would-be-stronger = this water would be stronger than the bath at its start ({ $middle } times as strong); check the dilution and the unit
 no-water-at-all-holds-no-dye = no water at all holds no dye; leave the reading out, or give its volume, as in 5 L
-looks-like = looks like
 looks-like-2 = looks like { $trim }
 an-absorbance-says-nothing-without = an absorbance says nothing without standards; give three or more of known concentration, as in 2 mg/L = 0.083
 absorbance = absorbance { $mean }
@@ -28,12 +24,13 @@ a-dilution-is-one-part = a dilution is one part in the whole, so its second numb
 a-unit-is-wanted-here-mg-l = a unit is wanted here: mg/L, g/L, or a dilution of the bath as in 1:50
 a-concentration-is-by-litre = a concentration is by litre, as in mg/L or g/L
 a-spread-is-in-percent = a spread is in percent, as in 20 %
-standard = standard { $k }
 has-no-write-a-concentration = "{ $value }" has no =; write a concentration and its absorbance, as in 2 mg/L = 0.083
 is-no-absorbance-write-a-number = "{ $absorbs }" is no absorbance; write a number, as in 2 mg/L = 0.083
 an-absorbance-of-isnt-possible-measure = an absorbance of { $mean } isn't possible; measure the blank again, with the same water
 the-absorbance-is-above = the absorbance { $mean } is above that of the strongest standard, { $most }; dilute the sample and say how far, or measure a stronger standard
 the-absorbance-is-below = the absorbance { $mean } is below that of the weakest standard, { $least }; dilute the sample less, or add a weaker standard or plain water, 0 mg/L
+spread = spread
+n-0-to-900 = 0 to 900
 
 ## balance/words.rs
 
@@ -45,7 +42,11 @@ the-waters-seem-to-hold = The waters seem to hold { $percent } of the dye put in
 the = the { $name }
 is-stronger-than-the-spent-bath-hot = { $name } is stronger than the spent bath. Hot soaping can do that to a bath that gave up nearly all its dye; otherwise jars or dilutions were mixed up.
 the-goods-took-of-the-dye-out = The goods took { $percent } of the dye out of the bath; { $class }.
-washed-out = { $rinses } washed out { $percent }.
+washed-out = { $rinses ->
+    [one] 1 rinse
+   *[other] { $rinses } rinses
+  } washed out { $percent }.
+of-the-dye = { "," } { $fixed } of { $dye }
 what-is-missing-from-the-waters = What is missing from the waters is on the goods: { $percent }{ $grams }; { $class }.
 of-what-the-goods-took-up-stayed = Of what the goods took up, { $percent } stayed through these rinses.
 read-two-rinses-at-least = Read two rinses at least to be told what more of them would do.
@@ -59,7 +60,10 @@ the-last-rinse-took-out-no-less = The last rinse took out no less than the one b
 to-by-the-readings-spread = { " " }({ $least } to { $most } by the readings' spread)
 at-least-by-the-readings-spread = { " " }({ $least } at least; by the readings' spread they may not get weaker at all)
 all-rinses-to-come-would-take-out = { " " }All rinses to come would take out another { $share } of the dye.
-the-last-rinse-took-out = The last rinse took out { $ratio } of what the one before did. Going on so, { $more }{ $range } would bring a rinse below { $below } of the dye; cloth lets go more and more slowly, so count on more.{ $still }
+the-last-rinse-took-out = The last rinse took out { $ratio } of what the one before did. Going on so, { $more ->
+    [one] 1 more rinse
+   *[other] { $more } more rinses
+  }{ $range } would bring a rinse below { $below } of the dye; cloth lets go more and more slowly, so count on more.{ $still }
 
 ## balance/written.rs
 
@@ -67,6 +71,8 @@ the-readings = the readings
 
 ## balance/words.rs
 
-more-rinse = more rinse
-more-rinses = more rinses
 of-the-liquor-is-missing-2 = { $shown } of the liquor is missing from the spent bath. What the goods carried along of it, up to { $share } of the dye, counts as washed out, so the bath seems to have given up that much more; what is fixed doesn't change.
+
+## balance/estimate.rs
+
+to = { $middle } % ({ $low } to { $high } %)

@@ -5,6 +5,14 @@ for-owf-of-dye = { " " }for { $d } % owf of dye
 of-is-usual = { $amount } { $unit } of { $material } is usual{ $depth }
 there-is-no-in-the-bath = There is no { $name } in the bath: { $why }; { $helper }.
 the-does-the-work = The { $name } does the work of { $found } { $unit } of { $material }, which is very { $much }: { $helper }, for { $why }.
+salt = salt
+alkali = alkali
+acid = acid
+reducing-agent = reducing agent
+mordant = mordant
+to = { $low } to { $high }
+little = little
+much = much
 
 ## check/mod.rs
 
@@ -21,6 +29,9 @@ the-dyes-make-owf-below-the-owf = The dyes make { $all } % owf, below the { $pal
 the-strength-of-is-unknown = The strength of "{ $name }" is unknown, so its depth of shade is too; use one bottle for all arms, and note its lot.
 the-label-of-asks-for-which-cant = The label of "{ $name }" asks for { $label }, which can't be set beside { $done }: write both by weight of goods, or both by volume of water.
 at-is-than-the-labels = "{ $name }" at { $done } is { $way } than the label's { $label } by a factor of { $by }; that is a departure, and belongs beside the result.
+or = { " " }or{ " " }
+weaker = weaker
+stronger = stronger
 
 ## check/process.rs
 

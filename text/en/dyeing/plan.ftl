@@ -3,12 +3,14 @@
 there-is-neither-water-nor-a-pot = there is neither water nor a pot to fill
 number-of-baths = number of baths
 at-most-10-000-take-a-larger = at most 10 000; take a larger pot
-that-is-more-baths = { " " }That is more baths than the { $pieces }, so the larger pot is the only way.
+that-is-more-baths = { " " }That is more baths than the { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }, so the larger pot is the only way.
 pieces-of-different-baths-differ-by-more = { " " }Pieces of different baths differ by more than the dye: spread each arm over all baths.
 
 ## plan/line.rs
 
-dye = dye "{ $name }"
 a-weight-of-dye-cant-be-taken = a weight of dye can't be taken from a liquid of unknown strength; write the label's proportion, as in "half a bottle to a pound", or its strength
 its-strength-is-unknown-so-the-depth = Its strength is unknown, so the depth is too; another bottle may differ.
 dye-powders-lie-at-very-different = Dye powders lie at very different densities: weigh it instead.

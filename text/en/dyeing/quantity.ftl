@@ -2,6 +2,9 @@
 
 a-weight-and-a-volume-cant = a weight and a volume can't be added; write them in one kind of unit
 a-weight-or-a-volume-is-wanted = a weight or a volume is wanted, not a time
+n-0-or-more = 0 or more
+amount = amount
+bottles-2 = bottles
 
 ## quantity/cursor.rs
 
@@ -20,17 +23,21 @@ a-strength-is-wanted-as-in-1 = a strength is wanted, as in 1 % w/v or 10 g/L
 
 liquor-ratio = liquor ratio
 one-side-of-a-liquor-ratio = one side of a liquor ratio has to be 1, as in 20:1
+n-1-to-1000-and-is-usually-10 = 1 to 1000, and is usually 10 to 40
 
 ## quantity/mass.rs
 
 lb-oz = { $pounds } lb { $ounces } oz
 under-0-01-oz = under 0.01 oz
+mass = mass
 
 ## quantity/money.rs
 
 sum-of-money = sum of money
 a-price-has-two-decimals-at-most = a price has two decimals at most, as in 8.50
 this-price-is-too-high = this price is too high to be one
+cents = cents
+n-0-to-1e13 = 0 to 1e13
 
 ## quantity/number.rs
 
@@ -50,6 +57,7 @@ this-number-is-too-large = this number is too large to be one
 
 above-0-and-at-most-100 = above 0 and at most 100
 strength-of-the-solution = strength of the solution
+share = share
 
 ## quantity/term.rs
 
@@ -73,13 +81,26 @@ is-no-unit-known-here-use-g = "{ $word }" is no unit known here; use g, kg, oz, 
 
 ## quantity/amount.rs
 
-bottles = { $n } bottles
+bottles = { $figure ->
+    [one] 1 bottle
+   *[other] { $figure } bottles
+  }
 
 ## quantity/volume.rs
 
 us-gal = US gal
 us-fl-oz = US fl oz
 us-tsp = US tsp
+volume = volume
+
+## quantity/celsius.rs
+
+temperature = temperature
+n-0-to-140-c = 0 to 140 °C
+
+## quantity/minutes.rs
+
+time = time
 
 ## quantity/price.rs
 

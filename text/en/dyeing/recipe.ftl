@@ -6,6 +6,7 @@ the-goods-weigh-0-g = the goods weigh 0 g, so there is nothing to dye; weigh the
 
 there-is-no-water-give-water-liquor = there is no water: give [water] liquor_ratio = "20:1" or volume, or a [pot] to fill
 give-either-the-liquor-ratio = give either the liquor ratio or the volume of the water, for one follows from the other
+recipe = recipe
 the-has-no-name-give = the { $kind } has no name; give it one
 has-no-name-give = { $kind } { $k } has no name; give it one, or leave it out
 the-goods-have-pieces-but-the-arms = the goods have { $n } pieces, but the arms have { $of_arms } in all
@@ -16,9 +17,7 @@ arm-has-no-pieces = arm "{ $name }" has no pieces
 the-pot-holds-nothing-its-capacity = the pot holds nothing; its capacity has to be above 0
 a-headroom-of-cant-be-25 = a headroom of { $headroom_percent } % can't be; 25 % is usual, so that the bath doesn't boil over
 a-heater-of-kw-cant = a heater of { $kw } kW can't be; a kitchen stove's plate has 1 to 3 kW
-dye = dye "{ $name }"
 is-either-a-stock-solution = { $place } is either a stock solution or a liquid from a bottle; leave one out
-after-treatment = after-treatment "{ $name }"
 has-no-water = { $place } has no water
 is-for-no-arm-leave-it-out = { $place } is for no arm; leave it out
 a-ph-of-cant-be-it-goes = a pH of { $ph } can't be; it goes from 0 to 14

@@ -9,3 +9,5 @@ share-to-be-left = share to be left
 share-left-by-a-rinse = share left by a rinse
 water-run-through = water run through
 water-in-the-vessel = water in the vessel
+n-0-or-more = 0 or more
+affinity = affinity

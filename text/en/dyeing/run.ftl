@@ -35,6 +35,8 @@ in-the-run-as-a-whole = In the run as a whole: { $ended }
 no-start-was-noted = no start was noted, so it may have been left out
 the-matching-soak-took-min = The matching soak took { $soaked } min and the after-treatment { $treated } min, so more than the agent differs between their arms.
 it-took-min-instead-of-min = it took { $took_min } min instead of { $planned_min } min
+step = Step { $number }, { $title }{ $arms }: { $words }
+to = { $local_degrees } to { $shown }
 
 ## run/rules.rs
 
@@ -56,7 +58,6 @@ the-note-is-empty-write-a-few = The note is empty. Write a few words, or tap one
 the-note-has-characters-is-the-most = The note has { $length } characters; { $most_text } is the most. Make it two.
 
 ## run/sheet.rs
-
 
 ## run/depart.rs
 

@@ -11,6 +11,7 @@ keep-at = Keep at { $to_c }. { $how }
 hold-at = Hold at { $to_c }
 heat-off-let-the-bath-cool = Heat off; let the bath cool to { $cool_to_c } before the goods come out.
 cool-to-2 = Cool to { $cool_to_c }
+add = Add { $join }
 
 ## run_sheet/finish.rs
 
@@ -20,6 +21,9 @@ plain-water-same-ratio-for-moved = Plain water, same ratio, { $temperature } for
 matching-soak = Matching soak
 rinse-until-the-water-runs-clear = Rinse until the water runs clear; all arms alike, arms apart.
 dry-the-same-way-out = Dry { $n } the same way, out of the sun, arms apart; look at them only when they are quite dry, for wet cloth looks darker.
+wash = Wash
+rinse = Rinse
+dry = Dry
 
 ## run_sheet/prepare.rs
 
@@ -36,10 +40,12 @@ all-pieces = all { $n } pieces
 
 ## run_sheet/bath.rs
 
-
 ## run_sheet/finish.rs
 
-in-shown2-of-water = { $shown } { $name } in { $shown2 } of water at { $temperature } for { $time } ({ $pieces }).
+in-shown2-of-water = { $shown } { $name } in { $shown2 } of water at { $temperature } for { $time } ({ $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }).
 
 ## run_sheet/prepare.rs
 

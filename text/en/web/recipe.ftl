@@ -194,14 +194,6 @@ changed-by-the-form = Changed by the form
 
 bath-for = Bath for { $title }
 
-## pages/recipe/places.rs
-
-the-has-no-name = the { $value } has no name
-has-no-name = { $value } { $k } has no name
-the-pot = the pot
-arm = arm "
-the-goods = the goods
-
 ## pages/recipe/print.rs
 
 recipe-revision-day-and-name = Recipe revision { $number }. Day and name:

@@ -1,5 +1,6 @@
 //! A quantity with the bounds between which it lies.
 
+use crate::text;
 use serde::Serialize;
 
 /// A quantity with its 95 % bounds; the bounds needn't lie evenly about the middle.
@@ -110,12 +111,7 @@ impl Estimate {
             let bare = text.trim_matches(['−', '0', '.']).is_empty();
             if bare { "0".to_owned() } else { text }
         };
-        format!(
-            "{} % ({} to {} %)",
-            digits(middle),
-            digits(low),
-            digits(high)
-        )
+        text::balance::to(digits(middle), digits(low), digits(high))
     }
 }
 

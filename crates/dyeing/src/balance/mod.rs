@@ -23,7 +23,7 @@ pub use strength::Reading;
 pub use written::{Absorbances, WrittenCalibration, WrittenReading, WrittenWaters};
 
 use crate::{
-    Kitchen, Mass, Plan, Recipe, Volume,
+    Kitchen, Mass, Part, Place, Plan, Recipe, Volume,
     check::Check,
     error::DyeingError,
     recipe::{Dye, DyeForm},
@@ -145,7 +145,7 @@ impl DyeBalance {
     pub fn of(start: &Start, waters: &WrittenWaters, below: f64) -> Result<Self, DyeingError> {
         let calibration = waters.calibration.as_ref();
         let line = calibration
-            .map(|c| strength::Line::of(c, start).map_err(|e| e.at("calibration")))
+            .map(|c| strength::Line::of(c, start).map_err(|e| e.at(Part::Calibration.whole())))
             .transpose()?;
         let count = waters.rinse.len() + usize::from(waters.bath.is_some());
         if count == 0 || count > MOST_WATERS {
@@ -153,10 +153,14 @@ impl DyeBalance {
                 text::balance::there_are_readings_of_waters_1(count, MOST_WATERS),
             ));
         }
-        let named = |name: String, written: &WrittenReading| -> Result<WaterShare, DyeingError> {
+        let named = |part: Part, written: &WrittenReading| -> Result<WaterShare, DyeingError> {
+            let name = part.to_string();
             let reading = Reading::of(written, start, line.as_ref()).map_err(|e| match e {
-                DyeingError::At { place, why } => why.at(format!("{name}, {place}")),
-                other => other.at(name.clone()),
+                DyeingError::At { place, why } => why.at(Place {
+                    part,
+                    entry: place.entry,
+                }),
+                other => other.at(part.whole()),
             })?;
             let bath_l = Estimate::exact(start.liquor.litres());
             let share = reading
@@ -171,12 +175,10 @@ impl DyeBalance {
             })
         };
         let bath = waters.bath.as_ref();
-        let bath = bath
-            .map(|w| named(text::balance::spent_bath().into(), w))
-            .transpose()?;
+        let bath = bath.map(|w| named(Part::SpentBath, w)).transpose()?;
         let rinses = waters.rinse.iter().enumerate();
         let rinses = rinses
-            .map(|(k, w)| named(text::balance::rinse(k + 1), w))
+            .map(|(k, w)| named(Part::Rinse(k + 1), w))
             .collect::<Result<Vec<_>, _>>()?;
         let in_bath = bath.as_ref().map(|b| b.share);
         let washed_out = Estimate::sum(rinses.iter().map(|r| r.share));

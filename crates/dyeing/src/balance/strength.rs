@@ -4,7 +4,7 @@ use crate::text;
 use serde::Serialize;
 
 use crate::{
-    Mass, Volume,
+    Entry, Mass, Part, Volume,
     absorbance::Calibration,
     balance::{Estimate, Start, WrittenCalibration, WrittenReading},
     error::DyeingError,
@@ -80,20 +80,20 @@ impl Reading {
     ) -> Result<Self, DyeingError> {
         let volume = crate::quantity::read_volume(&written.volume, start.kitchen)
             .and_then(some_water)
-            .map_err(|e| e.at("volume"))?;
-        let spread = |text: &Option<String>, name: &str| -> Result<Option<f64>, DyeingError> {
+            .map_err(|e| e.at(Part::Reading.at(Entry::Volume)))?;
+        let spread = |text: &Option<String>, entry| -> Result<Option<f64>, DyeingError> {
             let text = text.as_deref().filter(|t| !t.trim().is_empty());
-            text.map(|t| percent(t).map_err(|e| e.at(name))).transpose()
+            text.map(|t| percent(t).map_err(|e| e.at(Part::Reading.at(entry))))
+                .transpose()
         };
         let litres = Estimate::within(
             volume.litres(),
-            spread(&written.volume_spread, text::balance::volume_spread())?
-                .unwrap_or(VOLUME_SPREAD),
+            spread(&written.volume_spread, Entry::VolumeSpread)?.unwrap_or(VOLUME_SPREAD),
         );
-        let stated = spread(&written.spread, "spread")?;
+        let stated = spread(&written.spread, Entry::Spread)?;
         let diluted = written.dilution.as_deref().filter(|t| !t.trim().is_empty());
         let dilution = diluted
-            .map(|text| dilution(text).map_err(|e| e.at("dilution")))
+            .map(|text| dilution(text).map_err(|e| e.at(Part::Reading.at(Entry::Dilution))))
             .transpose()?
             .unwrap_or(1.0);
         let (seen, mut how, absorbance) = seen(written, start, line, stated)?;
@@ -105,7 +105,7 @@ impl Reading {
             return Err(recipe(text::balance::this_water_would_be_stronger(figure(
                 strength.middle,
             )))
-            .at("strength"));
+            .at(Part::Reading.at(Entry::Strength)));
         }
         Ok(Self {
             volume,
@@ -139,11 +139,12 @@ fn seen(
         text(&written.concentration),
     ) {
         (Some(step), None, None) => {
-            let seen = ladder(&step, stated).map_err(|e| e.at(text::balance::looks_like()))?;
+            let seen =
+                ladder(&step, stated).map_err(|e| e.at(Part::Reading.at(Entry::LooksLike)))?;
             Ok((seen, text::balance::looks_like_2(step.trim()), None))
         }
         (None, Some(absorbances), None) => {
-            let at = |e: DyeingError| e.at("absorbance");
+            let at = |e: DyeingError| e.at(Part::Reading.at(Entry::Absorbance));
             let line = line
                 .ok_or_else(|| at(recipe(text::balance::an_absorbance_says_nothing_without())))?;
             let (seen, mean) = line.read(absorbances.all(), stated).map_err(at)?;
@@ -152,14 +153,13 @@ fn seen(
         (None, None, Some(text)) => {
             let share = concentration(&text)
                 .and_then(|c| c.share(start))
-                .map_err(|e| e.at("concentration"))?;
+                .map_err(|e| e.at(Part::Reading.at(Entry::Concentration)))?;
             let seen = Estimate::within(share, stated.unwrap_or(STATED_SPREAD));
             Ok((seen, text::balance::stated_as(text.trim()), None))
         }
-        (None, None, None) => {
-            Err(recipe(text::balance::say_how_strong_it_is_the_step()).at("strength"))
-        }
-        _ => Err(recipe(text::balance::say_how_strong()).at("strength")),
+        (None, None, None) => Err(recipe(text::balance::say_how_strong_it_is_the_step())
+            .at(Part::Reading.at(Entry::Strength))),
+        _ => Err(recipe(text::balance::say_how_strong()).at(Part::Reading.at(Entry::Strength))),
     }
 }
 
@@ -263,7 +263,14 @@ fn percent(text: &str) -> Result<f64, DyeingError> {
     }
     cursor.finish()?;
     let fine = value <= 900.0;
-    DyeingError::unless(fine, "spread", value, "%", "0 to 900").map(|p| p / 100.0)
+    DyeingError::unless(
+        fine,
+        text::balance::spread(),
+        value,
+        "%",
+        text::balance::n_0_to_900(),
+    )
+    .map(|p| p / 100.0)
 }
 
 impl WrittenCalibration {
@@ -274,7 +281,7 @@ impl WrittenCalibration {
     pub fn check(&self, start: &Start) -> Result<(), DyeingError> {
         Line::of(self, start)
             .map(|_| ())
-            .map_err(|e| e.at("calibration"))
+            .map_err(|e| e.at(Part::Calibration.whole()))
     }
 }
 
@@ -283,7 +290,7 @@ impl Line {
     pub(super) fn of(written: &WrittenCalibration, start: &Start) -> Result<Self, DyeingError> {
         let mut pairs = Vec::new();
         for (k, text) in written.standards.iter().enumerate() {
-            let at = |e: DyeingError| e.at(text::balance::standard(k + 1));
+            let at = |e: DyeingError| e.at(Part::Standard(k + 1).whole());
             let (strong, absorbs) = text
                 .split_once('=')
                 .ok_or_else(|| at(recipe(text::balance::has_no_write_a_concentration(text))))?;

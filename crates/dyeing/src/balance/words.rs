@@ -5,7 +5,7 @@ use crate::{
     Volume,
     balance::{DyeBalance, Estimate, Onward, Stop, WaterShare},
     check::{Check, Level},
-    quantity::{counted, figure},
+    quantity::figure,
 };
 
 /// Above this a photometer is no longer straight (common practice, no source).
@@ -27,14 +27,17 @@ pub(super) fn checks(balance: &DyeBalance) -> Vec<Check> {
         checks.extend(balance.rinses().filter_map(|r| stronger(r, bath)));
         checks.extend(carried(balance, bath));
     }
-    let dark = balance.waters.iter();
+    let dark = balance.waters.iter().enumerate();
     checks.extend(
-        dark.filter(|w| w.reading.absorbance.is_some_and(|a| a > DARK))
-            .map(|w| {
-                let sentence = text::balance::the_sample_of_was_dark_above(
-                    the(&w.name),
-                    format_args!("{:.0}", DARK),
-                );
+        dark.filter(|(_, w)| w.reading.absorbance.is_some_and(|a| a > DARK))
+            .map(|(k, w)| {
+                let is_bath = k == 0 && balance.in_bath.is_some();
+                let name = match is_bath {
+                    true => text::balance::the(&w.name),
+                    false => w.name.clone(),
+                };
+                let sentence =
+                    text::balance::the_sample_of_was_dark_above(name, format_args!("{:.0}", DARK));
                 Check::new(Level::Note, "dark_sample", sentence)
             }),
     );
@@ -54,14 +57,6 @@ fn closes(balance: &DyeBalance, checks: &mut Vec<Check>) {
     } else if found.middle > 1.0 {
         let sentence = text::balance::the_waters_seem_to_hold(found.percent(), mend);
         checks.push(Check::new(Level::Doubtful, "barely_closes", sentence));
-    }
-}
-
-fn the(name: &str) -> String {
-    if name == text::balance::spent_bath() {
-        text::balance::the(name)
-    } else {
-        name.to_owned()
     }
 }
 
@@ -107,7 +102,7 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
     let rinses = balance.rinses().count() as u32;
     if rinses > 0 {
         said.push(text::balance::washed_out(
-            capital(&counted(rinses, "rinse", "rinses")),
+            rinses,
             balance.washed_out.percent(),
         ));
     }
@@ -115,7 +110,7 @@ pub(super) fn sentences(balance: &DyeBalance) -> Vec<String> {
         let grams = start.dye.map_or(String::new(), |dye| {
             let mass = |share: f64| dye.times(share.clamp(0.0, 1.0)).map(|m| m.shown());
             match mass(fixed.middle) {
-                Ok(fixed) => format!(", {fixed} of {}", dye.shown()),
+                Ok(fixed) => text::balance::of_the_dye(fixed, dye.shown()),
                 Err(_) => String::new(),
             }
         });
@@ -171,11 +166,7 @@ fn further(onward: Onward) -> String {
             });
             text::balance::the_last_rinse_took_out(
                 format_args!("{ratio:.2}"),
-                counted(
-                    more,
-                    text::balance::more_rinse(),
-                    text::balance::more_rinses(),
-                ),
+                more,
                 &range,
                 &below,
                 &still,

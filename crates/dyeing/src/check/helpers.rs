@@ -13,28 +13,59 @@ use crate::{
 const FAR: f64 = 2.0;
 
 /// Roles that a class can need.
-const ROLES: [(Role, &str); 5] = [
-    (Role::Salt, "salt"),
-    (Role::Alkali, "alkali"),
-    (Role::Acid, "acid"),
-    (Role::Reducer, "reducing agent"),
-    (Role::Mordant, "mordant"),
+const ROLES: [Asked; 5] = [
+    Asked {
+        role: Role::Salt,
+        code: "salt",
+        name: text::check::salt,
+    },
+    Asked {
+        role: Role::Alkali,
+        code: "alkali",
+        name: text::check::alkali,
+    },
+    Asked {
+        role: Role::Acid,
+        code: "acid",
+        name: text::check::acid,
+    },
+    Asked {
+        role: Role::Reducer,
+        code: "reducing_agent",
+        name: text::check::reducing_agent,
+    },
+    Asked {
+        role: Role::Mordant,
+        code: "mordant",
+        name: text::check::mordant,
+    },
 ];
+
+/// A role that is looked at.
+#[derive(Clone, Copy)]
+struct Asked {
+    role: Role,
+    /// How the codes of checks name it.
+    code: &'static str,
+    name: fn() -> &'static str,
+}
 
 /// Looks at each role.
 pub fn check(looked: &Looked, checks: &mut Vec<Check>) {
-    for (role, name) in ROLES {
+    for asked in ROLES {
+        let role = asked.role;
         let class = &looked.recipe.class;
         let of_role = || looked.lines.iter().filter(|l| l.role == Some(role));
         match (class.helper(role), of_role().next()) {
-            (Some(helper), None) => checks.extend(missing(looked, helper, name)),
+            (Some(helper), None) => checks.extend(missing(looked, helper, asked)),
             (Some(helper), Some(_)) => {
                 // An amount in bottles or of unknown density can't be judged.
                 let base: Option<f64> = of_role().map(|l| l.base_g).sum();
-                checks.extend(base.and_then(|g| amount(looked, helper, name, g)));
+                checks.extend(base.and_then(|g| amount(looked, helper, asked, g)));
             }
             (None, Some(line)) => {
-                let sentence = text::check::is_a_name2_and_a_name3(&line.name, name, &class.name);
+                let sentence =
+                    text::check::is_a_name2_and_a_name3(&line.name, (asked.name)(), &class.name);
                 checks.push(Check::new(Level::Doubtful, "unusual_helper", sentence));
             }
             (None, None) => {}
@@ -47,7 +78,7 @@ fn usual(looked: &Looked, helper: &Helper) -> String {
     let amount = if low == high {
         figure(low)
     } else {
-        format!("{} to {}", figure(low), figure(high))
+        text::check::to(figure(low), figure(high))
     };
     let depth = looked
         .depth_owf
@@ -55,21 +86,18 @@ fn usual(looked: &Looked, helper: &Helper) -> String {
     text::check::of_is_usual(&amount, helper.unit(), &helper.material, &depth)
 }
 
-fn missing(looked: &Looked, helper: &Helper, name: &str) -> Option<Check> {
+fn missing(looked: &Looked, helper: &Helper, asked: Asked) -> Option<Check> {
     let level = match helper.need {
         Need::Needed => Level::Wrong,
         Need::Usual => Level::Doubtful,
         Need::Optional => return None,
     };
-    let sentence = text::check::there_is_no_in_the_bath(name, &helper.why, usual(looked, helper));
-    Some(Check::new(
-        level,
-        &format!("no_{}", name.replace(' ', "_")),
-        sentence,
-    ))
+    let sentence =
+        text::check::there_is_no_in_the_bath((asked.name)(), &helper.why, usual(looked, helper));
+    Some(Check::new(level, &format!("no_{}", asked.code), sentence))
 }
 
-fn amount(looked: &Looked, helper: &Helper, name: &str, base_g: f64) -> Option<Check> {
+fn amount(looked: &Looked, helper: &Helper, asked: Asked, base_g: f64) -> Option<Check> {
     // Both sides in grams of the base material: washing soda and soda ash are one.
     let base = material::find(&helper.material).ok()?;
     let one = Mass::from_grams(1.0).ok()?;
@@ -84,9 +112,13 @@ fn amount(looked: &Looked, helper: &Helper, name: &str, base_g: f64) -> Option<C
     if found >= low / FAR && found <= high * FAR {
         return None;
     }
-    let much = if found < low { "little" } else { "much" };
+    let much = if found < low {
+        text::check::little()
+    } else {
+        text::check::much()
+    };
     let sentence = text::check::the_does_the_work(
-        name,
+        (asked.name)(),
         figure(found),
         helper.unit(),
         &helper.material,
@@ -101,7 +133,7 @@ fn amount(looked: &Looked, helper: &Helper, name: &str, base_g: f64) -> Option<C
     };
     Some(Check::new(
         level,
-        &format!("{}_far_off", name.replace(' ', "_")),
+        &format!("{}_far_off", asked.code),
         sentence,
     ))
 }

@@ -123,7 +123,7 @@ fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
         let instead = if others.is_empty() {
             text::check::no_class_of_the_table_dyes().to_owned()
         } else {
-            text::check::is_usually_dyed(fibre, others.join(" or "))
+            text::check::is_usually_dyed(fibre, others.join(text::check::or()))
         };
         let sentence = text::check::a_doesnt_dye_it_dyes(
             &class.name,
@@ -196,9 +196,9 @@ fn departure(name: &str, label: &Rule, done: &Rule) -> Option<Check> {
         return None;
     }
     let (way, by) = if factor > 1.0 {
-        ("weaker", factor)
+        (text::check::weaker(), factor)
     } else {
-        ("stronger", 1.0 / factor)
+        (text::check::stronger(), 1.0 / factor)
     };
     let sentence = text::check::at_is_than_the_labels(
         name,

@@ -4,10 +4,9 @@ use crate::text;
 use serde::Serialize;
 
 use crate::{
-    LiquorRatio, Mass, Volume,
+    Entry, LiquorRatio, Mass, Part, Volume,
     error::DyeingError,
     kitchen,
-    quantity::counted,
     recipe::{Recipe, Water},
 };
 
@@ -50,12 +49,11 @@ impl Baths {
             (Water::Volume(volume), _) => volume,
             (Water::FillPot, Some(usable)) => usable,
             (Water::FillPot, None) => {
-                return Err(DyeingError::Recipe(
-                    text::plan::there_is_neither_water_nor_a_pot().into(),
-                ));
+                let sentence = text::plan::there_is_neither_water_nor_a_pot();
+                return Err(Part::Water.whole().says(sentence));
             }
         };
-        let ratio = LiquorRatio::of(liquor, goods).map_err(|e| e.at("water"))?;
+        let ratio = LiquorRatio::of(liquor, goods).map_err(|e| e.at(Part::Water.whole()))?;
         let count = match usable {
             Some(usable) => libm::ceil(liquor.millilitres() / usable.millilitres() - 1e-9).max(1.0),
             None => 1.0,
@@ -66,7 +64,8 @@ impl Baths {
             count,
             "",
             text::plan::at_most_10_000_take_a_larger(),
-        )?;
+        )
+        .map_err(|e| e.at(Part::Pot.at(Entry::Capacity)))?;
         let mut baths = Self {
             liquor,
             metric: liquor.metric(),
@@ -103,11 +102,7 @@ impl Baths {
             enough.shown(),
         );
         if self.count > recipe.goods.pieces {
-            sentence.push_str(&text::plan::that_is_more_baths(counted(
-                recipe.goods.pieces,
-                "piece",
-                "pieces",
-            )));
+            sentence.push_str(&text::plan::that_is_more_baths(recipe.goods.pieces));
         } else {
             sentence.push_str(text::plan::pieces_of_different_baths_differ_by_more());
         }

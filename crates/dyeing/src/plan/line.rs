@@ -73,12 +73,11 @@ impl Line {
     /// Says when a weight of dye is wanted from a liquid of unknown strength, or when bottles
     /// can't be counted.
     pub fn of_dye(dye: &Dye, bath: Into) -> Result<Self, DyeingError> {
-        let place = |e: DyeingError| e.at(text::plan::dye(&dye.name));
         let wanted = dye.rule.dose.for_bath(bath.goods, bath.liquor)?;
         let wanted = opened(wanted, dye.bottle)?;
         let (full, pure) = match (dye.form, wanted) {
             (DyeForm::Powder { strength_percent }, Amount::Mass(pure)) => {
-                let taken = hydrate::at_strength(pure, strength_percent).map_err(place)?;
+                let taken = hydrate::at_strength(pure, strength_percent)?;
                 (Amount::Mass(taken), Some(pure))
             }
             (DyeForm::Stock(strength) | DyeForm::Liquid(Some(strength)), Amount::Mass(pure)) => {
@@ -88,14 +87,14 @@ impl Line {
                 (Amount::Volume(taken), Some(strength.within(taken)?))
             }
             (DyeForm::Liquid(None), Amount::Mass(_)) => {
-                return Err(place(DyeingError::Recipe(
+                return Err(DyeingError::Recipe(
                     text::plan::a_weight_of_dye_cant_be_taken().into(),
-                )));
+                ));
             }
             (_, other) => (other, None),
         };
         let depth_owf = pure.map(|p| 100.0 * p.grams() / bath.goods.grams());
-        let (amount, mut note) = less(full, dye.in_bath).map_err(place)?;
+        let (amount, mut note) = less(full, dye.in_bath)?;
         match dye.form {
             DyeForm::Liquid(None) => add(
                 &mut note,
@@ -128,10 +127,9 @@ impl Line {
     /// # Errors
     /// Refuses what overflows.
     pub fn of_auxiliary(auxiliary: &Auxiliary, bath: Into) -> Result<Self, DyeingError> {
-        let place = |e: DyeingError| e.at(format!("\"{}\"", auxiliary.name));
         let wanted = auxiliary.rule.dose.for_bath(bath.goods, bath.liquor)?;
         let wanted = opened(wanted, auxiliary.bottle)?;
-        let (amount, note) = less(wanted, auxiliary.in_bath).map_err(place)?;
+        let (amount, note) = less(wanted, auxiliary.in_bath)?;
         let material = auxiliary.material.as_ref();
         let density = material.and_then(|m| m.density);
         let mut line = Self::written(&auxiliary.name, &auxiliary.rule.text, amount, density, bath)?;

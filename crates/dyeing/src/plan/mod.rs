@@ -11,7 +11,7 @@ pub use line::{Into, Line};
 pub use uptake::Uptake;
 
 use crate::{
-    Celsius, Minutes, Volume,
+    Added, Celsius, Minutes, Part, Volume,
     caution::{Caution, Hazard, gather},
     check::{self, Check, Looked},
     cost::Cost,
@@ -122,17 +122,23 @@ impl Plan {
             kitchen: recipe.kitchen,
         };
         let mut lines = Vec::new();
-        for dye in &recipe.dyes {
-            lines.push(Line::of_dye(dye, into)?);
+        for (row, dye) in recipe.dyes.iter().enumerate() {
+            let part = Part::added(Added::Dye, row, &dye.name);
+            lines.push(Line::of_dye(dye, into).map_err(|e| e.at(part.whole()))?);
         }
         let dyes = lines.len();
-        for auxiliary in &recipe.auxiliaries {
-            lines.push(Line::of_auxiliary(auxiliary, into)?);
+        for (row, auxiliary) in recipe.auxiliaries.iter().enumerate() {
+            let part = Part::added(Added::Auxiliary, row, &auxiliary.name);
+            lines.push(Line::of_auxiliary(auxiliary, into).map_err(|e| e.at(part.whole()))?);
         }
         let after = recipe
             .after
             .iter()
-            .map(|a| AfterPlan::of(a, recipe, &baths))
+            .enumerate()
+            .map(|(row, a)| {
+                let part = Part::added(Added::AfterTreatment, row, &a.agent.name);
+                AfterPlan::of(a, recipe, &baths).map_err(|e| e.at(part.whole()))
+            })
             .collect::<Result<Vec<_>, _>>()?;
         let depth_owf = lines[..dyes].iter().map(|l| l.depth_owf).sum();
         let programme = Programme::of(recipe, &lines);

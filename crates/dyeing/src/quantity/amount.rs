@@ -48,12 +48,12 @@ impl Amount {
             Self::Volume(volume) => Self::Volume(volume.times(factor)?),
             Self::Bottles(n) => {
                 let n = n * factor;
-                let range = "0 or more";
+                let range = text::quantity::n_0_or_more();
                 Self::Bottles(DyeingError::unless(
                     n >= 0.0,
-                    "amount",
+                    text::quantity::amount(),
                     n,
-                    "bottles",
+                    text::quantity::bottles_2(),
                     range,
                 )?)
             }
@@ -87,7 +87,6 @@ impl Amount {
         match self {
             Self::Mass(mass) => mass.metric(),
             Self::Volume(volume) => volume.metric(),
-            Self::Bottles(1.0) => "1 bottle".to_owned(),
             Self::Bottles(n) => text::quantity::bottles(figure(n)),
         }
     }

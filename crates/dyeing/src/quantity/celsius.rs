@@ -1,5 +1,6 @@
 //! Temperature.
 
+use crate::text;
 use std::{fmt, str::FromStr};
 
 use locale::Measures;
@@ -28,7 +29,14 @@ impl Celsius {
     /// Refuses what no bath has: below 0 or above 140 °C.
     pub fn new(degrees: f64) -> Result<Self, DyeingError> {
         let fine = (0.0..=140.0).contains(&degrees);
-        DyeingError::unless(fine, "temperature", degrees, "°C", "0 to 140 °C").map(Self)
+        DyeingError::unless(
+            fine,
+            text::quantity::temperature(),
+            degrees,
+            "°C",
+            text::quantity::n_0_to_140_c(),
+        )
+        .map(Self)
     }
 
     /// That many degrees Fahrenheit.

@@ -22,7 +22,7 @@ impl LiquorRatio {
     /// Refuses what is below 1 or above 1000.
     pub fn new(litres_per_kilogram: f64) -> Result<Self, DyeingError> {
         let fine = (1.0..=1000.0).contains(&litres_per_kilogram);
-        let range = "1 to 1000, and is usually 10 to 40";
+        let range = text::quantity::n_1_to_1000_and_is_usually_10();
         DyeingError::unless(
             fine,
             text::quantity::liquor_ratio(),

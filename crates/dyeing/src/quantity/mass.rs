@@ -62,7 +62,14 @@ impl Mass {
     /// # Errors
     /// Refuses what is below 0 or not finite.
     pub fn from_grams(grams: f64) -> Result<Self, DyeingError> {
-        DyeingError::unless(grams >= 0.0, "mass", grams, "g", "0 or more").map(Self)
+        DyeingError::unless(
+            grams >= 0.0,
+            text::quantity::mass(),
+            grams,
+            "g",
+            text::quantity::n_0_or_more(),
+        )
+        .map(Self)
     }
 
     /// That many of a unit.

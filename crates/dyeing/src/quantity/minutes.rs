@@ -1,5 +1,6 @@
 //! Time.
 
+use crate::text;
 use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
@@ -26,7 +27,14 @@ impl Minutes {
     /// # Errors
     /// Refuses what is below 0 or not finite.
     pub fn new(minutes: f64) -> Result<Self, DyeingError> {
-        DyeingError::unless(minutes >= 0.0, "time", minutes, "min", "0 or more").map(Self)
+        DyeingError::unless(
+            minutes >= 0.0,
+            text::quantity::time(),
+            minutes,
+            "min",
+            text::quantity::n_0_or_more(),
+        )
+        .map(Self)
     }
 
     /// In minutes.

@@ -30,7 +30,7 @@ pub use unit::Kitchen;
 pub use volume::{Volume, VolumeUnit};
 
 pub(crate) use cursor::Cursor;
-pub(crate) use format::{counted, figure};
+pub(crate) use format::figure;
 pub(crate) use number::read as read_number;
 pub(crate) use price::sum as read_sum;
 pub(crate) use retold::retold;

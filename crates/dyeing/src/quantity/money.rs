@@ -54,8 +54,8 @@ impl Money {
             fine,
             text::quantity::sum_of_money(),
             cents,
-            "cents",
-            "0 to 1e13",
+            text::quantity::cents(),
+            text::quantity::n_0_to_1e13(),
         )?;
         Ok(Self(libm::floor(cents + 0.5 + 1e-6) as i64))
     }

@@ -26,7 +26,14 @@ impl PercentOwf {
     /// # Errors
     /// Refuses what is below 0 or not finite; what is too much depends on what it is of.
     pub fn new(percent: f64) -> Result<Self, DyeingError> {
-        DyeingError::unless(percent >= 0.0, "share", percent, "% owf", "0 or more").map(Self)
+        DyeingError::unless(
+            percent >= 0.0,
+            text::quantity::share(),
+            percent,
+            "% owf",
+            text::quantity::n_0_or_more(),
+        )
+        .map(Self)
     }
 
     /// In percent.

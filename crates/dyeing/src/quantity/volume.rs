@@ -107,7 +107,14 @@ impl Volume {
     /// # Errors
     /// Refuses what is below 0 or not finite.
     pub fn from_millilitres(ml: f64) -> Result<Self, DyeingError> {
-        DyeingError::unless(ml >= 0.0, "volume", ml, "ml", "0 or more").map(Self)
+        DyeingError::unless(
+            ml >= 0.0,
+            text::quantity::volume(),
+            ml,
+            "ml",
+            text::quantity::n_0_or_more(),
+        )
+        .map(Self)
     }
 
     /// That many of a unit.

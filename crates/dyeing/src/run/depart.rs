@@ -114,12 +114,11 @@ impl Run {
             found.extend(said.into_iter().map(|words| Departure {
                 step: Some(step.number),
                 arms: step.arms.clone(),
-                sentence: format!(
-                    "Step {}, {}{}: {}",
-                    step.number,
-                    step.title,
+                sentence: text::run::step(
+                    &step.number,
+                    &step.title,
                     for_arms(&step.arms),
-                    ended(&words)
+                    ended(&words),
                 ),
             }));
         }
@@ -202,7 +201,7 @@ fn off_heat(step: &Step, found: Celsius) -> Option<String> {
     let planned = if low == high {
         low.shown()
     } else {
-        format!("{} to {}", figure(low.local_degrees()), high.shown())
+        text::run::to(figure(low.local_degrees()), high.shown())
     };
     (found.celsius() < low.celsius() - CLOSE_K || found.celsius() > high.celsius() + CLOSE_K)
         .then(|| text::run::it_was_at_instead(found.shown(), &planned))

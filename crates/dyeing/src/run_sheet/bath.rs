@@ -37,7 +37,7 @@ impl Sheet {
                     .collect();
                 let step = self.push(
                     StepKind::Add,
-                    &format!("Add {}", stage.add.join(", ")),
+                    &text::run_sheet::add(stage.add.join(", ")),
                     text,
                     Some(stage.adding_min),
                     [from, from],

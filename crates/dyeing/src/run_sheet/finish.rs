@@ -6,7 +6,6 @@ use crate::{
     Celsius,
     caution::{Hazard, gather},
     plan::AfterPlan,
-    quantity::counted,
     recipe::Recipe,
 };
 
@@ -14,9 +13,9 @@ impl Sheet {
     pub(super) fn wash_off(&mut self, recipe: &Recipe) {
         for (k, wash) in recipe.class.wash_off.iter().enumerate() {
             let (kind, title) = if wash.soap {
-                (StepKind::Wash, "Wash")
+                (StepKind::Wash, text::run_sheet::wash())
             } else {
-                (StepKind::Rinse, "Rinse")
+                (StepKind::Rinse, text::run_sheet::rinse())
             };
             // Tender fibres are washed no hotter than they bear.
             let bears = recipe.fibres.iter().map(|s| s.fibre.limit_c);
@@ -44,7 +43,7 @@ impl Sheet {
             plan.liquor.shown(),
             plan.temperature,
             plan.time,
-            counted(plan.pieces, "piece", "pieces"),
+            plan.pieces,
         );
         let hazards = plan
             .line
@@ -85,7 +84,13 @@ impl Sheet {
         }
         let cold = Celsius::new(25.0).ok();
         let text = text::run_sheet::rinse_until_the_water_runs_clear().to_owned();
-        let step = self.push(StepKind::Rinse, "Rinse", text, Some(5.0), [cold, cold]);
+        let step = self.push(
+            StepKind::Rinse,
+            text::run_sheet::rinse(),
+            text,
+            Some(5.0),
+            [cold, cold],
+        );
         step.cautions
             .push(Hazard::Disposal.caution(vec![plan.line.name.clone()]));
     }
@@ -95,6 +100,12 @@ impl Sheet {
             1 => text::run_sheet::the_piece().to_owned(),
             n => text::run_sheet::all_pieces(n),
         });
-        self.push(StepKind::Dry, "Dry", text, None, [None, None]);
+        self.push(
+            StepKind::Dry,
+            text::run_sheet::dry(),
+            text,
+            None,
+            [None, None],
+        );
     }
 }

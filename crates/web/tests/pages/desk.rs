@@ -37,6 +37,13 @@ impl Answer {
         let said = said.unwrap_or_else(|| panic!("nothing is marked at {field}: {}", self.text));
         said.split("</p>").next().unwrap_or_default()
     }
+
+    /// The fields at which a form says that something is wrong.
+    pub fn marked(&self) -> Vec<&str> {
+        let ids = self.text.split("id=\"").skip(1);
+        let ids = ids.filter_map(|rest| rest.split('"').next());
+        ids.filter_map(|id| id.strip_suffix("-problem")).collect()
+    }
 }
 
 impl Desk {

@@ -25,6 +25,23 @@ const FORM: [(&str, &str); 19] = [
     ("auxiliary-2-amount", "12 g/L"),
 ];
 
+/// Two arms and an after-treatment beside what [`FORM`] has; the second rows of arms and
+/// after-treatments are the ones in use, as a person who emptied the first leaves them.
+const MORE: [(&str, &str); 12] = [
+    ("arm-1-name", ""),
+    ("arm-2-name", "plain"),
+    ("arm-2-pieces", "2"),
+    ("arm-3-name", "fixed"),
+    ("arm-3-pieces", "3"),
+    ("after-1-name", ""),
+    ("after-2-name", "fixative"),
+    ("after-2-amount", "2 % owf"),
+    ("after-2-water", "4 L"),
+    ("after-2-temperature", "40 C"),
+    ("after-2-time", "20 min"),
+    ("after-2-arms", "fixed"),
+];
+
 /// The form with other values in some fields, and fields that it hadn't.
 fn with<'a>(other: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     let mut fields: Vec<(&str, &str)> = FORM.to_vec();
@@ -78,11 +95,121 @@ async fn nonsense_is_said_at_its_field_and_nothing_typed_is_lost() {
         );
         let sentence = answer.problem(marked);
         assert!(sentence.contains(part), "{field}: {value}: {sentence}");
+        assert_eq!(answer.marked(), [marked], "{field}: {value}");
         if field != "name" {
             assert!(answer.text.contains("value=\"Green &#60;napkins&#62;\""));
         }
     }
     assert!(desk.bench.lock().unwrap().recipes().unwrap().is_empty());
+}
+
+/// Each fault of a recipe with the field that has to be mended, none of them found by the
+/// sentence's words.
+#[tokio::test]
+async fn each_fault_stands_at_the_field_that_mends_it() {
+    let desk = Desk::new().await;
+    let good = [&FORM[..], &MORE[..]].concat();
+    let answer = desk.post_form("/recipes/new", &good).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    for (other, marked) in [
+        (vec![("name", " ")], "name"),
+        (vec![("class", "vat of old")], "class"),
+        (vec![("fibre", "60 % cotton")], "fibre"),
+        (vec![("weight", "")], "weight"),
+        (vec![("weight", "0 g")], "weight"),
+        (vec![("weight", "250")], "weight"),
+        (vec![("weight", ""), ("typical", "tent")], "typical"),
+        (vec![("pieces", "4")], "pieces"),
+        (vec![("pieces", "0"), ("arm-2-pieces", "0")], "pieces"),
+        (vec![("pieces", "3"), ("arm-2-pieces", "0")], "arm-2-pieces"),
+        (vec![("water-amount", "2000:1")], "water-amount"),
+        (vec![("water-amount", "5 L")], "water-amount"),
+        (
+            vec![("water", "volume"), ("water-amount", "20:1")],
+            "water-amount",
+        ),
+        (
+            vec![("water", "volume"), ("water-amount", "5 mL")],
+            "water-amount",
+        ),
+        (
+            vec![("water", "pot"), ("water-amount", ""), ("pot", "")],
+            "water-amount",
+        ),
+        // The stock solution alone is more than the bath.
+        (vec![("dye-1-strength", "0.01 %")], "water-amount"),
+        (vec![("pot", "a bucket")], "pot"),
+        (vec![("pot", "0 L")], "pot"),
+        // More than 10 000 baths.
+        (vec![("pot", "0.01 ml")], "pot"),
+        (vec![("headroom", "95")], "headroom"),
+        (vec![("heater", "0")], "heater"),
+        (vec![("presoak", "long")], "presoak"),
+        (vec![("hold", "400 C")], "hold"),
+        (vec![("time", "a while")], "time"),
+        (vec![("ph", "15")], "ph"),
+        (vec![("dye-1-name", "")], "dye-1-name"),
+        (vec![("dye-1-amount", "5 %")], "dye-1-amount"),
+        (vec![("dye-1-strength", "weak")], "dye-1-strength"),
+        (
+            vec![("dye-1-form", "liquid"), ("dye-1-strength", "weak")],
+            "dye-1-strength",
+        ),
+        (
+            vec![("dye-1-form", "powder"), ("dye-1-strength", "0")],
+            "dye-1-strength",
+        ),
+        // A weight of dye from a bottle of unknown strength.
+        (
+            vec![("dye-1-form", "unknown"), ("dye-1-strength", "")],
+            "dye-1-amount",
+        ),
+        (vec![("dye-1-bottle", "big")], "dye-1-bottle"),
+        (vec![("dye-1-price", "dear")], "dye-1-price"),
+        // By weight, where a volume is taken.
+        (vec![("dye-1-amount", "1 bottle")], "dye-1-amount"),
+        (vec![("dye-1-in_bath", "some")], "dye-1-in_bath"),
+        (vec![("dye-1-in_bath", "3 g")], "dye-1-in_bath"),
+        (vec![("auxiliary-2-name", "")], "auxiliary-2-name"),
+        (vec![("auxiliary-1-amount", "")], "auxiliary-1-amount"),
+        // Two of one name are told apart by their rows.
+        (
+            vec![
+                ("auxiliary-2-name", "fine salt"),
+                ("auxiliary-2-amount", "x"),
+            ],
+            "auxiliary-2-amount",
+        ),
+        (
+            vec![("auxiliary-2-material", "gold")],
+            "auxiliary-2-material",
+        ),
+        (vec![("auxiliary-2-label", "?")], "auxiliary-2-label"),
+        (vec![("auxiliary-2-bottle", "?")], "auxiliary-2-bottle"),
+        (vec![("auxiliary-2-price", "?")], "auxiliary-2-price"),
+        (
+            vec![("auxiliary-2-price", "3 per bottle")],
+            "auxiliary-2-price",
+        ),
+        (vec![("auxiliary-2-in_bath", "1 L")], "auxiliary-2-in_bath"),
+        (vec![("after-2-name", "")], "after-2-name"),
+        (vec![("after-2-amount", "a lot")], "after-2-amount"),
+        (vec![("after-2-material", "gold")], "after-2-material"),
+        (vec![("after-2-label", "?")], "after-2-label"),
+        (vec![("after-2-bottle", "?")], "after-2-bottle"),
+        (vec![("after-2-price", "?")], "after-2-price"),
+        (vec![("after-2-water", "a bit")], "after-2-water"),
+        (vec![("after-2-water", "0 L")], "after-2-water"),
+        (vec![("after-2-temperature", "warm")], "after-2-temperature"),
+        (vec![("after-2-time", "long")], "after-2-time"),
+        (vec![("after-2-arms", "red")], "after-2-arms"),
+        (vec![("after-2-arms", ";")], "after-2-arms"),
+    ] {
+        let changed = [&MORE[..], &other].concat();
+        let answer = desk.post_form("/recipes/new", &with(&changed)).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{other:?}");
+        assert_eq!(answer.marked(), [marked], "{other:?}");
+    }
 }
 
 #[tokio::test]

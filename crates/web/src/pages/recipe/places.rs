@@ -2,92 +2,54 @@
 
 use super::draft::Draft;
 use crate::form::Problems;
-use crate::text;
-use dyeing::DyeingError;
+use dyeing::{Added, DyeingError, Entry, Part, Place};
 
 /// The fault with the field where it belongs.
 pub(crate) fn problem(draft: &Draft, error: &DyeingError) -> Problems {
     let mut problems = Problems::default();
-    let (field, message) = match error.placed() {
-        Some((place, why)) => (field(draft, place), why.to_string()),
-        None => (unplaced(draft, &error.to_string()), error.to_string()),
-    };
-    problems.add(field, sentence(&message));
+    let field = error.place().and_then(|place| field(draft, place));
+    // What belongs nowhere stands at the first field.
+    let field = field.unwrap_or_else(|| "name".to_owned());
+    problems.add(field, sentence(&error.at_its_place()));
     problems
 }
 
-fn field(draft: &Draft, place: &str) -> String {
-    let plain = match place {
-        "class" | "fibre" => Some(place),
-        "goods, weight" => Some("weight"),
-        "goods, typical" => Some("typical"),
-        "water" | "water, liquor_ratio" | "water, volume" => Some("water-amount"),
-        "pot, capacity" => Some("pot"),
-        "process, presoak" => Some("presoak"),
-        "process, hold" => Some("hold"),
-        "process, time" => Some("time"),
-        _ => None,
-    };
-    if let Some(plain) = plain {
-        return plain.to_owned();
-    }
-    // As in: dye "yellow", amount.
-    let mut parts = place.split('"');
-    let kind = parts.next().unwrap_or("").trim();
-    let name = parts.next().unwrap_or("");
-    let entry = parts.next().unwrap_or("").trim_start_matches([',', ' ']);
-    let kinds: &[&str] = match kind {
-        "dye" => &["dye"],
-        "auxiliary" => &["auxiliary"],
-        "after-treatment" => &["after"],
-        _ => &["auxiliary", "after"],
-    };
-    for kind in kinds {
-        for row in draft.used(kind) {
-            if draft.at(&format!("{kind}-{row}-name")) == name {
-                let entry = match entry {
-                    "stock" | "liquid" | "strength_percent" => "strength",
-                    "" => "amount",
-                    other => other,
-                };
-                return format!("{kind}-{row}-{entry}");
-            }
+/// The field of a place, if the form has one.
+fn field(draft: &Draft, place: &Place) -> Option<String> {
+    let entry = place.entry.map(Entry::key);
+    match &place.part {
+        Part::Recipe | Part::Goods | Part::Process => entry.map(str::to_owned),
+        Part::Water => Some("water-amount".to_owned()),
+        Part::Pot => Some(match place.entry {
+            Some(Entry::Headroom) => "headroom".to_owned(),
+            Some(Entry::Heater) => "heater".to_owned(),
+            _ => "pot".to_owned(),
+        }),
+        Part::Arm(name) => {
+            let rows = draft.used("arm").into_iter();
+            let mut named = rows.filter(|row| draft.at(&format!("arm-{row}-name")) == name);
+            named.next().map(|row| format!("arm-{row}-pieces"))
         }
-    }
-    "name".to_owned()
-}
-
-/// Faults without a place say what they are about.
-fn unplaced(draft: &Draft, message: &str) -> String {
-    for (kind, words) in [
-        ("dye", "dye"),
-        ("auxiliary", "auxiliary"),
-        ("after", "after-treatment"),
-    ] {
-        for (k, row) in draft.used(kind).into_iter().enumerate() {
-            let nameless = [
-                text::recipe::the_has_no_name(words),
-                text::recipe::has_no_name(words, k + 1),
-            ];
-            if nameless.iter().any(|start| message.starts_with(start)) {
-                return format!("{kind}-{row}-name");
-            }
+        Part::Added { kind, row, .. } => {
+            let kind = match kind {
+                Added::Dye => "dye",
+                Added::Auxiliary => "auxiliary",
+                Added::AfterTreatment => "after",
+            };
+            let row = *draft.used(kind).get(*row)?;
+            let entry = match place.entry {
+                Some(Entry::Stock | Entry::Liquid | Entry::Strength) => "strength",
+                Some(other) => other.key(),
+                None => "amount",
+            };
+            Some(format!("{kind}-{row}-{entry}"))
         }
+        Part::Reading
+        | Part::SpentBath
+        | Part::Rinse(_)
+        | Part::Calibration
+        | Part::Standard(_) => None,
     }
-    let about = [
-        ("headroom", "headroom"),
-        ("heater", "heater"),
-        (text::recipe::the_pot(), "pot"),
-        ("pH", "ph"),
-        (text::recipe::arm(), "arm-1-name"),
-        ("pieces", "pieces"),
-        ("piece", "pieces"),
-        (text::recipe::the_goods(), "weight"),
-        ("water", "water-amount"),
-        ("solutions", "water-amount"),
-    ];
-    let found = about.into_iter().find(|(words, _)| message.contains(words));
-    found.map_or("name", |(_, field)| field).to_owned()
 }
 
 /// With a capital and a full stop.

@@ -3,7 +3,7 @@
 use crate::form::{Problems, Signed};
 use crate::text;
 use dyeing::{
-    DyeingError,
+    DyeingError, Entry,
     balance::{Absorbances, WrittenReading},
 };
 
@@ -97,20 +97,20 @@ fn absorbances(typed: &str) -> Result<Option<Absorbances>, String> {
 /// The field that a fault of a balance is about.
 pub(crate) fn problems(error: &DyeingError, suffix: &str) -> Problems {
     let mut problems = Problems::default();
-    let (place, why) = match error.placed() {
-        Some((place, why)) => (place, why.to_string()),
-        None => ("", error.to_string()),
-    };
-    let entry = place.rsplit(", ").next().unwrap_or_default();
-    let field = match entry {
-        "volume" | "volume spread" | "absorbance" | "concentration" | "dilution" | "spread" => {
-            entry.replace(' ', "_")
-        }
-        _ => "looks_like".to_owned(),
+    let field = match error.place().and_then(|place| place.entry) {
+        Some(
+            entry @ (Entry::Volume
+            | Entry::VolumeSpread
+            | Entry::Absorbance
+            | Entry::Concentration
+            | Entry::Dilution
+            | Entry::Spread),
+        ) => entry.key(),
+        _ => Entry::LooksLike.key(),
     };
     problems.add(
         format!("{field}{suffix}"),
-        crate::pages::recipe::places::sentence(&why),
+        crate::pages::recipe::places::sentence(&error.at_its_place()),
     );
     problems
 }

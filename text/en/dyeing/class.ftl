@@ -1,0 +1,3 @@
+## class.rs
+
+class-of-dye = class of dye

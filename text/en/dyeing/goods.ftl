@@ -1,0 +1,3 @@
+## goods.rs
+
+typical-piece = typical piece

@@ -1,0 +1,3 @@
+## material.rs
+
+material = material

@@ -30,7 +30,7 @@ impl ParseFault {
 impl fmt::Display for ParseFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (text, why) = (&self.text, &self.why);
-        write!(f, "{}", text::error::at_character(&text, self.at + 1, &why))
+        write!(f, "{}", text::error::at_character(text, self.at + 1, why))
     }
 }
 
@@ -117,6 +117,14 @@ impl DyeingError {
         Self::At {
             place,
             why: Box::new(self),
+        }
+    }
+
+    /// The same fault at its own place, or at this one where it has none.
+    pub(crate) fn or_at(self, place: Place) -> Self {
+        match self.place() {
+            Some(_) => self,
+            None => self.at(place),
         }
     }
 

@@ -102,7 +102,7 @@ pub fn blend(text: &str) -> Result<Vec<FibreShare>, DyeingError> {
     let sum: f64 = shares.iter().map(|s| s.percent).sum();
     if (sum - 100.0).abs() > 1.0 {
         return Err(DyeingError::Recipe(text::fibre::the_shares_of_make(
-            &text, &sum,
+            text, sum,
         )));
     }
     Ok(shares)

@@ -4,8 +4,6 @@
 #[derive(Debug, thiserror::Error)]
 pub enum ReportError {
     /// The page's template could not be filled in.
-    #[error(
-        "The report could not be laid out ({0}). The trial itself is untouched; please report this."
-    )]
+    #[error("{}", crate::text::error::the_report_could_not_be_laid_out(.0))]
     Layout(#[from] askama::Error),
 }

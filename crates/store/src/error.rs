@@ -7,10 +7,7 @@ use trial::TrialError;
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
     /// The bench's folder can't be made or opened.
-    #[error(
-        "The bench can't be kept in {} ({source}). Make the folder writable or choose another one.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::the_bench_cant_be_kept_in_make(path.display(), source))]
     Home {
         /// The folder.
         path: PathBuf,
@@ -18,27 +15,21 @@ pub enum StoreError {
         source: std::io::Error,
     },
     /// A file of the database's name is there and is no database of ours.
-    #[error(
-        "{} is not a Woadstone database. Move it away or choose another folder for the bench.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::is_not_a_woadstone_database_move(path.display()))]
     NotABench {
         /// The file.
         path: PathBuf,
     },
     /// The database was written by a later version of the program.
-    #[error(
-        "The bench at {} was written by a newer Woadstone. Use that version or a later one; nothing was changed.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::the_bench_at_was_written(path.display()))]
     Newer {
         /// The database.
         path: PathBuf,
     },
     /// The database did not do what was asked.
     #[error(
-        "The bench's database could not {doing} ({source}). Nothing was half done; see that the disk \
-         has room and that its folder is writable, then try again."
+        "{}",
+        crate::text::error::the_benchs_database_could_not_nothing(doing, source)
     )]
     Database {
         /// What it was to do, as a verb with its object.
@@ -47,17 +38,10 @@ pub enum StoreError {
         source: rusqlite::Error,
     },
     /// The tables could not be brought to this version's shape.
-    #[error(
-        "The bench's database could not be brought up to date ({0}). It stays as it was; \
-         keep a copy of the folder before trying again."
-    )]
+    #[error("{}", crate::text::error::the_benchs_database_could_not_be_brought(.0))]
     Migration(rusqlite_migration::Error),
     /// A file of the vault can't be written or read.
-    #[error(
-        "The photo vault can't use {} ({source}). See that the disk has room and that the folder \
-         is writable, then try again.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::the_photo_vault_cant_use_see(path.display(), source))]
     Vault {
         /// The file or folder.
         path: PathBuf,
@@ -65,21 +49,13 @@ pub enum StoreError {
         source: std::io::Error,
     },
     /// A photo's file is not in the vault.
-    #[error(
-        "The photo's file {} is missing from the vault. Put it back from a copy of the bench, \
-         or add the photo again.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::the_photos_file_is_missing(path.display()))]
     VaultFileMissing {
         /// Where it should be.
         path: PathBuf,
     },
     /// A photo's file is not what was put in.
-    #[error(
-        "The photo's file {} was damaged since it was added: its content no longer fits its name. \
-         Put it back from a copy of the bench, or add the photo again.",
-        path.display()
-    )]
+    #[error("{}", crate::text::error::the_photos_file_was_damaged_since(path.display()))]
     VaultFileDamaged {
         /// The damaged file.
         path: PathBuf,
@@ -99,7 +75,7 @@ pub enum StoreError {
     #[error("{0}")]
     Water(dyeing::DyeingError),
     /// Something named by number is not there.
-    #[error("There is no {what} with the number {id} on this bench.")]
+    #[error("{}", crate::text::error::there_is_no_with_the_number(what, id))]
     Unknown {
         /// Its kind: `trial`, `photo`.
         what: &'static str,
@@ -108,8 +84,8 @@ pub enum StoreError {
     },
     /// A value in the database can't be understood.
     #[error(
-        "The bench's database holds a {what} that can't be understood ({cause}). It may have been changed \
-         by another program; put the database back from a copy."
+        "{}",
+        crate::text::error::the_benchs_database_holds_a_that_cant(what, cause)
     )]
     Stored {
         /// The kind of value.

@@ -63,3 +63,17 @@ visible-difference = visible difference
 real-but-too-small-to-matter = real, but too small to matter
 no-difference-that-matters = no difference that matters
 not-enough-evidence = not enough evidence
+
+## decide/error.rs
+
+the-margin-cant-be-used-give = The margin { $margin } can't be used: give a difference above 0, such as 1.0.
+the-table-is-empty-it-needs = The table is empty: it needs a first line with arm,piece,role,load,stage,L,a,b and a row for each reading.
+the-table-holds-no-grade-it-needs = The table holds no grade: it needs a first line with arm,piece,role,load,stage,judge,grade and a row for each grade.
+the-first-line-has-no-column = The first line has no column "{ $column }": it must name { $columns }.
+the-first-line-names-the-column-twice = The first line names the column "{ $column }" twice: leave one of them out.
+no-row-has-the-role-test = No row has the role test: a decision needs washed test pieces.
+no-test-piece-can-be-compared = No test piece can be compared: each needs a row at stage 0, or a keeper of its arm at its own stage, and a row after one round or more.
+there-are-pairs-of-arms-and-stages = There are { $pairs } pairs of arms and stages, more than { $most }: check the columns arm and stage, or split the table.
+the-table-has-readings-of-several = The table has readings of several sources or lights ({ $kinds }), which differ by more than a change does: keep the rows of one.
+row-below-the-column-names = Row { $row } below the column names: { $message }.
+the-table-cant-be-read = The table can't be read: { $cause }.

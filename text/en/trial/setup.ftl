@@ -21,3 +21,13 @@ from-photo-to-photo = from photo to photo
 texture-and-noise = texture and noise
 laying-anew = laying anew
 laying-anew-texture-and-noise = laying anew, texture and noise
+
+## setup/error.rs
+
+a-set-up-check-compares-at-least = A set-up check compares at least { $fewest_photos } photos of the same pieces, and { $given } came. Lay the pieces anew and take more; five show it well.
+a-set-up-check-needs-at-least = A set-up check needs at least { $fewest_pieces } pieces that are on two photos or more, and { $given } came. Give each piece the same name on every photo, and lay six or so beside the chart.
+photos-and-give-the-very-same-colours = Photos { $one } and { $other } give the very same colours, so they are one photo. Leave one out, lay the pieces anew and take another.
+photo-has-two-pieces-named-give = Photo { $photo } has two pieces named "{ $piece }". Give each piece a name of its own.
+photo-shows-none-of-the-pieces = Photo { $photo } shows none of the pieces that other photos show. Mark them there under the same names, or leave the photo out.
+the-photos-have-too-few-pieces = The photos have too few pieces in common to be compared. Lay the same pieces on all of them.
+a-colour-holds-a-value = A colour holds a value that is not a number. Read the photos again.

@@ -5,7 +5,7 @@ use locale::Measures;
 use serde::Serialize;
 
 use crate::{
-    Amount, Kitchen, Mass, Volume,
+    Amount, Entry, Kitchen, Mass, Part, Volume,
     caution::Hazard,
     error::DyeingError,
     hydrate, kitchen,
@@ -67,12 +67,12 @@ pub struct Into {
 }
 
 impl Line {
-    /// A dye.
+    /// A dye, `part` being where faults say it is.
     ///
     /// # Errors
     /// Says when a weight of dye is wanted from a liquid of unknown strength, or when bottles
     /// can't be counted.
-    pub fn of_dye(dye: &Dye, bath: Into) -> Result<Self, DyeingError> {
+    pub fn of_dye(dye: &Dye, part: &Part, bath: Into) -> Result<Self, DyeingError> {
         let wanted = dye.rule.dose.for_bath(bath.goods, bath.liquor)?;
         let wanted = opened(wanted, dye.bottle)?;
         let (full, pure) = match (dye.form, wanted) {
@@ -94,7 +94,7 @@ impl Line {
             (_, other) => (other, None),
         };
         let depth_owf = pure.map(|p| 100.0 * p.grams() / bath.goods.grams());
-        let (amount, mut note) = less(full, dye.in_bath)?;
+        let (amount, mut note) = less(full, dye.in_bath, part)?;
         match dye.form {
             DyeForm::Liquid(None) => add(
                 &mut note,
@@ -122,14 +122,18 @@ impl Line {
         Ok(line)
     }
 
-    /// Something beside dye.
+    /// Something beside dye, `part` being where faults say it is.
     ///
     /// # Errors
     /// Refuses what overflows.
-    pub fn of_auxiliary(auxiliary: &Auxiliary, bath: Into) -> Result<Self, DyeingError> {
+    pub fn of_auxiliary(
+        auxiliary: &Auxiliary,
+        part: &Part,
+        bath: Into,
+    ) -> Result<Self, DyeingError> {
         let wanted = auxiliary.rule.dose.for_bath(bath.goods, bath.liquor)?;
         let wanted = opened(wanted, auxiliary.bottle)?;
-        let (amount, note) = less(wanted, auxiliary.in_bath)?;
+        let (amount, note) = less(wanted, auxiliary.in_bath, part)?;
         let material = auxiliary.material.as_ref();
         let density = material.and_then(|m| m.density);
         let mut line = Self::written(&auxiliary.name, &auxiliary.rule.text, amount, density, bath)?;
@@ -236,7 +240,11 @@ fn opened(amount: Amount, bottle: Option<Volume>) -> Result<Amount, DyeingError>
 }
 
 /// What is still to be taken when some is in the bath already.
-fn less(wanted: Amount, there: Option<Amount>) -> Result<(Amount, Option<String>), DyeingError> {
+fn less(
+    wanted: Amount,
+    there: Option<Amount>,
+    part: &Part,
+) -> Result<(Amount, Option<String>), DyeingError> {
     let Some(there) = there else {
         return Ok((wanted, None));
     };
@@ -244,9 +252,8 @@ fn less(wanted: Amount, there: Option<Amount>) -> Result<(Amount, Option<String>
         return Ok((wanted, None));
     }
     let Some(share) = there.over(wanted) else {
-        return Err(DyeingError::Recipe(text::plan::what_is_left_in_the_bath(
-            there, wanted,
-        )));
+        let sentence = text::plan::what_is_left_in_the_bath(there, wanted);
+        return Err(DyeingError::Recipe(sentence).at(part.clone().at(Entry::InBath)));
     };
     let note = if share > 1.0 {
         text::plan::the_bath_holds_already_more(there, wanted)

@@ -124,12 +124,14 @@ impl Plan {
         let mut lines = Vec::new();
         for (row, dye) in recipe.dyes.iter().enumerate() {
             let part = Part::added(Added::Dye, row, &dye.name);
-            lines.push(Line::of_dye(dye, into).map_err(|e| e.at(part.whole()))?);
+            lines.push(Line::of_dye(dye, &part, into).map_err(|e| e.or_at(part.whole()))?);
         }
         let dyes = lines.len();
         for (row, auxiliary) in recipe.auxiliaries.iter().enumerate() {
             let part = Part::added(Added::Auxiliary, row, &auxiliary.name);
-            lines.push(Line::of_auxiliary(auxiliary, into).map_err(|e| e.at(part.whole()))?);
+            lines.push(
+                Line::of_auxiliary(auxiliary, &part, into).map_err(|e| e.or_at(part.whole()))?,
+            );
         }
         let after = recipe
             .after
@@ -137,7 +139,7 @@ impl Plan {
             .enumerate()
             .map(|(row, a)| {
                 let part = Part::added(Added::AfterTreatment, row, &a.agent.name);
-                AfterPlan::of(a, recipe, &baths).map_err(|e| e.at(part.whole()))
+                AfterPlan::of(a, &part, recipe, &baths).map_err(|e| e.or_at(part.whole()))
             })
             .collect::<Result<Vec<_>, _>>()?;
         let depth_owf = lines[..dyes].iter().map(|l| l.depth_owf).sum();
@@ -177,7 +179,12 @@ impl Plan {
 }
 
 impl AfterPlan {
-    fn of(treatment: &AfterTreatment, recipe: &Recipe, baths: &Baths) -> Result<Self, DyeingError> {
+    fn of(
+        treatment: &AfterTreatment,
+        part: &Part,
+        recipe: &Recipe,
+        baths: &Baths,
+    ) -> Result<Self, DyeingError> {
         let pieces = recipe.pieces_of(&treatment.arms);
         let goods = recipe.goods.mass.times(treatment.share)?;
         let liquor = match treatment.water {
@@ -191,7 +198,7 @@ impl AfterPlan {
             kitchen: recipe.kitchen,
         };
         Ok(Self {
-            line: Line::of_auxiliary(&treatment.agent, into)?,
+            line: Line::of_auxiliary(&treatment.agent, part, into)?,
             liquor,
             kitchen: kitchen::measure(liquor, recipe.kitchen)?.text,
             temperature: treatment.temperature,

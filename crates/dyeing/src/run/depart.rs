@@ -115,7 +115,7 @@ impl Run {
                 step: Some(step.number),
                 arms: step.arms.clone(),
                 sentence: text::run::step(
-                    &step.number,
+                    step.number,
                     &step.title,
                     for_arms(&step.arms),
                     ended(&words),

@@ -4,20 +4,19 @@
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum DecideError {
     /// The margin is not above 0.
-    #[error("The margin {0} can't be used: give a difference above 0, such as 1.0.")]
+    #[error("{}", crate::text::decide::the_margin_cant_be_used_give(.0))]
     Margin(f64),
     /// There are no rows at all.
-    #[error(
-        "The table is empty: it needs a first line with arm,piece,role,load,stage,L,a,b and a row for each reading."
-    )]
+    #[error("{}", crate::text::decide::the_table_is_empty_it_needs())]
     Empty,
     /// A table of grades without any.
-    #[error(
-        "The table holds no grade: it needs a first line with arm,piece,role,load,stage,judge,grade and a row for each grade."
-    )]
+    #[error("{}", crate::text::decide::the_table_holds_no_grade_it_needs())]
     NoGrades,
     /// A column is missing.
-    #[error("The first line has no column \"{column}\": it must name {columns}.")]
+    #[error(
+        "{}",
+        crate::text::decide::the_first_line_has_no_column(column, columns)
+    )]
     ColumnMissing {
         /// The one that is missing.
         column: String,
@@ -25,28 +24,22 @@ pub enum DecideError {
         columns: String,
     },
     /// A column is there twice.
-    #[error("The first line names the column \"{0}\" twice: leave one of them out.")]
+    #[error("{}", crate::text::decide::the_first_line_names_the_column_twice(.0))]
     ColumnTwice(String),
     /// No row is of a test piece.
-    #[error("No row has the role test: a decision needs washed test pieces.")]
+    #[error("{}", crate::text::decide::no_row_has_the_role_test())]
     NoTestPiece,
     /// No test piece has anything to be compared with.
-    #[error(
-        "No test piece can be compared: each needs a row at stage 0, or a keeper of its arm at its own stage, and a row after one round or more."
-    )]
+    #[error("{}", crate::text::decide::no_test_piece_can_be_compared())]
     NoChange,
     /// More pairs of arms than are worth looking at.
-    #[error(
-        "There are {0} pairs of arms and stages, more than {1}: check the columns arm and stage, or split the table."
-    )]
+    #[error("{}", crate::text::decide::there_are_pairs_of_arms_and_stages(.0, .1))]
     TooManyPairs(usize, usize),
     /// Rows that don't compare: of several sources, or for several lights.
-    #[error(
-        "The table has readings of several sources or lights ({0}), which differ by more than a change does: keep the rows of one."
-    )]
+    #[error("{}", crate::text::decide::the_table_has_readings_of_several(.0))]
     Kinds(String),
     /// One row can't be used.
-    #[error("Row {row} below the column names: {message}.")]
+    #[error("{}", crate::text::decide::row_below_the_column_names(row, message))]
     Row {
         /// Which row, from 1, the line of column names not counted.
         row: usize,
@@ -54,6 +47,6 @@ pub enum DecideError {
         message: String,
     },
     /// The text can't be read as a table.
-    #[error("The table can't be read: {0}.")]
+    #[error("{}", crate::text::decide::the_table_cant_be_read(.0))]
     Unreadable(String),
 }

@@ -8,22 +8,19 @@ use std::collections::{BTreeMap, BTreeSet};
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SetupError {
     /// Too few photos.
-    #[error(
-        "A set-up check compares at least {FEWEST_PHOTOS} photos of the same pieces, and {0} came. Lay the pieces anew and take more; five show it well."
-    )]
+    #[error("{}", crate::text::setup::a_set_up_check_compares_at_least(FEWEST_PHOTOS, .0))]
     TooFewPhotos(usize),
     /// Too few pieces that several photos show.
-    #[error(
-        "A set-up check needs at least {FEWEST_PIECES} pieces that are on two photos or more, and {0} came. Give each piece the same name on every photo, and lay six or so beside the chart."
-    )]
+    #[error("{}", crate::text::setup::a_set_up_check_needs_at_least(FEWEST_PIECES, .0))]
     TooFewPieces(usize),
     /// Two photos with the very same values.
-    #[error(
-        "Photos {0} and {1} give the very same colours, so they are one photo. Leave one out, lay the pieces anew and take another."
-    )]
+    #[error("{}", crate::text::setup::photos_and_give_the_very_same_colours(.0, .1))]
     SamePhoto(usize, usize),
     /// A name stands for two pieces of a photo.
-    #[error("Photo {photo} has two pieces named \"{piece}\". Give each piece a name of its own.")]
+    #[error(
+        "{}",
+        crate::text::setup::photo_has_two_pieces_named_give(photo, piece)
+    )]
     TwicePiece {
         /// Which photo.
         photo: usize,
@@ -31,17 +28,13 @@ pub enum SetupError {
         piece: String,
     },
     /// A photo that shows none of the pieces.
-    #[error(
-        "Photo {0} shows none of the pieces that other photos show. Mark them there under the same names, or leave the photo out."
-    )]
+    #[error("{}", crate::text::setup::photo_shows_none_of_the_pieces(.0))]
     NothingShared(usize),
     /// Photos fall into groups without a piece in common.
-    #[error(
-        "The photos have too few pieces in common to be compared. Lay the same pieces on all of them."
-    )]
+    #[error("{}", crate::text::setup::the_photos_have_too_few_pieces())]
     Apart,
     /// A value that is no plain number.
-    #[error("A colour holds a value that is not a number. Read the photos again.")]
+    #[error("{}", crate::text::setup::a_colour_holds_a_value())]
     NotFinite,
 }
 

@@ -7,14 +7,11 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use colour::{Lab, View};
 use trial::GreyScale;
 
-/// Answers whether a dyed colour lasts, and whether an extra step is worth its price.
-///
-/// Without a command it serves your own bench on this machine.
+/// The whole command line; without a command it serves the bench.
 #[derive(Debug, Parser)]
-#[command(name = "woadstone", version, about, long_about = None)]
+#[command(name = "woadstone", version, about = text::cli::answers_whether_a_dyed_colour_lasts())]
 pub struct Cli {
-    /// Where database and photos live (default: this platform's data folder).
-    #[arg(long, global = true, value_name = "DIR")]
+    #[arg(help = text::cli::where_database_and_photos_live_default(), long, global = true, value_name = "DIR")]
     pub home: Option<PathBuf>,
     /// What to do; `serve` when left out.
     #[command(subcommand)]
@@ -24,91 +21,76 @@ pub struct Cli {
 /// What the program can be asked to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Serve the bench as a web app on this machine only.
+    #[command(about = text::cli::serve_the_bench_as_a_web_app())]
     Serve(ServeArgs),
-    /// Run the invented demo trial from photographs to verdict, then serve it.
+    #[command(about = text::cli::run_the_invented_demo_trial_from())]
     Demo(DemoArgs),
-    /// Read colours from a photograph with a 24-patch chart on it.
+    #[command(about = text::cli::read_colours_from_a_photograph())]
     Read(ReadArgs),
-    /// Grade a change in colour or a stain on the ISO 105 grey scales.
+    #[command(about = text::cli::grade_a_change_in_colour())]
     Grade(GradeArgs),
-    /// Colour difference of two colours by every formula.
+    #[command(about = text::cli::colour_difference_of_two_colours_by())]
     Difference(PairArgs),
-    /// Decide between arms from a table of readings or of grades judged by eye.
+    #[command(about = text::cli::decide_between_arms_from_a_table())]
     Decide(DecideArgs),
-    /// Print what a plan can show and what it can't tell apart.
+    #[command(about = text::cli::print_what_a_plan_can_show())]
     Plan(PlanArgs),
-    /// How often a difference is shown, and how many pieces it takes.
+    #[command(about = text::cli::how_often_a_difference_is_shown())]
     Power(PowerArgs),
-    /// Work a recipe out: amounts, baths, run sheet, cautions and cost.
+    #[command(about = text::cli::work_a_recipe_out_amounts_baths_run())]
     Bath(BathArgs),
-    /// Check a set-up by photos of the same pieces, laid anew between shots.
+    #[command(about = text::cli::check_a_set_up_by_photos())]
     SetupCheck(SetupCheckArgs),
-    /// Add spectra or Lab values that an instrument measured to a trial.
+    #[command(about = text::cli::add_spectra_or_lab_values())]
     AddReadings(AddReadingsArgs),
-    /// Add a grade that someone judged by eye with a grey scale to a trial.
+    #[command(about = text::cli::add_a_grade_that_someone_judged())]
     GradeByEye(GradeByEyeArgs),
-    /// Draw a board, the sheet on which pieces lie for a photo, to be printed.
+    #[command(about = text::cli::draw_a_board_the_sheet())]
     Board(BoardArgs),
-    /// Draw the tags of a trial's pieces, to be printed and cut out.
+    #[command(about = text::cli::draw_the_tags_of_a_trials_pieces())]
     Tags(TagsArgs),
-    /// Write a trial's report as one self-contained page.
+    #[command(about = text::cli::write_a_trials_report_as_one_self())]
     Publish(PublishArgs),
 }
 
 /// Arguments of `serve`.
 #[derive(Debug, Args, Default)]
 pub struct ServeArgs {
-    /// Port on the loopback address; 0 takes a free one.
-    #[arg(long, default_value_t = 7117)]
+    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 7117)]
     pub port: u16,
 }
 
 /// Arguments of `demo`.
 #[derive(Debug, Args)]
 pub struct DemoArgs {
-    /// Port on the loopback address; 0 takes a free one.
-    #[arg(long, default_value_t = 0)]
+    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 0)]
     pub port: u16,
-    /// Stop after the report is written, without serving.
-    #[arg(long)]
+    #[arg(help = text::cli::stop_after_the_report_is_written_without(), long)]
     pub no_serve: bool,
 }
 
 /// Arguments of `read`.
 #[derive(Debug, Args)]
 pub struct ReadArgs {
-    /// The photographs, JPEG or PNG, or folders of them.
-    #[arg(required = true, value_name = "PHOTO")]
+    #[arg(help = text::cli::the_photographs_jpeg_or_png_or_folders(), required = true, value_name = "PHOTO")]
     pub photos: Vec<PathBuf>,
-    /// Areas to read in each photo: JSON `[{"id":"P1","polygon":[[x,y],...]}]`, pixels of the
-    /// upright photo. Without it, those of NAME.areas.json beside NAME.jpg.
-    #[arg(long, value_name = "AREAS.json")]
+    #[arg(help = text::cli::areas_to_read_in_each_photo_json(), long, value_name = "AREAS.json")]
     pub areas: Option<PathBuf>,
-    /// How many photos are read at once; each takes about 3 bytes of memory a pixel, a few
-    /// times that where it is a progressive JPEG.
-    #[arg(long, default_value = "2", value_name = "N")]
+    #[arg(help = text::cli::how_many_photos_are_read_at_once(), long, default_value = "2", value_name = "N")]
     pub jobs: Jobs,
-    /// Outer corners of the patch grid at the brown, the bluish-green, the black and the white patch.
-    #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true)]
+    #[arg(help = text::cli::outer_corners_of_the_patch_grid(), long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true)]
     pub chart_corners: Option<[photo::Point; 4]>,
-    /// The chart's own reference values: CGATS text or a CSV, of spectra or Lab.
-    #[arg(long, value_name = "FILE")]
+    #[arg(help = text::cli::the_charts_own_reference_values_cgats(), long, value_name = "FILE")]
     pub chart: Option<PathBuf>,
-    /// Bare ground of one colour to read the light from: an outline; may be given several times.
-    #[arg(long, value_name = "x,y;x,y;x,y;...", value_parser = outline, allow_hyphen_values = true)]
+    #[arg(help = text::cli::bare_ground_of_one_colour_to_read(), long, value_name = "x,y;x,y;x,y;...", value_parser = outline, allow_hyphen_values = true)]
     pub ground: Vec<Outline>,
-    /// Corners of a grey card, for a photo without a chart: differences alone, with wide intervals.
-    #[arg(long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true, conflicts_with_all = ["chart", "chart_corners", "ground"], requires = "areas")]
+    #[arg(help = text::cli::corners_of_a_grey_card(), long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true, conflicts_with_all = ["chart", "chart_corners", "ground"], requires = "areas")]
     pub grey_card: Option<[photo::Point; 4]>,
-    /// The grey card's reflectance, 0.02 to 1.
-    #[arg(long, default_value_t = 0.18, requires = "grey_card")]
+    #[arg(help = text::cli::the_grey_cards_reflectance_0_02(), long, default_value_t = 0.18, requires = "grey_card")]
     pub card_reflectance: f64,
-    /// Light and observer of the answer: D65/10, D65/2, D50/2, A/10 or FL11/10.
-    #[arg(long, default_value = "D65/10", value_parser = view)]
+    #[arg(help = text::cli::light_and_observer_of_the_answer_d65(), long, default_value = "D65/10", value_parser = view)]
     pub view: View,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
@@ -140,75 +122,62 @@ impl std::str::FromStr for Jobs {
 /// Arguments of `bath`.
 #[derive(Debug, Args)]
 pub struct BathArgs {
-    /// The recipe; docs/recipes.md describes the file.
-    #[arg(value_name = "RECIPE.toml")]
+    #[arg(help = text::cli::the_recipe_docs_recipes_md_describes(), value_name = "RECIPE.toml")]
     pub recipe: PathBuf,
-    /// Work it out for another dry weight of goods, as in "2.5 kg", and say what won't scale.
-    #[arg(long, value_name = "WEIGHT")]
+    #[arg(help = text::cli::work_it_out_for_another_dry_weight(), long, value_name = "WEIGHT")]
     pub goods: Option<dyeing::Mass>,
-    /// Tell where the dye went, from readings of the spent bath and the rinses; docs/rinses.md describes the file.
-    #[arg(long, value_name = "RINSES.toml")]
+    #[arg(help = text::cli::tell_where_the_dye_went_from_readings(), long, value_name = "RINSES.toml")]
     pub rinses: Option<PathBuf>,
-    /// A rinse is clear when it holds less than this share of the dye, percent.
-    #[arg(
+    #[arg(help = text::cli::a_rinse_is_clear_when_it_holds(),
         long,
         value_name = "PERCENT",
         default_value_t = 0.1,
         requires = "rinses"
     )]
     pub clear_below: f64,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Which grey scale.
 #[derive(Debug, Clone, Copy, ValueEnum)]
 pub enum Scale {
-    /// Change in colour, ISO 105-A05.
+    #[value(help = text::cli::change_in_colour_iso_105_a05())]
     Fade,
-    /// Staining of white cloth, ISO 105-A04.
+    #[value(help = text::cli::staining_of_white_cloth_iso_105_a04())]
     Stain,
 }
 
 /// Arguments of `plan`.
 #[derive(Debug, Args)]
 pub struct PlanArgs {
-    /// The plan: TOML as docs/plans/README.md describes it.
-    #[arg(value_name = "PLAN.toml")]
+    #[arg(help = text::cli::the_plan_toml_as_docs_plans_readme(), value_name = "PLAN.toml")]
     pub plan: PathBuf,
-    /// Take the plan as an enquiry (question, arms, budget) and print the plan that answers it.
-    #[arg(long)]
+    #[arg(help = text::cli::take_the_plan_as_an_enquiry_question(), long)]
     pub propose: bool,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Arguments of `power`.
 #[derive(Debug, Args)]
 pub struct PowerArgs {
-    /// Standard deviation of equal pieces, in the margin's unit.
-    #[arg(long)]
+    #[arg(help = text::cli::standard_deviation_of_equal_pieces(), long)]
     pub sd: f64,
-    /// The smallest difference that matters.
-    #[arg(long)]
+    #[arg(help = text::cli::the_smallest_difference_that_matters(), long)]
     pub margin: f64,
-    /// Pieces in each arm.
-    #[arg(long)]
+    #[arg(help = text::cli::pieces_in_each_arm(), long)]
     pub pieces: usize,
-    /// Arms.
-    #[arg(long, default_value_t = 2)]
+    #[arg(help = text::cli::arms(), long, default_value_t = 2)]
     pub arms: usize,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Arguments of `grade`.
 #[derive(Debug, Args)]
 pub struct GradeArgs {
-    /// Which scale.
+    #[arg(help = text::cli::which_scale())]
     pub scale: Scale,
     /// The two colours, before first.
     #[command(flatten)]
@@ -218,163 +187,130 @@ pub struct GradeArgs {
 /// Two colours.
 #[derive(Debug, Args)]
 pub struct PairArgs {
-    /// The first colour (before, unstained, reference).
-    #[arg(value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
+    #[arg(help = text::cli::the_first_colour_before_unstained(), value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
     pub first: Lab,
-    /// The second colour (after, stained, test).
-    #[arg(value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
+    #[arg(help = text::cli::the_second_colour_after_stained_test(), value_name = "L,a,b", value_parser = lab, allow_hyphen_values = true)]
     pub second: Lab,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Arguments of `decide`.
 #[derive(Debug, Args)]
 pub struct DecideArgs {
-    /// Table with the columns arm,piece,role,load,stage,L,a,b; or, judged by eye, with judge,grade
-    /// instead of L,a,b.
+    #[arg(help = text::cli::table_with_the_columns_arm_piece_role())]
     pub readings: PathBuf,
-    /// The smallest difference that matters, CIEDE2000.
-    #[arg(long, value_parser = margin, allow_hyphen_values = true)]
+    #[arg(help = text::cli::the_smallest_difference_that_matters_2(), long, value_parser = margin, allow_hyphen_values = true)]
     pub margin: f64,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Arguments of `setup-check`.
 #[derive(Debug, Args)]
 pub struct SetupCheckArgs {
-    /// Three photographs or more of the same pieces beside the chart.
-    #[arg(required = true, value_name = "PHOTO")]
+    #[arg(help = text::cli::three_photographs_or_more_of_the_same(), required = true, value_name = "PHOTO")]
     pub photos: Vec<PathBuf>,
-    /// Where the pieces lie, as for `read`: one file for all photos, or one for each in their order.
-    #[arg(long, value_name = "AREAS.json")]
+    #[arg(help = text::cli::where_the_pieces_lie_as_for_read(), long, value_name = "AREAS.json")]
     pub areas: Vec<PathBuf>,
-    /// Keep the check on the bench under this name of the set-up.
-    #[arg(long)]
+    #[arg(help = text::cli::keep_the_check_on_the_bench_under(), long)]
     pub name: Option<String>,
-    /// Print JSON.
-    #[arg(long)]
+    #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
 }
 
 /// Arguments of `add-readings`.
 #[derive(Debug, Args)]
 pub struct AddReadingsArgs {
-    /// The trial's short name, as in its page's address.
+    #[arg(help = text::cli::the_trials_short_name())]
     pub trial: String,
-    /// CGATS text or CSV of spectra or Lab; the samples' names are the pieces' codes.
+    #[arg(help = text::cli::cgats_text_or_csv_of_spectra())]
     pub file: PathBuf,
-    /// How many rounds the pieces had been through.
-    #[arg(long, value_name = "ROUNDS")]
+    #[arg(help = text::cli::how_many_rounds_the_pieces_had_been(), long, value_name = "ROUNDS")]
     pub stage: u32,
-    /// Who measured.
-    #[arg(long, default_value = "")]
+    #[arg(help = text::cli::who_measured(), long, default_value = "")]
     pub by: String,
-    /// When it was measured.
-    #[arg(long, default_value = "")]
+    #[arg(help = text::cli::when_it_was_measured(), long, default_value = "")]
     pub on: String,
-    /// With what, in words; the file's own word where left out.
-    #[arg(long, default_value = "")]
+    #[arg(help = text::cli::with_what_in_words_the_files_own(), long, default_value = "")]
     pub instrument: String,
-    /// Light and observer of Lab values where the file doesn't say.
-    #[arg(long, default_value = "D65/10", value_parser = view)]
+    #[arg(help = text::cli::light_and_observer_of_lab_values_where(), long, default_value = "D65/10", value_parser = view)]
     pub view: View,
-    /// CIELAB distance of repeat measurements from their mean.
-    #[arg(long, value_name = "DE", default_value_t = trial::USUAL_REPEATABILITY_DE)]
+    #[arg(help = text::cli::cielab_distance_of_repeat_measurements(), long, value_name = "DE", default_value_t = trial::USUAL_REPEATABILITY_DE)]
     pub repeatability: f64,
-    /// Only show what would be added.
-    #[arg(long)]
+    #[arg(help = text::cli::only_show_what_would_be_added(), long)]
     pub dry_run: bool,
 }
 
 /// Arguments of `grade-by-eye`.
 #[derive(Debug, Args)]
 pub struct GradeByEyeArgs {
-    /// The trial's short name, as in its page's address.
+    #[arg(help = text::cli::the_trials_short_name())]
     pub trial: String,
-    /// Code of the piece.
+    #[arg(help = text::cli::code_of_the_piece())]
     pub piece: String,
-    /// The grade: 5, 4-5, 4, ... 1.
+    #[arg(help = text::cli::the_grade_5_4_5_4_1())]
     pub grade: String,
-    /// How many rounds the piece had been through.
-    #[arg(long, value_name = "ROUNDS")]
+    #[arg(help = text::cli::how_many_rounds_the_piece_had_been(), long, value_name = "ROUNDS")]
     pub stage: u32,
-    /// The grey scale: change or staining.
-    #[arg(long, default_value = "change")]
+    #[arg(help = text::cli::the_grey_scale_change_or_staining(), long, default_value = "change")]
     pub scale: GreyScale,
-    /// Code of the keeper or other piece it was judged against; its own original where left out.
-    #[arg(long, value_name = "PIECE")]
+    #[arg(help = text::cli::code_of_the_keeper_or_other_piece(), long, value_name = "PIECE")]
     pub against: Option<String>,
-    /// Who judged.
-    #[arg(long)]
+    #[arg(help = text::cli::who_judged(), long)]
     pub by: String,
-    /// Under which light.
-    #[arg(long)]
+    #[arg(help = text::cli::under_which_light(), long)]
     pub light: String,
-    /// When it was judged.
-    #[arg(long, default_value = "")]
+    #[arg(help = text::cli::when_it_was_judged(), long, default_value = "")]
     pub on: String,
-    /// Anything else.
-    #[arg(long, default_value = "")]
+    #[arg(help = text::cli::anything_else(), long, default_value = "")]
     pub remark: String,
 }
 
 /// Arguments of `publish`.
 #[derive(Debug, Args)]
 pub struct PublishArgs {
-    /// The trial's short name, as in its page's address.
+    #[arg(help = text::cli::the_trials_short_name())]
     pub trial: String,
-    /// Where to write the page.
-    #[arg(short, long, value_name = "report.html")]
+    #[arg(help = text::cli::where_to_write_the_page(), short, long, value_name = "report.html")]
     pub output: PathBuf,
 }
 
 /// Arguments of `board`.
 #[derive(Debug, Args)]
 pub struct BoardArgs {
-    /// How many windows for pieces.
-    #[arg(long, default_value = "6", value_parser = ["6", "12"])]
+    #[arg(help = text::cli::how_many_windows_for_pieces(), long, default_value = "6", value_parser = ["6", "12"])]
     pub windows: String,
-    /// The paper.
-    #[arg(long, value_enum, default_value_t)]
+    #[arg(help = text::cli::the_paper(), long, value_enum, default_value_t)]
     pub paper: PaperName,
-    /// Print the trial's short name into the corner codes.
-    #[arg(long)]
+    #[arg(help = text::cli::print_the_trials_short_name_into(), long)]
     pub trial: Option<String>,
-    /// Print the stage, rounds gone through, into the corner codes.
-    #[arg(long)]
+    #[arg(help = text::cli::print_the_stage_rounds_gone_through_into(), long)]
     pub stage: Option<u32>,
-    /// Write the drawing alone (SVG) instead of a page to print (HTML).
-    #[arg(long)]
+    #[arg(help = text::cli::write_the_drawing_alone_svg_instead(), long)]
     pub svg: bool,
-    /// Where to write it; else it goes to standard output.
-    #[arg(short, long, value_name = "FILE")]
+    #[arg(help = text::cli::where_to_write_it_else_it_goes(), short, long, value_name = "FILE")]
     pub out: Option<PathBuf>,
 }
 
 /// Arguments of `tags`.
 #[derive(Debug, Args)]
 pub struct TagsArgs {
-    /// The trial's short name, as in its page's address.
+    #[arg(help = text::cli::the_trials_short_name())]
     pub trial: String,
-    /// The paper.
-    #[arg(long, value_enum, default_value_t)]
+    #[arg(help = text::cli::the_paper(), long, value_enum, default_value_t)]
     pub paper: PaperName,
-    /// Where to write the page; else it goes to standard output.
-    #[arg(short, long, value_name = "FILE")]
+    #[arg(help = text::cli::where_to_write_the_page_else(), short, long, value_name = "FILE")]
     pub out: Option<PathBuf>,
 }
 
 /// Paper as the command line names it.
 #[derive(Debug, Clone, Copy, Default, ValueEnum)]
 pub enum PaperName {
-    /// 210 x 297 mm.
     #[default]
+    #[value(help = text::cli::n_210_x_297_mm())]
     A4,
-    /// 8.5 x 11 inches.
+    #[value(help = text::cli::n_8_5_x_11_inches())]
     Letter,
 }
 
@@ -392,41 +328,38 @@ fn numbers<const N: usize>(text: &str, what: &str) -> Result<[f64; N], String> {
         .split(',')
         .map(|part| part.trim().parse::<f64>())
         .collect::<Result<_, _>>()
-        .map_err(|_| format!("\"{text}\" is not {what}"))?;
+        .map_err(|_| text::cli::is_not(&text, &what))?;
     let values: [f64; N] = values
         .try_into()
-        .map_err(|_| format!("\"{text}\" is not {what}"))?;
+        .map_err(|_| text::cli::is_not(&text, &what))?;
     if values.iter().all(|v| v.is_finite()) {
         Ok(values)
     } else {
-        Err(format!("\"{text}\" holds a number without an end"))
+        Err(text::cli::holds_a_number_without_an_end(&text))
     }
 }
 
 fn lab(text: &str) -> Result<Lab, String> {
-    let lab: Lab = numbers(text, "a colour: write L,a,b as in 52.3,-28.4,-24.8")?.into();
+    let lab: Lab = numbers(text, text::cli::a_colour_write_l_a_b())?.into();
     if !(0.0..=100.0).contains(&lab.l) {
-        return Err(format!("L* is {}, but lightness goes from 0 to 100", lab.l));
+        return Err(text::cli::l_is_but_lightness_goes_from_0(&lab.l));
     }
     if lab.a.abs() > 200.0 || lab.b.abs() > 200.0 {
-        return Err(format!(
-            "a* {} and b* {}: no surface lies further than 200 from grey",
-            lab.a, lab.b
-        ));
+        return Err(text::cli::a_and_b_no_surface_lies_further(&lab.a, &lab.b));
     }
     Ok(lab)
 }
 
 fn points(text: &str) -> Result<Vec<photo::Point>, String> {
     text.split(';')
-        .map(|point| numbers(point, "a point: write x,y in pixels"))
+        .map(|point| numbers(point, text::cli::a_point_write_x_y_in_pixels()))
         .collect()
 }
 
 fn outline(text: &str) -> Result<Outline, String> {
     let points = points(text)?;
     if points.len() < 3 {
-        return Err(format!("\"{text}\" doesn't hold three points or more"));
+        return Err(text::cli::doesnt_hold_three_points_or_more(&text));
     }
     Ok(Outline(points))
 }
@@ -434,7 +367,7 @@ fn outline(text: &str) -> Result<Outline, String> {
 fn corners(text: &str) -> Result<[photo::Point; 4], String> {
     points(text)?
         .try_into()
-        .map_err(|_| format!("\"{text}\" doesn't hold four points x,y;x,y;x,y;x,y"))
+        .map_err(|_| text::cli::doesnt_hold_four_points_x_y_x(&text))
 }
 
 fn view(text: &str) -> Result<View, String> {
@@ -444,9 +377,7 @@ fn view(text: &str) -> Result<View, String> {
 fn margin(text: &str) -> Result<f64, String> {
     match text.trim().parse::<f64>() {
         Ok(value) if value > 0.0 && value.is_finite() => Ok(value),
-        _ => Err(format!(
-            "the margin \"{text}\" has to be a number above zero, such as 1.0"
-        )),
+        _ => Err(text::cli::the_margin_has_to_be_a_number(&text)),
     }
 }
 

@@ -1,5 +1,6 @@
 //! How a command ends: exit codes and the sentence on standard error.
 
+use crate::text;
 use std::{
     fmt::Display,
     io::{ErrorKind, Write},
@@ -40,7 +41,10 @@ pub fn exit_code(outcome: Outcome) -> ExitCode {
             ExitCode::from(3)
         }
         Err(Stop::Fault(error)) => {
-            eprintln!("something went wrong that is no fault of yours: {error:#}");
+            eprintln!(
+                "{}",
+                text::outcome::something_went_wrong_that_is_no_fault(format_args!("{error:#}"))
+            );
             ExitCode::FAILURE
         }
     }

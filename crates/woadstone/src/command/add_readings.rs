@@ -1,5 +1,6 @@
 //! `woadstone add-readings TRIAL FILE --stage N`.
 
+use crate::text;
 use std::{fmt::Write, path::PathBuf};
 
 use colour::table;
@@ -24,7 +25,10 @@ pub fn run(home: Option<PathBuf>, args: &AddReadingsArgs) -> Outcome {
     let found = matched(&trial, &table, args.repeatability).map_err(|e| named(&e))?;
     print(&told(&trial, &found))?;
     if args.dry_run {
-        return print("nothing was added: this was a dry run\n");
+        return print(&format!(
+            "{}\n",
+            text::command::nothing_was_added_this_was_a_dry()
+        ));
     }
     let instrument = match args.instrument.as_str() {
         "" => table.instrument.as_deref().unwrap_or(""),
@@ -43,7 +47,10 @@ pub fn run(home: Option<PathBuf>, args: &AddReadingsArgs) -> Outcome {
     let count = bench
         .add_readings(trial.id, &delivery, &now())
         .map_err(Stop::refused)?;
-    print(&format!("added: {count}, to stage {}\n", args.stage))
+    print(&format!(
+        "{}\n",
+        text::command::added_to_stage(&count, &args.stage)
+    ))
 }
 
 fn told(trial: &Trial, found: &Matched) -> String {
@@ -58,13 +65,13 @@ fn told(trial: &Trial, found: &Matched) -> String {
         );
     }
     for note in &found.notes {
-        let _ = writeln!(text, "note: {note}");
+        let _ = writeln!(text, "{}", text::command::note(&note));
     }
     if !found.unknown.is_empty() {
         let _ = writeln!(
             text,
-            "left out, no piece has such a code: {}",
-            found.unknown.join(", ")
+            "{}",
+            text::command::left_out_no_piece_has_such(found.unknown.join(", "))
         );
     }
     text

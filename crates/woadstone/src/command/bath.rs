@@ -69,7 +69,11 @@ fn refused(path: &Path, error: DyeingError) -> Stop {
 
 /// The plan as text for a terminal.
 fn table(plan: &Plan, scaling: &[Check]) -> String {
-    let mut text = format!("{}\n{} on {}", plan.name, plan.class, plan.goods.mass);
+    let mut text = format!(
+        "{}\n{}",
+        plan.name,
+        text::command::class_on_goods(&plan.class, plan.goods.mass)
+    );
     let guess = if plan.goods.typical.is_some() {
         text::command::a_guess_not_weighed()
     } else {
@@ -77,9 +81,8 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
     };
     let _ = writeln!(
         text,
-        "{guess}, {}, liquor ratio {}",
-        pieces(plan.goods.pieces),
-        plan.baths.ratio
+        "{}",
+        text::command::liquor_ratio(&guess, pieces(plan.goods.pieces), &plan.baths.ratio)
     );
     checks(&mut text, text::command::look_at_this_first(), &plan.checks);
     checks(
@@ -88,10 +91,15 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
         scaling,
     );
     bath(&mut text, plan);
-    let _ = writeln!(text, "\nWhere the dye goes\n  {}", plan.uptake.sentence);
+    let _ = writeln!(
+        text,
+        "\n{}\n  {}",
+        text::command::where_the_dye_goes(),
+        plan.uptake.sentence
+    );
     programme(&mut text, plan);
     steps(&mut text, plan);
-    text.push_str("\nCautions\n");
+    let _ = writeln!(text, "\n{}", text::command::cautions());
     for caution in &plan.cautions {
         let because = if caution.because.is_empty() {
             String::new()
@@ -103,8 +111,11 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
     cost(&mut text, plan);
     let _ = writeln!(
         text,
-        "\nUsual fastness: to washing {}; to light {}.",
-        plan.fastness.wash, plan.fastness.light
+        "\n{}",
+        text::command::usual_fastness_to_washing_to_light(
+            &plan.fastness.wash,
+            &plan.fastness.light
+        )
     );
     text
 }
@@ -121,9 +132,9 @@ fn checks(text: &mut String, title: &str, checks: &[Check]) {
 fn told(text: &mut String, checks: &[Check]) {
     for check in checks {
         let level = match check.level {
-            Level::Wrong => "wrong",
-            Level::Doubtful => "doubtful",
-            Level::Note => "note",
+            Level::Wrong => text::command::wrong(),
+            Level::Doubtful => text::command::doubtful(),
+            Level::Note => text::command::note_2(),
         };
         let _ = writeln!(text, "  {level}: {}", check.sentence);
     }
@@ -131,27 +142,38 @@ fn told(text: &mut String, checks: &[Check]) {
 
 fn bath(text: &mut String, plan: &Plan) {
     let b = &plan.baths;
-    let _ = writeln!(text, "\nDye bath: {} of liquor ({})", b.metric, b.kitchen);
+    let _ = writeln!(
+        text,
+        "\n{}",
+        text::command::dye_bath_of_liquor(&b.metric, &b.kitchen)
+    );
     if b.count > 1 {
         let _ = writeln!(
             text,
-            "  {} baths of {} with {} of goods each",
-            b.count, b.each_liquor, b.each_goods
+            "  {}",
+            text::command::baths_of_with_of_goods(&b.count, &b.each_liquor, &b.each_goods)
         );
     }
     for one in &plan.lines {
         line(text, one);
     }
-    let _ = writeln!(text, "  {:<22} {}", "water to top up", plan.top_up);
+    let _ = writeln!(
+        text,
+        "  {:<22} {}",
+        text::command::water_to_top_up(),
+        plan.top_up
+    );
     for after in &plan.after {
         let _ = writeln!(
             text,
-            "\nAfter-treatment for {}: {} of water ({}), {}, {}",
-            after.arms.join(", "),
-            after.liquor,
-            after.kitchen,
-            after.temperature,
-            after.time
+            "\n{}",
+            text::command::after_treatment_for_of_water(
+                after.arms.join(", "),
+                &after.liquor,
+                &after.kitchen,
+                &after.temperature,
+                &after.time
+            )
         );
         line(text, &after.line);
     }
@@ -165,8 +187,8 @@ fn line(text: &mut String, line: &Line) {
     let _ = writeln!(text, "   [{}]", line.rule);
     let more = |what: String| format!("  {:<22} {what}\n", "");
     match (&line.kitchen, &line.off) {
-        (Some(measure), Some(off)) => text.push_str(&more(format!("or {measure}: {off}"))),
-        (Some(measure), None) => text.push_str(&more(format!("or {measure}"))),
+        (Some(measure), Some(off)) => text.push_str(&more(text::command::or(&measure, &off))),
+        (Some(measure), None) => text.push_str(&more(text::command::or_2(&measure))),
         _ => {}
     }
     if let Some(each) = &line.each_bath {
@@ -178,23 +200,27 @@ fn line(text: &mut String, line: &Line) {
 }
 
 fn programme(text: &mut String, plan: &Plan) {
-    text.push_str("\nTemperature\n");
+    let _ = writeln!(text, "\n{}", text::command::temperature());
     for point in &plan.programme.points {
-        let _ = write!(text, "  {:>4.0} min  {}", point.minute, point.celsius);
+        let _ = write!(
+            text,
+            "  {}",
+            text::command::min_2(format_args!("{:>4.0}", point.minute), &point.celsius)
+        );
         let here = plan
             .programme
             .additions
             .iter()
             .find(|a| a.minute == point.minute);
         if let Some(addition) = here {
-            let _ = write!(text, "  add {}", addition.what.join(", "));
+            let _ = write!(text, "  {}", text::command::add(addition.what.join(", ")));
         }
         text.push('\n');
     }
 }
 
 fn steps(text: &mut String, plan: &Plan) {
-    text.push_str("\nRun sheet\n");
+    let _ = writeln!(text, "\n{}", text::command::run_sheet());
     for step in &plan.steps {
         let time = step
             .minutes
@@ -208,8 +234,15 @@ fn steps(text: &mut String, plan: &Plan) {
         };
         let _ = writeln!(
             text,
-            "  {:>2}. at {:>3.0} min, {time}: {}{arms}\n      {}",
-            step.number, step.begins_min, step.title, step.text
+            "  {}\n      {}",
+            text::command::step_at(
+                format_args!("{:>2}", step.number),
+                format_args!("{:>3.0}", step.begins_min),
+                time,
+                &step.title,
+                arms
+            ),
+            step.text
         );
     }
 }
@@ -221,37 +254,42 @@ fn cost(text: &mut String, plan: &Plan) {
     }
     let _ = writeln!(
         text,
-        "\nCost, {}",
-        if cost.currency.is_empty() {
+        "\n{}",
+        text::command::cost(if cost.currency.is_empty() {
             text::command::no_currency_named()
         } else {
             &cost.currency
-        }
+        })
     );
     for line in &cost.lines {
         let _ = writeln!(text, "  {:<22} {:>8}", line.name, line.money.to_string());
     }
-    let _ = writeln!(text, "  {:<22} {:>8}", "together", cost.total.to_string());
+    let _ = writeln!(
+        text,
+        "  {:<22} {:>8}",
+        text::command::together(),
+        cost.total.to_string()
+    );
     for arm in &cost.arms {
         let _ = writeln!(
             text,
-            "  {}: {} for {}, {} each",
-            arm.arm,
-            arm.money,
-            pieces(arm.pieces),
-            arm.per_piece
+            "  {}",
+            text::command::for_each(&arm.arm, &arm.money, pieces(arm.pieces), &arm.per_piece)
         );
     }
     for step in &cost.steps {
         let _ = writeln!(text, "  {}", step.sentence);
     }
     if !cost.unpriced.is_empty() {
-        let _ = writeln!(text, "  without a price: {}", cost.unpriced.join(", "));
+        let _ = writeln!(
+            text,
+            "  {}",
+            text::command::without_a_price(cost.unpriced.join(", "))
+        );
     }
     let _ = writeln!(text, "  {}", cost.rounding);
 }
 
 fn pieces(count: u32) -> String {
-    let noun = if count == 1 { "piece" } else { "pieces" };
-    format!("{count} {noun}")
+    text::command::pieces(count)
 }

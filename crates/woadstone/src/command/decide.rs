@@ -48,32 +48,42 @@ fn by_eye(args: &DecideArgs, bytes: &[u8]) -> Outcome {
 
 /// A decision by eye as text for a terminal.
 fn grades(found: &FromEyes) -> String {
-    let mut text = String::from("Mean grade of each arm, judged by eye (5 is none, 1 the most)\n");
+    let mut text = String::from(&format!(
+        "{}\n",
+        text::command::mean_grade_of_each_arm_judged()
+    ));
     for arm in &found.arms {
         let _ = writeln!(
             text,
-            "  stage {:>2}  {:<28} {:>5.2}  {}, {} pieces, {} judges",
-            arm.stage,
-            arm.arm,
-            arm.grade,
-            scale(arm.staining),
-            arm.pieces,
-            arm.judges
+            "  {}",
+            text::command::stage_pieces_judges(
+                format_args!("{:>2}", arm.stage),
+                format_args!("{:<28}", arm.arm),
+                format_args!("{:>5.2}", arm.grade),
+                scale(arm.staining),
+                &arm.pieces,
+                &arm.judges
+            )
         );
     }
-    text.push_str("\nArms against each other, judged by eye\n");
+    text.push_str(&format!(
+        "\n{}\n",
+        text::command::arms_against_each_other_judged_by_eye()
+    ));
     for c in &found.comparisons {
         let _ = writeln!(
             text,
-            "  stage {:>2}  {} / {}, {}: {:.2} grades ({:.2} to {:.2})  {}\n            {}\n            {}",
-            c.stage,
-            c.a,
-            c.b,
-            scale(c.staining),
-            c.difference,
-            c.low,
-            c.high,
-            c.verdict,
+            "  {}\n            {}\n            {}",
+            text::command::stage_grades(
+                format_args!("{:>2}", c.stage),
+                &c.a,
+                &c.b,
+                scale(c.staining),
+                format_args!("{:.2}", c.difference),
+                format_args!("{:.2}", c.low),
+                format_args!("{:.2}", c.high),
+                c.verdict
+            ),
             c.plain,
             c.reason
         );
@@ -102,7 +112,10 @@ pub fn fades(fades: Option<&Fades>) -> String {
     let Some(fades) = fades else {
         return String::new();
     };
-    let mut text = String::from("\nHow each arm fades from round to round\n");
+    let mut text = String::from(&format!(
+        "\n{}\n",
+        text::command::how_each_arm_fades_from_round()
+    ));
     for arm in &fades.arms {
         let _ = writeln!(text, "  {}\n            {}", arm.plain, arm.technical);
     }
@@ -111,30 +124,37 @@ pub fn fades(fades: Option<&Fades>) -> String {
 
 /// The decision as text for a terminal.
 pub fn table(decision: &Decision) -> String {
-    let mut text = String::from("Change of each arm since its start (CIEDE2000, 95 % interval)\n");
+    let mut text = String::from(&format!(
+        "{}\n",
+        text::command::change_of_each_arm_since_its_start()
+    ));
     for arm in &decision.arms {
         let _ = writeln!(
             text,
-            "  stage {:>2}  {:<28} {:>5.2}  ({})  grade {}  from {} pieces",
-            arm.stage,
-            arm.arm,
-            arm.de00,
-            interval(arm.low, arm.high),
-            arm.fade_grade,
-            arm.pieces
+            "  {}",
+            text::command::stage_grade_from_pieces(
+                format_args!("{:>2}", arm.stage),
+                format_args!("{:<28}", arm.arm),
+                format_args!("{:>5.2}", arm.de00),
+                interval(arm.low, arm.high),
+                &arm.fade_grade,
+                &arm.pieces
+            )
         );
     }
-    text.push_str("\nArms against each other\n");
+    text.push_str(&format!("\n{}\n", text::command::arms_against_each_other()));
     for c in &decision.comparisons {
         let _ = writeln!(
             text,
-            "  stage {:>2}  {} / {}: {:.2} ({})  {}\n            {}",
-            c.stage,
-            c.a,
-            c.b,
-            c.de00,
-            interval(c.low, c.high),
-            c.verdict,
+            "  {}\n            {}",
+            text::command::stage_differs(
+                format_args!("{:>2}", c.stage),
+                &c.a,
+                &c.b,
+                format_args!("{:.2}", c.de00),
+                interval(c.low, c.high),
+                c.verdict
+            ),
             c.reason
         );
     }
@@ -145,6 +165,6 @@ fn interval(low: f64, high: f64) -> String {
     if high >= UNBOUNDED_DE00 {
         text::command::no_interval().into()
     } else {
-        format!("{low:.2} to {high:.2}")
+        text::command::to(format_args!("{low:.2}"), format_args!("{high:.2}"))
     }
 }

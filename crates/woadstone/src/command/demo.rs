@@ -18,7 +18,10 @@ use crate::{
 pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
     let home = home::demo(home)?;
     let mut bench = open(&home)?;
-    print("An invented trial: no such napkins were dyed, and its photographs are rendered.\n\n")?;
+    print(&format!(
+        "{}\n\n",
+        text::command::an_invented_trial_no_such_napkins()
+    ))?;
     let slug = demo::lay_out(&mut bench, &now(), &mut |step| tell(&step))?;
     let Results {
         trial,
@@ -31,15 +34,15 @@ pub fn run(home: Option<PathBuf>, args: &DemoArgs) -> Outcome {
     print(&readings_table(&trial, &readings))?;
     let decision = decision.ok_or_else(|| Stop::refused(undecided.unwrap_or_default()))?;
     print(&format!(
-        "{}\nThe margin, the smallest difference that matters: {:.1} CIEDE2000.\n{}{}\n",
+        "{}\n{}\n{}{}\n",
         trial.question,
-        trial.margin_de00,
+        text::command::the_margin_the_smallest_difference(format_args!("{:.1}", trial.margin_de00)),
         decide::table(&decision),
         decide::fades(fades.as_ref())
     ))?;
     let report = home.join("report.html");
     publish::write(&bench, &slug, &report)?;
-    print(&format!("Report: {}\n", report.display()))?;
+    print(&format!("{}\n", text::command::report(report.display())))?;
     if args.no_serve {
         return Ok(());
     }
@@ -57,10 +60,19 @@ fn tell(step: &Step<'_>) {
                 model,
                 loo_de00_median,
                 ..
-            } => format!("{name} read ({model}, chart missed by {loo_de00_median:.2})\n"),
-            PhotoState::Refused { message, .. } => format!("{name} refused: {message}\n"),
+            } => format!(
+                "{}\n",
+                text::command::read_chart_missed(
+                    &name,
+                    &model,
+                    format_args!("{loo_de00_median:.2}")
+                )
+            ),
+            PhotoState::Refused { message, .. } => {
+                format!("{}\n", text::command::refused(&name, &message))
+            }
             PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => {
-                format!("{name} waits\n")
+                format!("{}\n", text::command::waits(&name))
             }
         },
     };
@@ -69,7 +81,10 @@ fn tell(step: &Step<'_>) {
 
 /// Every piece's colour by stage.
 fn readings_table(trial: &Trial, readings: &[trial::Reading]) -> String {
-    let mut text = String::from("\nReadings (CIELAB, D65/10; ± 95 %)\n");
+    let mut text = String::from(&format!(
+        "\n{}\n",
+        text::command::readings_cielab_d65_10_95()
+    ));
     for arm in &trial.arms {
         let _ = writeln!(text, "  {}", arm.name);
         for piece in trial.pieces.iter().filter(|piece| piece.arm == arm.id) {
@@ -80,8 +95,17 @@ fn readings_table(trial: &Trial, readings: &[trial::Reading]) -> String {
                 let [sl, sa, sb] = [0, 1, 2].map(|k| 1.96 * r.cov[k][k].max(0.0).sqrt());
                 let _ = writeln!(
                     text,
-                    "    {:<4} round {}  L* {l:6.2} ±{sl:.2}  a* {a:6.2} ±{sa:.2}  b* {b:6.2} ±{sb:.2}",
-                    piece.code, r.stage
+                    "    {}",
+                    text::command::round_l_a_b(
+                        format_args!("{:<4}", piece.code),
+                        &r.stage,
+                        format_args!("{l:6.2}"),
+                        format_args!("{sl:.2}"),
+                        format_args!("{a:6.2}"),
+                        format_args!("{sa:.2}"),
+                        format_args!("{b:6.2}"),
+                        format_args!("{sb:.2}")
+                    )
                 );
             }
         }

@@ -1,5 +1,6 @@
 //! `woadstone grade fade|stain L,a,b L,a,b`.
 
+use crate::text;
 use colour::grade::{fade, stain};
 use serde_json::json;
 
@@ -22,9 +23,10 @@ pub fn run(args: &GradeArgs) -> Outcome {
                     "dCF": f.d_cf, "dHF": f.d_hf, "dEF": f.d_ef,
                 }));
             }
+            let [value, d_ef] = [f.value, f.d_ef].map(|v| format!("{v:.2}"));
             print(&format!(
-                "change in colour: grade {} ({:.2} by the formula, dE_F {:.2}; ISO 105-A05)\n",
-                f.grade, f.value, f.d_ef
+                "{}\n",
+                text::command::change_in_colour(f.grade, value, d_ef)
             ))
         }
         Scale::Stain => {
@@ -35,9 +37,10 @@ pub fn run(args: &GradeArgs) -> Outcome {
                     "dE": s.d_e, "dL": s.d_l, "dE_GS": s.d_e_gs,
                 }));
             }
+            let [value, d_e_gs] = [s.value, s.d_e_gs].map(|v| format!("{v:.2}"));
             print(&format!(
-                "staining: grade {} ({:.2} by the formula, dE_GS {:.2}; ISO 105-A04)\n",
-                s.grade, s.value, s.d_e_gs
+                "{}\n",
+                text::command::staining_of_white(s.grade, value, d_e_gs)
             ))
         }
     }

@@ -35,8 +35,8 @@ pub fn run(home: Option<PathBuf>, args: &GradeByEyeArgs) -> Outcome {
         .add_eye_grade(&trial, judged, &now())
         .map_err(Stop::refused)?;
     print(&format!(
-        "added: {} {} of {}\n",
-        args.scale, args.grade, args.piece
+        "{}\n",
+        text::command::added_of(&args.scale, &args.grade, &args.piece)
     ))
 }
 

@@ -68,7 +68,7 @@ fn write_out(text: &str, out: Option<&Path>) -> Outcome {
     };
     std::fs::write(path, text)
         .map_err(|e| Stop::refused(text::command::cant_be_written(path.display(), &e)))?;
-    print(&format!("wrote {}\n", path.display()))
+    print(&format!("{}\n", text::command::wrote(path.display())))
 }
 
 /// The time now, as the store keeps it.

@@ -79,8 +79,9 @@ fn design(text: &mut String, looked: &Looked) {
     let plan = &looked.plan;
     let _ = writeln!(
         text,
-        "{}\nMargin: {}. {} rounds.\n",
-        plan.question, plan.margin, plan.rounds
+        "{}\n{}\n",
+        plan.question,
+        text::command::margin_and_rounds(plan.margin, plan.rounds)
     );
     for (i, arm) in plan.arms.iter().enumerate() {
         let control = if i == plan.control() {
@@ -90,8 +91,13 @@ fn design(text: &mut String, looked: &Looked) {
         };
         let _ = writeln!(
             text,
-            "  {:<28} {} pieces, {} keepers{control}",
-            arm.name, arm.pieces, arm.keepers
+            "  {}",
+            text::command::pieces_keepers(
+                format_args!("{:<28}", arm.name),
+                &arm.pieces,
+                &arm.keepers,
+                &control
+            )
         );
     }
 }
@@ -99,10 +105,13 @@ fn design(text: &mut String, looked: &Looked) {
 fn power(text: &mut String, promise: &Promise) {
     let _ = writeln!(
         text,
-        "\nHow often it is shown, of 100 trials ({})",
-        promise.scatter.origin
+        "\n{}",
+        text::command::how_often_it_is_shown_of_100(&promise.scatter.origin)
     );
-    text.push_str("                                       margin  grade 4  alike  by chance\n");
+    text.push_str(&format!(
+        "                                       {}\n",
+        text::command::margin_grade_4_alike_by_chance()
+    ));
     for promised in &promise.comparisons {
         let pair = format!("{} / {}", promised.second, promised.first);
         let hundred = |share: f64| 100.0 * share;
@@ -123,21 +132,24 @@ fn power(text: &mut String, promise: &Promise) {
         .collect();
     let _ = writeln!(
         text,
-        "  The margin by pieces per arm, weakest pair: {}",
-        sizes.join(", ")
+        "  {}",
+        text::command::the_margin_by_pieces_per_arm_weakest(sizes.join(", "))
     );
 }
 
 fn criticism(text: &mut String, looked: &Looked) {
     if looked.findings.is_empty() {
-        text.push_str("\nNo finding: this plan can answer its question.\n");
+        text.push_str(&format!(
+            "\n{}\n",
+            text::command::no_finding_this_plan_can_answer()
+        ));
     } else {
-        let _ = writeln!(text, "\nFindings: {}", looked.findings.len());
+        let _ = writeln!(text, "\n{}", text::command::findings(looked.findings.len()));
     }
     for finding in &looked.findings {
         let _ = writeln!(text, "- {}\n  {}", finding.sentence, finding.consequence);
         for mend in &finding.mends {
-            let _ = writeln!(text, "  mend: {}", mend.label());
+            let _ = writeln!(text, "  {}", text::command::mend(mend.label()));
         }
     }
     for departure in looked
@@ -145,10 +157,10 @@ fn criticism(text: &mut String, looked: &Looked) {
         .iter()
         .filter(|departure| departure.on_purpose)
     {
-        let _ = writeln!(text, "On purpose: {}", departure.sentence());
+        let _ = writeln!(text, "{}", text::command::on_purpose(departure.sentence()));
     }
     if !looked.carried.is_empty() {
-        text.push_str("\nWhere dye can travel\n");
+        text.push_str(&format!("\n{}\n", text::command::where_dye_can_travel()));
         for way in &looked.carried {
             let shows = if way.shows {
                 text::command::would_show()
@@ -157,15 +169,19 @@ fn criticism(text: &mut String, looked: &Looked) {
             };
             let _ = writeln!(
                 text,
-                "  {} -> {} in {}{shows}",
-                way.from, way.to, way.through
+                "  {}",
+                text::command::in_what(&way.from, &way.to, &way.through, &shows)
             );
         }
     }
 }
 
 fn drawn(text: &mut String, order: &Order) {
-    let _ = writeln!(text, "\nRandom order from seed {}", order.seed);
+    let _ = writeln!(
+        text,
+        "\n{}",
+        text::command::random_order_from_seed(&order.seed)
+    );
     for turns in &order.loads {
         let _ = writeln!(
             text,
@@ -174,7 +190,10 @@ fn drawn(text: &mut String, order: &Order) {
             turns.loads.join(text::command::then())
         );
     }
-    text.push_str("  piece        arm                          blind    board window  shares\n");
+    text.push_str(&format!(
+        "  {}\n",
+        text::command::piece_arm_blind_board_window_shares()
+    ));
     for piece in &order.pieces {
         let shares: Vec<&str> = piece.shares.iter().map(|(_, name)| name.as_str()).collect();
         let _ = writeln!(

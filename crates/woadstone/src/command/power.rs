@@ -169,15 +169,10 @@ fn drawn(
 fn as_text(powers: &Powers) -> String {
     let hundred = |share: f64| 100.0 * share;
     let mut text = format!(
-        "{} arms of {} pieces, standard deviation {}, margin {}\n  \
-         a difference as large as the margin is shown    {:>5.1} times in 100\n  \
-         arms that don't differ are shown alike          {:>5.1} times in 100\n",
-        powers.arms,
-        powers.pieces,
-        powers.sd,
-        powers.margin,
-        hundred(powers.difference),
-        hundred(powers.alike)
+        "{}\n  {}\n  {}\n",
+        text::command::arms_of_pieces(powers.arms, powers.pieces, powers.sd, powers.margin),
+        text::command::a_difference_is_shown(format_args!("{:>5.1}", hundred(powers.difference))),
+        text::command::arms_are_shown_alike(format_args!("{:>5.1}", hundred(powers.alike)))
     );
     for (what, share) in [
         (
@@ -192,22 +187,31 @@ fn as_text(powers: &Powers) -> String {
         if let Some(share) = share {
             let _ = writeln!(
                 text,
-                "  {what}: {:.0} times in 100 ({RUNS} seeded trials)",
-                hundred(share)
+                "  {}",
+                text::command::times_in_100_seeded_trials(
+                    &what,
+                    format_args!("{:.0}", hundred(share)),
+                    RUNS
+                )
             );
         }
     }
-    text.push_str("Pieces per arm that two arms need\n");
+    text.push_str(&format!(
+        "{}\n",
+        text::command::pieces_per_arm_that_two_arms_need()
+    ));
     for needed in &powers.pieces_for {
         let say = |pieces: Option<u32>| {
             pieces.map_or(text::command::out_of_reach().into(), |n| n.to_string())
         };
         let _ = writeln!(
             text,
-            "  {:.0} times in 100: {} to show the difference, {} to show arms alike",
-            hundred(needed.power),
-            say(needed.difference),
-            say(needed.alike)
+            "  {}",
+            text::command::times_in_100_to_show_the_difference(
+                format_args!("{:.0}", hundred(needed.power)),
+                say(needed.difference),
+                say(needed.alike)
+            )
         );
     }
     text

@@ -22,7 +22,10 @@ pub fn run(home: Option<PathBuf>, args: &PublishArgs) -> Outcome {
     let home = home::own(home)?;
     let bench = open(&home)?;
     write(&bench, &args.trial, &args.output)?;
-    print(&format!("wrote {}\n", args.output.display()))
+    print(&format!(
+        "{}\n",
+        text::command::wrote_2(args.output.display())
+    ))
 }
 
 /// Writes the report of `slug` to `output`.

@@ -39,7 +39,8 @@ pub fn serve(bench: Bench, port: u16, path: &str) -> Outcome {
         })?;
         let address = listener.local_addr()?;
         print(&format!(
-            "Open http://{address}/{path} (stop with Ctrl-C)\n"
+            "{}\n",
+            text::command::open_http_stop_with_ctrl_c(&address, &path)
         ))?;
         web::serve(web::Config {
             listener,

@@ -57,8 +57,12 @@ fn requests(areas: &[PathBuf]) -> Result<Vec<Request>, Stop> {
 
 fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
     let mut text = format!(
-        "{} photos, {} pieces, {} readings. Scatter of a reading (SD, CIEDE2000, 95 % interval):\n",
-        check.photos, check.pieces, check.readings
+        "{}\n",
+        text::command::photos_pieces_readings_scatter_of_a(
+            &check.photos,
+            &check.pieces,
+            &check.readings
+        )
     );
     for (what, sd, [low, high]) in [
         (
@@ -72,18 +76,28 @@ fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
             check.between_interval,
         ),
     ] {
-        let _ = writeln!(text, "  {what:<20} {sd:.2}  ({low:.2} to {high:.2})");
+        let _ = writeln!(
+            text,
+            "  {}",
+            text::command::to_2(
+                format_args!("{what:<20}"),
+                format_args!("{sd:.2}"),
+                format_args!("{low:.2}"),
+                format_args!("{high:.2}")
+            )
+        );
     }
-    text.push_str("Where it comes from:\n");
+    text.push_str(&format!("{}\n", text::command::where_it_comes()));
     for share in &check.shares {
         let cause = share.cause.to_string();
         let _ = writeln!(text, "  {cause:<32} {:>3.0} %", 100.0 * share.share);
     }
-    text.push_str(
-        "Smallest difference shown four times in five (CIEDE2000):\n\
-         \x20 pieces   two arms'   two arms on   one arm's change,   one arm's change,\n\
-         \x20 an arm   changes     one photo     with a keeper       without\n",
-    );
+    text.push_str(&format!(
+        "{}\n  {}\n  {}\n",
+        text::command::smallest_difference_shown(),
+        text::command::smallest_columns(),
+        text::command::smallest_columns_below()
+    ));
     for row in &check.smallest_provable {
         let _ = writeln!(
             text,
@@ -100,8 +114,8 @@ fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
         let _ = writeln!(text, "{sentence}");
     }
     let _ = match name {
-        Some(name) => writeln!(text, "Kept on the bench as \"{name}\"."),
-        None => writeln!(text, "Not kept; --name NAME keeps it on the bench."),
+        Some(name) => writeln!(text, "{}", text::command::kept_on_the_bench(&name)),
+        None => writeln!(text, "{}", text::command::not_kept_name_name_keeps()),
     };
     text
 }

@@ -16,14 +16,17 @@ pub fn of(path: &Path, start: &Start, clear_below: f64) -> Result<DyeBalance, St
 
 /// The balance as text for a terminal.
 pub fn table(balance: &DyeBalance) -> String {
-    let mut out = String::from("\nWhere the dye went (share of the dye put in, 95 % bounds)\n");
+    let mut out = String::from(&format!(
+        "\n{}\n",
+        text::command::where_the_dye_went_share()
+    ));
     let put_in = balance
         .start
         .dye
         .map_or(crate::text::command::of_unknown_weight().into(), |d| {
             d.metric()
         });
-    let _ = writeln!(out, "  {:<14} {put_in}", "put in");
+    let _ = writeln!(out, "  {:<14} {put_in}", text::command::put_in());
     for water in &balance.waters {
         let grams = water
             .grams

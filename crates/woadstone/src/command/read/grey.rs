@@ -13,9 +13,6 @@ use crate::{
     outcome::{Outcome, Stop, print, print_json},
 };
 
-/// What a grey card can't tell.
-const NOTE: &str = "A grey card tells how pieces of this photo differ, roughly; it tells no piece's colour. A 24-patch chart does.";
-
 /// Compares the areas of one photo by the grey card at `card`.
 pub(super) fn run(args: &ReadArgs, photos: &[PathBuf], card: [Point; 4]) -> Outcome {
     let [path] = photos else {
@@ -55,7 +52,7 @@ fn as_json(name: &str, args: &ReadArgs, told: &GreyComparison) -> Value {
         "refused": null,
         "flags": flags_json(&told.flags),
         "chart": null,
-        "note": NOTE,
+        "note": text::command::a_grey_card_tells_how_pieces(),
         "view": args.view.to_string(),
         "areas": areas,
         "readings": [],
@@ -64,9 +61,14 @@ fn as_json(name: &str, args: &ReadArgs, told: &GreyComparison) -> Value {
 }
 
 fn as_text(name: &str, told: &GreyComparison) -> String {
-    let mut text = format!("{name}: {} x {} px\n{NOTE}\n", told.width, told.height);
+    let mut text = format!(
+        "{name}: {} x {} px\n{}\n",
+        told.width,
+        told.height,
+        text::command::a_grey_card_tells_how_pieces()
+    );
     for flag in &told.flags {
-        let _ = writeln!(text, "note: {}", flag.message);
+        let _ = writeln!(text, "{}", text::command::note_3(&flag.message));
     }
     for (id, flags) in &told.area_flags {
         for flag in flags {
@@ -76,8 +78,14 @@ fn as_text(name: &str, told: &GreyComparison) -> String {
     for d in &told.differences {
         let _ = writeln!(
             text,
-            "  {} to {}: {:.1} ({:.1} to {:.1})",
-            d.a, d.b, d.de00, d.low, d.high
+            "  {}",
+            text::command::to_to(
+                &d.a,
+                &d.b,
+                format_args!("{:.1}", d.de00),
+                format_args!("{:.1}", d.low),
+                format_args!("{:.1}", d.high)
+            )
         );
     }
     text

@@ -91,8 +91,8 @@ fn refusals(refused: &[String], count: usize) -> Outcome {
         [] => Ok(()),
         [only] if count == 1 => Err(Stop::refused(only)),
         some => Err(Stop::refused(format!(
-            "{} of {count} photos were not read:\n{}",
-            some.len(),
+            "{}\n{}",
+            crate::text::command::photos_were_not_read(some.len(), count),
             some.join("\n")
         ))),
     }

@@ -6,6 +6,7 @@ use colour::Lab;
 use photo::PhotoReading;
 
 use super::{Read, across::Across};
+use crate::text::command as say;
 
 /// What came of one photo; nothing where it was refused, which is said at the end.
 pub fn of(photo: &Read) -> String {
@@ -19,18 +20,20 @@ pub fn of(photo: &Read) -> String {
 pub fn across(many: &[Read], across: &[Across]) -> String {
     let mut text = String::new();
     if !across.is_empty() {
-        text.push_str("across photos\n");
+        let _ = writeln!(text, "{}", say::across_photos());
     }
     for d in across {
         let _ = writeln!(
             text,
-            "  {} in {} to {}: {:.2} ({:.2} to {:.2})",
-            d.difference.a,
-            many[d.from].name,
-            many[d.to].name,
-            d.difference.de00,
-            d.difference.low,
-            d.difference.high
+            "  {}",
+            say::piece_across_photos(
+                &d.difference.a,
+                &many[d.from].name,
+                &many[d.to].name,
+                format_args!("{:.2}", d.difference.de00),
+                format_args!("{:.2}", d.difference.low),
+                format_args!("{:.2}", d.difference.high)
+            )
         );
     }
     text
@@ -38,30 +41,35 @@ pub fn across(many: &[Read], across: &[Across]) -> String {
 
 fn read(name: &str, r: &PhotoReading) -> String {
     let mut text = format!(
-        "{name}: {} x {} px, {}\nchart read with {}; left out in turn, its patches are missed by {:.2} (median) and {:.2} (95 of 100), CIEDE2000\n",
-        r.width, r.height, r.view, r.chart.model, r.chart.loo_de00_median, r.chart.loo_de00_p95
+        "{name}: {} x {} px, {}\n{}\n",
+        r.width,
+        r.height,
+        r.view,
+        say::chart_read_with(
+            &r.chart.model,
+            format_args!("{:.2}", r.chart.loo_de00_median),
+            format_args!("{:.2}", r.chart.loo_de00_p95)
+        )
     );
     if let Some(board) = &r.board {
         let _ = writeln!(
             text,
-            "board of {} windows on {}, {} of its 4 corner codes read",
-            board.kind.windows(),
-            board.paper.name(),
-            board.codes
+            "{}",
+            say::board_of_windows(board.kind.windows(), board.paper.name(), board.codes)
         );
         for window in board.windows.iter().filter(|w| w.polygon.is_none()) {
             let _ = match window.tag {
-                None => writeln!(text, "  window {} is empty", window.number),
+                None => writeln!(text, "  {}", say::window_is_empty(window.number)),
                 Some(tag) => writeln!(
                     text,
-                    "  window {} has the tag {tag} and nothing that differs from the paper",
-                    window.number
+                    "  {}",
+                    say::window_has_a_tag_alone(window.number, tag)
                 ),
             };
         }
     }
     for flag in &r.flags {
-        let _ = writeln!(text, "note: {}", flag.message);
+        let _ = writeln!(text, "{}", say::note(&flag.message));
     }
     for a in &r.readings {
         match a.lab {
@@ -69,11 +77,11 @@ fn read(name: &str, r: &PhotoReading) -> String {
                 colour_line(&mut text, &a.id, lab, &a.cov, a.pixels);
             }
             None => {
-                let _ = writeln!(text, "  {:<12} not read", a.id);
+                let _ = writeln!(text, "  {:<12} {}", a.id, say::not_read());
             }
         }
         if let Some(split) = &a.split {
-            for (name, part) in [("pale", &split.pale), ("deep", &split.deep)] {
+            for (name, part) in [(say::pale(), &split.pale), (say::deep(), &split.deep)] {
                 let id = format!("{}/{name}", a.id);
                 colour_line(&mut text, &id, part.lab, &part.cov, part.pixels);
             }
@@ -85,8 +93,14 @@ fn read(name: &str, r: &PhotoReading) -> String {
     for d in &r.differences {
         let _ = writeln!(
             text,
-            "  {} to {}: {:.2} ({:.2} to {:.2})",
-            d.a, d.b, d.de00, d.low, d.high
+            "  {}",
+            say::to_to(
+                &d.a,
+                &d.b,
+                format_args!("{:.2}", d.de00),
+                format_args!("{:.2}", d.low),
+                format_args!("{:.2}", d.high)
+            )
         );
     }
     text

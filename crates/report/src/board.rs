@@ -14,7 +14,7 @@ const WORDS: usize = 27;
 /// size in its print stylesheet.
 pub fn board(printed: &Printed) -> String {
     let paper = printed.board().paper;
-    page("Board", paper, &[board_svg(printed)])
+    page(text::board::board(), paper, &[board_svg(printed)])
 }
 
 /// Boards of one paper as pages to be printed, with what is to lie where: for each
@@ -75,7 +75,7 @@ fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -
     about.extend(which);
     if let Some(trial) = printed.trial() {
         about.extend(
-            wrapped(&format!("Trial {trial}.").replace('-', "- "), WORDS)
+            wrapped(&text::board::trial(&trial).replace('-', "- "), WORDS)
                 .into_iter()
                 .map(
                     // A trial's name has hyphens and no spaces, so that only its hyphens can part it.

@@ -139,16 +139,28 @@ fn in_words(first: Lab, second: Lab) -> String {
     let mut say = |by: f64, more: &str, less: &str| {
         if by.abs() >= NO_WORD {
             let word = if by > 0.0 { more } else { less };
-            parts.push(format!("{word} by {:.1}", by.abs()));
+            parts.push(text::compare::by(&word, format_args!("{:.1}", by.abs())));
         }
     };
-    say(second.l - first.l, "lighter", "darker");
-    say(second.a - first.a, "redder", "greener");
-    say(second.b - first.b, "yellower", "bluer");
+    say(
+        second.l - first.l,
+        text::compare::lighter(),
+        text::compare::darker(),
+    );
+    say(
+        second.a - first.a,
+        text::compare::redder(),
+        text::compare::greener(),
+    );
+    say(
+        second.b - first.b,
+        text::compare::yellower(),
+        text::compare::bluer(),
+    );
     say(
         second.chroma() - first.chroma(),
         text::compare::stronger_in_colour(),
-        "duller",
+        text::compare::duller(),
     );
     match parts.as_slice() {
         [] => text::compare::the_second_looks_like_the_first().to_owned(),

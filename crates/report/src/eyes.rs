@@ -90,8 +90,8 @@ pub fn section(results: &Results) -> Option<EyeSection> {
             arm.arm.clone(),
             words::stage_heading(arm.stage),
             match arm.staining {
-                true => "staining".to_owned(),
-                false => "change".to_owned(),
+                true => text::eyes::staining().to_owned(),
+                false => text::eyes::change().to_owned(),
             },
             arm.pieces.to_string(),
             arm.judges.to_string(),
@@ -129,10 +129,10 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
             true => text::eyes::readings_say_the_same(),
             false => text::eyes::readings_decide_this_stage(),
         };
-        format!(
-            "{agree}: {}, {} CIEDE2000.",
+        text::eyes::ciede2000(
+            &agree,
             c.verdict.in_words(),
-            words::with_interval(c.de00, c.low, c.high)
+            words::with_interval(c.de00, c.low, c.high),
         )
     });
     let turned = comparison.difference < 0.0;
@@ -192,12 +192,14 @@ fn cautions(eyes: &Eyes, lone: &[&EyeComparison]) -> Vec<String> {
     if !stages.is_empty() {
         let stages: Vec<String> = stages.into_iter().map(words::stage).collect();
         cautions.push(text::eyes::one_witness_cloth_says_nothing(
-            stages.join(" and "),
+            stages.join(text::eyes::and()),
         ));
     }
     if !eyes.not_blind.is_empty() {
         let stages: Vec<String> = eyes.not_blind.iter().map(|s| words::stage(*s)).collect();
-        cautions.push(text::eyes::grades_were_given(stages.join(" and ")));
+        cautions.push(text::eyes::grades_were_given(
+            stages.join(text::eyes::and()),
+        ));
     }
     cautions
 }

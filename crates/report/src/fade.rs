@@ -123,11 +123,10 @@ fn floor(curve: &FadeCurve) -> String {
 
 fn range(value: f64, interval: Option<[f64; 2]>) -> String {
     match interval {
-        Some([low, high]) => format!(
-            "{} ({:.0} to {})",
+        Some([low, high]) => text::fade::to(
             words::percent(value),
-            100.0 * low,
-            words::percent(high)
+            format_args!("{:.0}", 100.0 * low),
+            words::percent(high),
         ),
         None => text::fade::one_piece(words::percent(value)),
     }

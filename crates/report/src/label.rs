@@ -87,9 +87,15 @@ impl TagSize {
 
 /// Tags to be cut out, on as many pages as they need.
 pub fn tags(paper: Paper, size: TagSize, tags: &[Tag]) -> String {
-    sheets("Tags", paper, size.size_mm(), tags, |body, at, tag| {
-        draw_tag(body, size, at, tag);
-    })
+    sheets(
+        text::label::tags(),
+        paper,
+        size.size_mm(),
+        tags,
+        |body, at, tag| {
+            draw_tag(body, size, at, tag);
+        },
+    )
 }
 
 /// A label under which a cloth is judged by eye.

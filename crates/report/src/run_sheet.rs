@@ -104,7 +104,11 @@ fn warmth(step: &Step) -> String {
     match (step.from_c, step.to_c) {
         (Some(from), Some(to)) if from != to => {
             let [from, to] = [from, to].map(Celsius::local_degrees);
-            format!("{from:.0} to {to:.0}\u{a0}{}", Celsius::local_scale())
+            text::run_sheet::to(
+                format_args!("{from:.0}"),
+                format_args!("{to:.0}"),
+                Celsius::local_scale(),
+            )
         }
         (_, Some(at)) => format!("{:.0}\u{a0}{}", at.local_degrees(), Celsius::local_scale()),
         _ => String::new(),

@@ -52,7 +52,7 @@ pub fn rows(stains: &[Stain]) -> Vec<StainRow> {
                 grade: if worst == best {
                     stain.grade.clone()
                 } else {
-                    format!("{} ({worst} to {best})", stain.grade)
+                    text::staining::to(&stain.grade, &worst, &best)
                 },
                 plain: stain.plain.clone(),
                 technical: stain.technical.clone(),

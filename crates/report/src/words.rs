@@ -125,7 +125,7 @@ pub fn with_interval(de00: f64, low: f64, high: f64) -> String {
 /// The same for a table whose heading speaks of the interval: "1.2 (0.8 to 1.6)".
 pub fn with_range(de00: f64, low: f64, high: f64) -> String {
     if bounded(high) {
-        format!("{} ({} to {})", number(de00), number(low), number(high))
+        text::words::to(number(de00), number(low), number(high))
     } else {
         with_interval(de00, low, high)
     }
@@ -189,7 +189,7 @@ pub fn pieces(count: usize) -> String {
 /// Day and time of an RFC 3339 time, to the minute.
 pub fn moment(time: &str) -> String {
     match clock(time) {
-        Some(clock) => format!("{}, {clock} UTC", day(time)),
+        Some(clock) => text::words::utc(day(time), &clock),
         None => time.to_owned(),
     }
 }
@@ -226,7 +226,7 @@ pub fn source(reading: &Reading) -> String {
     let mut text = what.to_owned();
     let on = day(&origin.on);
     for (before, said) in [
-        (" by ", &origin.by),
+        (text::words::by(), &origin.by),
         (", ", &on),
         (", ", &origin.instrument),
         (text::words::file(), &origin.file),

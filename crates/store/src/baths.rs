@@ -1,5 +1,6 @@
 //! The baths of a trial: recipes that its runs followed, and those that are for it.
 
+use crate::text;
 use crate::{Bench, CLEAR, StoreError};
 use dyeing::Plan;
 use trial::{Bath, TrialId};
@@ -37,7 +38,7 @@ impl Bench {
                 continue;
             };
             let plan = Plan::of(&kept.recipe).map_err(|error| StoreError::Stored {
-                what: "recipe",
+                what: text::thing::recipe(),
                 cause: error.to_string(),
             })?;
             let mut balances = Vec::new();
@@ -86,6 +87,8 @@ impl Bench {
                 })?
                 .collect()
         };
-        read().map_err(StoreError::database("read which recipes were run"))
+        read().map_err(StoreError::database(
+            text::doing::read_which_recipes_were_run(),
+        ))
     }
 }

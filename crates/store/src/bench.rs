@@ -1,5 +1,6 @@
 //! Opening the bench: its folder, its database, its vault.
 
+use crate::text;
 use crate::{StoreError, tags, vault::Vault};
 use rusqlite::{Connection, ErrorCode, Transaction, TransactionBehavior};
 use rusqlite_migration::{Error as MigrationError, M, MigrationDefinitionError, Migrations};
@@ -82,7 +83,7 @@ impl Bench {
     pub(crate) fn change(&mut self) -> Result<Transaction<'_>, StoreError> {
         self.database
             .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(StoreError::database("begin a change"))
+            .map_err(StoreError::database(text::doing::begin_a_change()))
     }
 
     /// Removes unfinished files that a crash left in the vault.
@@ -102,11 +103,12 @@ impl Bench {
 }
 
 fn database(path: PathBuf) -> Result<Connection, StoreError> {
-    let mut database = Connection::open(&path).map_err(StoreError::database("open its file"))?;
+    let mut database =
+        Connection::open(&path).map_err(StoreError::database(text::doing::open_its_file()))?;
     prepare(&database).map_err(|source| match source.sqlite_error_code() {
         Some(ErrorCode::NotADatabase) => StoreError::NotABench { path: path.clone() },
         _ => StoreError::Database {
-            doing: "open its file",
+            doing: text::doing::open_its_file(),
             source,
         },
     })?;

@@ -34,9 +34,6 @@ pub struct Binned {
     pub at: String,
 }
 
-const READ: &str = "look into its bin";
-const MOVE: &str = "move something into its bin or out of it";
-
 impl Bench {
     /// Puts something in the bin; nothing changes if it is there already.
     ///
@@ -65,7 +62,7 @@ impl Bench {
             };
             lies_there(&self.database, thing.kind(), id)
         };
-        read().map_err(StoreError::database(READ))
+        read().map_err(StoreError::database(text::doing::look_into_its_bin()))
     }
 
     /// What lies in the bin, the last put there first.
@@ -79,7 +76,7 @@ impl Bench {
                 .query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?
                 .collect()
         };
-        let found = read().map_err(StoreError::database(READ))?;
+        let found = read().map_err(StoreError::database(text::doing::look_into_its_bin()))?;
         let named = found.into_iter().map(|(kind, id, at)| {
             let (name, title) = called(&self.database, &kind, id)?;
             Ok(Binned {
@@ -91,7 +88,7 @@ impl Bench {
         });
         named
             .collect::<rusqlite::Result<_>>()
-            .map_err(StoreError::database(READ))
+            .map_err(StoreError::database(text::doing::look_into_its_bin()))
     }
 
     fn bin_act(&mut self, thing: Thing<'_>, into_bin: bool, now: &str) -> Result<(), StoreError> {
@@ -111,21 +108,40 @@ impl Bench {
                     false => "taken out of the bin",
                 };
                 let (_, title) = called(&change, kind, id)?;
-                journal::note_about(&change, about, now, what, &format!("{kind} \"{title}\""))?;
+                journal::note_about(
+                    &change,
+                    about,
+                    now,
+                    what,
+                    &text::bin::thing_titled(thing.in_words(), title),
+                )?;
             }
             Ok(true)
         };
-        if !act().map_err(StoreError::database(MOVE))? {
+        if !act().map_err(StoreError::database(
+            text::doing::move_something_into_its_bin_or_out(),
+        ))? {
             return Err(StoreError::input(
                 "thing",
-                text::bin::there_is_no_such(kind),
+                text::bin::there_is_no_such(thing.in_words()),
             ));
         }
-        change.commit().map_err(StoreError::database(MOVE))
+        change.commit().map_err(StoreError::database(
+            text::doing::move_something_into_its_bin_or_out(),
+        ))
     }
 }
 
 impl Thing<'_> {
+    fn in_words(self) -> &'static str {
+        match self {
+            Self::Trial(_) => text::thing::trial(),
+            Self::Plan(_) => text::thing::plan(),
+            Self::Recipe(_) => text::thing::recipe(),
+            Self::Photo(_) => text::thing::photo(),
+        }
+    }
+
     fn kind(self) -> &'static str {
         match self {
             Self::Trial(_) => "trial",

@@ -24,9 +24,6 @@ pub struct KeptChart {
 /// The longest name of a chart, letters.
 const LONGEST_NAME: usize = 80;
 
-const ADD: &str = "keep a chart";
-const READ: &str = "read its charts";
-
 impl Bench {
     /// Keeps a chart under a name: `content` is CGATS text or CSV, spectra or Lab,
     /// with a row a patch.
@@ -49,12 +46,11 @@ impl Bench {
             ));
         }
         let unusable = |cause: String| {
-            let file = if file_name.is_empty() {
-                "It"
-            } else {
-                file_name
+            let sentence = match file_name {
+                "" => text::charts::it_gives_no_chart(cause),
+                file => text::charts::file_gives_no_chart(file, cause),
             };
-            StoreError::input("chart", format!("{file} gives no chart: {cause}"))
+            StoreError::input("chart", sentence)
         };
         let reference =
             ChartReference::from_bytes(content).map_err(|error| unusable(sentence(&error)))?;
@@ -72,21 +68,27 @@ impl Bench {
                 params![name, file_name, content, now],
             )?;
             let id = ChartId(change.last_insert_rowid());
-            let detail = format!(
-                "chart {id}, \"{name}\", {} rows of {}, from \"{file_name}\"",
+            let detail = text::charts::chart_rows(
+                &id,
+                &name,
                 reference.rows(),
-                reference.columns()
+                reference.columns(),
+                &file_name,
             );
             journal::note(&change, now, "chart added", &detail)?;
             Ok(Some(id))
         };
-        let id = added().map_err(StoreError::database(ADD))?.ok_or_else(|| {
-            StoreError::input(
-                "name",
-                text::charts::there_is_a_chart_called_already_give(name),
-            )
-        })?;
-        change.commit().map_err(StoreError::database(ADD))?;
+        let id = added()
+            .map_err(StoreError::database(text::doing::keep_a_chart()))?
+            .ok_or_else(|| {
+                StoreError::input(
+                    "name",
+                    text::charts::there_is_a_chart_called_already_give(name),
+                )
+            })?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_chart()))?;
         Ok(id)
     }
 
@@ -103,7 +105,7 @@ impl Bench {
                 .query_map([], stored)?
                 .collect()
         };
-        let stored = read().map_err(StoreError::database(READ))?;
+        let stored = read().map_err(StoreError::database(text::doing::read_its_charts()))?;
         stored.into_iter().map(Stored::into_kept).collect()
     }
 
@@ -117,7 +119,7 @@ impl Bench {
                 "SELECT id, name, file_name, content, added_at FROM chart WHERE id = ?1",
             )
             .and_then(|mut query| query.query_row([id.0], stored).optional())
-            .map_err(StoreError::database(READ))?
+            .map_err(StoreError::database(text::doing::read_its_charts()))?
             .map(Stored::into_kept)
             .transpose()
     }
@@ -146,7 +148,7 @@ impl Stored {
     fn into_kept(self) -> Result<KeptChart, StoreError> {
         let reference =
             ChartReference::from_bytes(&self.content).map_err(|error| StoreError::Stored {
-                what: "chart",
+                what: text::thing::chart(),
                 cause: error.to_string(),
             })?;
         Ok(KeptChart {

@@ -2,11 +2,10 @@
 
 use crate::journal::About;
 use crate::text;
-use crate::{Bench, StoreError, journal, json, marking::counted};
+use crate::{Bench, StoreError, journal, json};
 use rusqlite::{Connection, params};
 use trial::{NewReading, TrialId};
 
-const ADD: &str = "add readings";
 /// The longest text of who, when and with what, letters.
 const LONGEST: usize = 400;
 
@@ -43,12 +42,16 @@ impl Bench {
     ) -> Result<usize, StoreError> {
         check(delivery)?;
         let change = self.change()?;
-        let refused = refusal(&change, trial, delivery).map_err(StoreError::database(ADD))?;
+        let refused = refusal(&change, trial, delivery)
+            .map_err(StoreError::database(text::doing::add_readings()))?;
         if let Some((field, message)) = refused {
             return Err(StoreError::input(field, message));
         }
-        insert(&change, trial, delivery, now).map_err(StoreError::database(ADD))?;
-        change.commit().map_err(StoreError::database(ADD))?;
+        insert(&change, trial, delivery, now)
+            .map_err(StoreError::database(text::doing::add_readings()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::add_readings()))?;
         Ok(delivery.readings.len())
     }
 }
@@ -162,10 +165,10 @@ fn insert(
         delivered.execute(params![change.last_insert_rowid(), number, spectrum])?;
     }
     let from = match delivery.file_name {
-        "" => "as typed".to_owned(),
-        name => format!("from {name}"),
+        "" => text::deliveries::as_typed().to_owned(),
+        name => text::deliveries::from_file(name),
     };
-    let detail = format!("{} {from}", counted(delivery.readings.len(), "reading"));
+    let detail = text::deliveries::readings_from(delivery.readings.len(), from);
     journal::note_about(
         change,
         About::Trial(trial.0),

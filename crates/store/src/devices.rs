@@ -31,10 +31,6 @@ pub struct PhoneNetwork {
 /// The longest name of a device, characters.
 const LONGEST_NAME: usize = 60;
 
-const PAIR: &str = "pair a device";
-const LOOK: &str = "look at the paired devices";
-const NETWORK: &str = "note what was chosen for the local network";
-
 const SELECT: &str = "SELECT device.id, device.name, device.paired_at, device_seen.at
     FROM device LEFT JOIN device_seen ON device_seen.device_id = device.id
     WHERE device.id NOT IN (SELECT device_id FROM device_revocation)";
@@ -73,12 +69,14 @@ impl Bench {
                 &change,
                 now,
                 "device paired",
-                &format!("device {id}, {name}"),
+                &text::devices::device(&id, &name),
             )?;
             Ok(id)
         };
-        let id = pair().map_err(StoreError::database(PAIR))?;
-        change.commit().map_err(StoreError::database(PAIR))?;
+        let id = pair().map_err(StoreError::database(text::doing::pair_a_device()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::pair_a_device()))?;
         Ok(id)
     }
 
@@ -95,7 +93,9 @@ impl Bench {
                     .query_row([sha256(token.as_bytes())], device)
                     .optional()
             })
-            .map_err(StoreError::database(LOOK))
+            .map_err(StoreError::database(
+                text::doing::look_at_the_paired_devices(),
+            ))
     }
 
     /// The paired devices that were not revoked, in the order they were paired.
@@ -109,7 +109,9 @@ impl Bench {
                 .query_map([], device)?
                 .collect()
         };
-        read().map_err(StoreError::database(LOOK))
+        read().map_err(StoreError::database(
+            text::doing::look_at_the_paired_devices(),
+        ))
     }
 
     /// Notes that a device was seen.
@@ -123,7 +125,9 @@ impl Bench {
                  ON CONFLICT (device_id) DO UPDATE SET at = excluded.at",
                 params![device, now],
             )
-            .map_err(StoreError::database("note when a device was seen"))?;
+            .map_err(StoreError::database(
+                text::doing::note_when_a_device_was_seen(),
+            ))?;
         Ok(())
     }
 
@@ -142,7 +146,12 @@ impl Bench {
                 params![device, now],
             )?;
             if revoked > 0 {
-                journal::note(&change, now, "device revoked", &format!("device {device}"))?;
+                journal::note(
+                    &change,
+                    now,
+                    "device revoked",
+                    &text::devices::device_2(&device),
+                )?;
             }
             Ok(revoked > 0)
         };
@@ -166,7 +175,9 @@ impl Bench {
                  VALUES (?1, ?2, ?3, ?4)",
                 params![chosen.address, chosen.port, chosen.at_start, now],
             )
-            .map_err(StoreError::database(NETWORK))?;
+            .map_err(StoreError::database(
+                text::doing::note_what_was_chosen_for_the_local(),
+            ))?;
         Ok(())
     }
 
@@ -190,6 +201,8 @@ impl Bench {
                     })
                     .optional()
             })
-            .map_err(StoreError::database(NETWORK))
+            .map_err(StoreError::database(
+                text::doing::note_what_was_chosen_for_the_local(),
+            ))
     }
 }

@@ -1,12 +1,10 @@
 //! Grades judged by eye.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use rusqlite::{Connection, Row, params};
 use trial::{EyeGrade, EyeGradeId, GreyScale, Judged, PieceId, Trial, TrialId};
-
-const ADD: &str = "add a grade";
-const READ: &str = "read its grades";
 
 impl Bench {
     /// Adds a grade that a person judged by eye to a trial.
@@ -21,8 +19,11 @@ impl Bench {
     ) -> Result<EyeGradeId, StoreError> {
         let judged = judged.checked(trial)?;
         let change = self.change()?;
-        let id = insert(&change, &judged, now).map_err(StoreError::database(ADD))?;
-        change.commit().map_err(StoreError::database(ADD))?;
+        let id = insert(&change, &judged, now)
+            .map_err(StoreError::database(text::doing::add_a_grade()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::add_a_grade()))?;
         Ok(id)
     }
 
@@ -43,7 +44,7 @@ impl Bench {
                 .query_map([trial.0], stored)?
                 .collect()
         };
-        read().map_err(StoreError::database(READ))
+        read().map_err(StoreError::database(text::doing::read_its_grades()))
     }
 }
 
@@ -66,10 +67,8 @@ fn insert(change: &Connection, judged: &Judged, now: &str) -> rusqlite::Result<E
         ],
     )?;
     let id = EyeGradeId(change.last_insert_rowid());
-    let detail = format!(
-        "{} {} of piece number {}, by {}",
-        judged.scale, judged.grade, judged.piece, judged.by
-    );
+    let detail =
+        text::eye_grades::of_piece_number(&judged.scale, &judged.grade, &judged.piece, &judged.by);
     journal::note_about(
         change,
         About::Piece(judged.piece.0),

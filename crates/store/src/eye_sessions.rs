@@ -13,9 +13,6 @@ use trial::{
     eyes::{Given, Judge, Judging, Session, Sitting, Turn, Wish, order},
 };
 
-const BEGIN: &str = "begin a session of judging";
-const READ: &str = "read a session of judging";
-const JUDGE: &str = "keep a grade";
 /// The longest remark, letters.
 const LONGEST: usize = 400;
 
@@ -43,18 +40,22 @@ impl Bench {
                 params![trial.id.0, content, now],
             )?;
             let id = change.last_insert_rowid();
-            let detail = format!(
-                "session {id} of {}, stage {}, {} pairs",
-                trial.slug,
-                session.stage,
-                session.pairs.len()
+            let detail = text::eye_sessions::session_of_stage_pairs(
+                &id,
+                &trial.slug,
+                &session.stage,
+                session.pairs.len(),
             );
             let about = About::Trial(trial.id.0);
             journal::note_about(change, about, now, "judging by eye begun", &detail)?;
             Ok(id)
         };
-        let id = insert(&change).map_err(StoreError::database(BEGIN))?;
-        change.commit().map_err(StoreError::database(BEGIN))?;
+        let id = insert(&change).map_err(StoreError::database(
+            text::doing::begin_a_session_of_judging(),
+        ))?;
+        change.commit().map_err(StoreError::database(
+            text::doing::begin_a_session_of_judging(),
+        ))?;
         Ok(id)
     }
 
@@ -92,10 +93,12 @@ impl Bench {
     ) -> Result<i64, StoreError> {
         let judge = judge.checked()?;
         let change = self.change()?;
-        let found = by_number(&change, session).map_err(StoreError::database(READ))?;
+        let found = by_number(&change, session).map_err(StoreError::database(
+            text::doing::read_a_session_of_judging(),
+        ))?;
         let Some((trial, content, _, closed_at)) = found else {
             return Err(StoreError::Unknown {
-                what: "session",
+                what: text::thing::session(),
                 id: session,
             });
         };
@@ -116,13 +119,16 @@ impl Bench {
                 "INSERT INTO eye_sitting (session_id, judge, turns, begun_at) VALUES (?1, ?2, ?3, ?4)",
                 params![session, json::judge_text(&judge)?, json::turns_text(&turns), now],
             )
-            .map_err(StoreError::database(BEGIN))?;
+            .map_err(StoreError::database(text::doing::begin_a_session_of_judging()))?;
         let id = change.last_insert_rowid();
         // Who judged, never what they gave: others may still judge.
-        let detail = format!("{} in session {session}", judge.name);
-        journal::note_about(&change, About::Trial(trial), now, "person judges", &detail)
-            .map_err(StoreError::database(BEGIN))?;
-        change.commit().map_err(StoreError::database(BEGIN))?;
+        let detail = text::eye_sessions::in_session(&judge.name, &session);
+        journal::note_about(&change, About::Trial(trial), now, "person judges", &detail).map_err(
+            StoreError::database(text::doing::begin_a_session_of_judging()),
+        )?;
+        change.commit().map_err(StoreError::database(
+            text::doing::begin_a_session_of_judging(),
+        ))?;
         Ok(id)
     }
 
@@ -152,14 +158,18 @@ impl Bench {
                 |row| row.get(0),
             )
             .optional()
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(
+                text::doing::read_a_session_of_judging(),
+            ))?;
         let Some(session) = found else {
             return Err(StoreError::Unknown {
-                what: "judge",
+                what: text::thing::judge(),
                 id: sitting,
             });
         };
-        let row = by_number(&change, session).map_err(StoreError::database(READ))?;
+        let row = by_number(&change, session).map_err(StoreError::database(
+            text::doing::read_a_session_of_judging(),
+        ))?;
         refuse_closed(row.and_then(|(_, _, _, closed_at)| closed_at))?;
         let before = sittings(&change, session)?;
         let own = before.iter().find(|one| one.id == sitting);
@@ -181,8 +191,10 @@ impl Bench {
                     given.made_at
                 ],
             )
-            .map_err(StoreError::database(JUDGE))?;
-        change.commit().map_err(StoreError::database(JUDGE))
+            .map_err(StoreError::database(text::doing::keep_a_grade()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_grade()))
     }
 
     /// Closes a session, so that its grades and codes are shown and count; it can't
@@ -197,12 +209,14 @@ impl Bench {
         now: &str,
     ) -> Result<(), StoreError> {
         let change = self.change()?;
-        let found = by_number(&change, session).map_err(StoreError::database(READ))?;
+        let found = by_number(&change, session).map_err(StoreError::database(
+            text::doing::read_a_session_of_judging(),
+        ))?;
         match found {
             Some((of, ..)) if of == trial.0 => {}
             _ => {
                 return Err(StoreError::Unknown {
-                    what: "session",
+                    what: text::thing::session(),
                     id: session,
                 });
             }
@@ -213,12 +227,16 @@ impl Bench {
                 params![session, now],
             )
             .and_then(|_| {
-                let detail = format!("session {session}");
+                let detail = text::eye_sessions::session(&session);
                 let about = About::Trial(trial.0);
                 journal::note_about(&change, about, now, "judging by eye closed", &detail)
             })
-            .map_err(StoreError::database(BEGIN))?;
-        change.commit().map_err(StoreError::database(BEGIN))
+            .map_err(StoreError::database(
+                text::doing::begin_a_session_of_judging(),
+            ))?;
+        change.commit().map_err(StoreError::database(
+            text::doing::begin_a_session_of_judging(),
+        ))
     }
 
     /// The sessions of a trial with all that was given in them, oldest first.
@@ -232,7 +250,9 @@ impl Bench {
                 .query_map([trial.0], |row| row.get(0))?
                 .collect()
         };
-        let numbers = numbers().map_err(StoreError::database(READ))?;
+        let numbers = numbers().map_err(StoreError::database(
+            text::doing::read_a_session_of_judging(),
+        ))?;
         let found = numbers.into_iter().map(|id| self.judging(id));
         Ok(found
             .collect::<Result<Vec<_>, _>>()?
@@ -258,7 +278,9 @@ impl Bench {
                 |row| row.get(0),
             )
             .optional()
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(
+                text::doing::read_a_session_of_judging(),
+            ))?;
         match session {
             Some(session) => self.judging(session),
             None => Ok(None),
@@ -266,7 +288,9 @@ impl Bench {
     }
 
     fn judging(&self, id: i64) -> Result<Option<(TrialId, Judging)>, StoreError> {
-        let found = by_number(&self.database, id).map_err(StoreError::database(READ))?;
+        let found = by_number(&self.database, id).map_err(StoreError::database(
+            text::doing::read_a_session_of_judging(),
+        ))?;
         let Some((trial, content, begun_at, closed_at)) = found else {
             return Ok(None);
         };
@@ -318,7 +342,9 @@ fn sittings(database: &Connection, session: i64) -> Result<Vec<Sitting>, StoreEr
             })?
             .collect()
     };
-    let rows = read().map_err(StoreError::database(READ))?;
+    let rows = read().map_err(StoreError::database(
+        text::doing::read_a_session_of_judging(),
+    ))?;
     rows.into_iter()
         .map(|(id, judge, turns, begun_at)| {
             let order = json::turns(&turns)?;
@@ -352,7 +378,9 @@ fn given(
             .collect()
     };
     let mut all = vec![None; order.len()];
-    for (turn, grade, remark, made_at) in read().map_err(StoreError::database(READ))? {
+    for (turn, grade, remark, made_at) in read().map_err(StoreError::database(
+        text::doing::read_a_session_of_judging(),
+    ))? {
         let grade = grade.as_deref().map(understood).transpose()?;
         if let Some(place) = all.get_mut(turn) {
             *place = Some(Given {
@@ -368,7 +396,7 @@ fn given(
 /// A grade as it stands in a column.
 fn understood<T: std::str::FromStr<Err: std::fmt::Display>>(text: &str) -> Result<T, StoreError> {
     text.parse().map_err(|error: T::Err| StoreError::Stored {
-        what: "grade",
+        what: text::thing::grade(),
         cause: error.to_string(),
     })
 }

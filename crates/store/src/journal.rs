@@ -1,6 +1,7 @@
 //! The journal: every change of the bench, in words.
 
-use crate::{Bench, StoreError, revision_journal, run_journal};
+use crate::text;
+use crate::{Bench, StoreError, event_words, revision_journal, run_journal};
 use rusqlite::{Connection, params};
 use std::{fmt, str::FromStr};
 use trial::TrialId;
@@ -12,7 +13,7 @@ pub struct Entry {
     pub place: Place,
     /// When it was made, RFC 3339.
     pub at: String,
-    /// What was done, such as `photo added`.
+    /// What was done, by the name that is kept, such as `photo added`; [`Entry::in_words`] says it.
     pub what: String,
     /// To what, in words.
     pub detail: String,
@@ -153,7 +154,7 @@ impl Bench {
                 })?
                 .collect()
         };
-        read().map_err(StoreError::database("read its journal"))
+        read().map_err(StoreError::database(text::doing::read_its_journal()))
     }
 }
 
@@ -188,6 +189,7 @@ pub(crate) fn note_about(
     what: &str,
     detail: &str,
 ) -> rusqlite::Result<()> {
+    debug_assert!(event_words::named(what).is_some(), "no words for {what}");
     let (trial, id) = match about {
         About::Bench => ("NULL", None),
         About::Trial(id) => ("?4", Some(id)),

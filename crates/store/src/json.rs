@@ -1,6 +1,7 @@
 //! Lists of numbers and notes as they stand in a column.
 
 use crate::StoreError;
+use crate::text;
 use locale::Locale;
 use photo::{Parts, PhotoMap};
 use trial::{
@@ -29,7 +30,7 @@ pub(crate) fn doubt_text(doubt: &Doubt) -> String {
 }
 
 pub(crate) fn doubt(text: &str) -> Result<Doubt, StoreError> {
-    serde_json::from_str(text).map_err(odd("covariance of a photo's readings"))
+    serde_json::from_str(text).map_err(odd(text::thing::covariance_of_a_photos_readings()))
 }
 
 pub(crate) fn photo_map_text(map: &PhotoMap) -> String {
@@ -37,7 +38,7 @@ pub(crate) fn photo_map_text(map: &PhotoMap) -> String {
 }
 
 pub(crate) fn photo_map(text: &str) -> Result<PhotoMap, StoreError> {
-    serde_json::from_str(text).map_err(odd("map of a photo"))
+    serde_json::from_str(text).map_err(odd(text::thing::map_of_a_photo()))
 }
 
 pub(crate) fn promise_text(promise: &Promise) -> String {
@@ -45,7 +46,7 @@ pub(crate) fn promise_text(promise: &Promise) -> String {
 }
 
 pub(crate) fn promise(text: &str) -> Result<Promise, StoreError> {
-    serde_json::from_str(text).map_err(odd("promise of a plan"))
+    serde_json::from_str(text).map_err(odd(text::thing::promise_of_a_plan()))
 }
 
 pub(crate) fn causes_text(causes: &Parts) -> String {
@@ -53,12 +54,12 @@ pub(crate) fn causes_text(causes: &Parts) -> String {
 }
 
 pub(crate) fn causes(text: &str) -> Result<Parts, StoreError> {
-    serde_json::from_str(text).map_err(odd("covariance of a part"))
+    serde_json::from_str(text).map_err(odd(text::thing::covariance_of_a_part()))
 }
 
 /// How a chart was missed, patch by patch.
 pub(crate) fn misses(text: &str) -> Result<Vec<Option<[f64; 3]>>, StoreError> {
-    serde_json::from_str(text).map_err(odd("fit of a chart"))
+    serde_json::from_str(text).map_err(odd(text::thing::fit_of_a_chart()))
 }
 
 pub(crate) fn notes_text(notes: &[Note]) -> String {
@@ -66,7 +67,7 @@ pub(crate) fn notes_text(notes: &[Note]) -> String {
 }
 
 pub(crate) fn setup_check_text(check: &SetupCheck) -> Result<String, StoreError> {
-    serde_json::to_string(check).map_err(odd("set-up check"))
+    serde_json::to_string(check).map_err(odd(text::thing::set_up_check()))
 }
 
 pub(crate) fn locale_text(locale: &Locale) -> String {
@@ -74,7 +75,7 @@ pub(crate) fn locale_text(locale: &Locale) -> String {
 }
 
 pub(crate) fn locale(text: &str) -> Result<Locale, StoreError> {
-    serde_json::from_str(text).map_err(odd("setting"))
+    serde_json::from_str(text).map_err(odd(text::thing::setting()))
 }
 
 pub(crate) fn spectrum_text(spectrum: &Reflectance) -> String {
@@ -82,43 +83,43 @@ pub(crate) fn spectrum_text(spectrum: &Reflectance) -> String {
 }
 
 pub(crate) fn spectrum(text: &str) -> Result<Reflectance, StoreError> {
-    serde_json::from_str(text).map_err(odd("spectrum"))
+    serde_json::from_str(text).map_err(odd(text::thing::spectrum()))
 }
 
 pub(crate) fn corners(text: &str) -> Result<[[f64; 2]; 4], StoreError> {
-    serde_json::from_str(text).map_err(odd("place of a chart"))
+    serde_json::from_str(text).map_err(odd(text::thing::place_of_a_chart()))
 }
 
 pub(crate) fn polygon(text: &str) -> Result<Polygon, StoreError> {
-    serde_json::from_str(text).map_err(odd("marked area"))
+    serde_json::from_str(text).map_err(odd(text::thing::marked_area()))
 }
 
 pub(crate) fn covariance(text: &str) -> Result<[[f64; 3]; 3], StoreError> {
-    serde_json::from_str(text).map_err(odd("covariance of a reading"))
+    serde_json::from_str(text).map_err(odd(text::thing::covariance_of_a_reading()))
 }
 
 pub(crate) fn notes(text: &str) -> Result<Vec<Note>, StoreError> {
-    serde_json::from_str(text).map_err(odd("note"))
+    serde_json::from_str(text).map_err(odd(text::thing::note()))
 }
 
 pub(crate) fn setup_check(text: &str) -> Result<SetupCheck, StoreError> {
-    serde_json::from_str(text).map_err(odd("set-up check"))
+    serde_json::from_str(text).map_err(odd(text::thing::set_up_check()))
 }
 
 pub(crate) fn session_text(session: &Session) -> Result<String, StoreError> {
-    serde_json::to_string(session).map_err(odd("session of judging"))
+    serde_json::to_string(session).map_err(odd(text::thing::session_of_judging()))
 }
 
 pub(crate) fn session(text: &str) -> Result<Session, StoreError> {
-    serde_json::from_str(text).map_err(odd("session of judging"))
+    serde_json::from_str(text).map_err(odd(text::thing::session_of_judging()))
 }
 
 pub(crate) fn judge_text(judge: &Judge) -> Result<String, StoreError> {
-    serde_json::to_string(judge).map_err(odd("person who judged"))
+    serde_json::to_string(judge).map_err(odd(text::thing::person_who_judged()))
 }
 
 pub(crate) fn judge(text: &str) -> Result<Judge, StoreError> {
-    serde_json::from_str(text).map_err(odd("person who judged"))
+    serde_json::from_str(text).map_err(odd(text::thing::person_who_judged()))
 }
 
 pub(crate) fn turns_text(turns: &[Turn]) -> String {
@@ -126,7 +127,7 @@ pub(crate) fn turns_text(turns: &[Turn]) -> String {
 }
 
 pub(crate) fn turns(text: &str) -> Result<Vec<Turn>, StoreError> {
-    serde_json::from_str(text).map_err(odd("order of judging"))
+    serde_json::from_str(text).map_err(odd(text::thing::order_of_judging()))
 }
 
 fn odd(what: &'static str) -> impl FnOnce(serde_json::Error) -> StoreError {

@@ -24,6 +24,7 @@ mod charts;
 mod deliveries;
 mod devices;
 mod error;
+mod event_words;
 mod eye_grades;
 mod eye_sessions;
 mod journal;

@@ -7,8 +7,6 @@ use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::HashSet;
 use trial::{PhotoArea, PhotoId, TrialId};
 
-const MARK: &str = "mark a photo";
-
 impl Bench {
     /// Notes where the pieces lie on a photo, which then waits to be read.
     ///
@@ -26,15 +24,20 @@ impl Bench {
         now: &str,
     ) -> Result<(), StoreError> {
         let change = self.change()?;
-        let trial = trial_of(&change, photo).map_err(StoreError::database(MARK))?;
+        let trial =
+            trial_of(&change, photo).map_err(StoreError::database(text::doing::mark_a_photo()))?;
         let trial = trial.ok_or(StoreError::Unknown {
-            what: "photo",
+            what: text::thing::photo(),
             id: photo.0,
         })?;
-        let pieces = pieces_of(&change, trial).map_err(StoreError::database(MARK))?;
+        let pieces =
+            pieces_of(&change, trial).map_err(StoreError::database(text::doing::mark_a_photo()))?;
         check(&areas, &pieces)?;
-        insert(&change, photo, &areas, now).map_err(StoreError::database(MARK))?;
-        change.commit().map_err(StoreError::database(MARK))
+        insert(&change, photo, &areas, now)
+            .map_err(StoreError::database(text::doing::mark_a_photo()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::mark_a_photo()))
     }
 }
 
@@ -106,12 +109,6 @@ fn insert(
         "INSERT INTO waiting (marking_id, photo_id) VALUES (?1, ?2)",
         params![marking, photo.0],
     )?;
-    let detail = format!("{} on photo {photo}", counted(areas.len(), "piece"));
+    let detail = text::marking::pieces_on_photo(areas.len(), photo);
     journal::note_about(change, About::Photo(photo.0), now, "areas marked", &detail)
-}
-
-/// A number with its noun, in the plural where it should be.
-pub(crate) fn counted(number: usize, noun: &str) -> String {
-    let ending = if number == 1 { "" } else { "s" };
-    format!("{number} {noun}{ending}")
 }

@@ -95,13 +95,13 @@ impl Bench {
                 ],
             )?;
             let id = change.last_insert_rowid();
-            let detail = format!("{} of {name}, lot {id}", new.amount);
+            let detail = text::materials::of_lot(&new.amount, &name, &id);
             journal::note(&change, now, "lot added", &detail)?;
             Ok(Some(id))
         };
         let id = keep().map_err(StoreError::database(KEEP))?;
         let id = id.ok_or(StoreError::Unknown {
-            what: "material",
+            what: text::thing::material(),
             id: material,
         })?;
         change.commit().map_err(StoreError::database(KEEP))?;
@@ -166,7 +166,7 @@ pub(crate) fn short(field: &'static str, text: &str) -> Result<(), StoreError> {
 
 pub(crate) fn odd(value: &str) -> StoreError {
     StoreError::Stored {
-        what: "material",
+        what: text::thing::material(),
         cause: format!("\"{value}\""),
     }
 }

@@ -1,5 +1,6 @@
 //! What was to be said of a photo when it was added.
 
+use crate::text;
 use crate::{Bench, StoreError};
 use rusqlite::{Connection, params};
 use trial::PhotoId;
@@ -16,7 +17,9 @@ impl Bench {
                 .query_map([photo.0], |row| row.get(0))?
                 .collect()
         };
-        read().map_err(StoreError::database("read what was said of a photo"))
+        read().map_err(StoreError::database(
+            text::doing::read_what_was_said_of_a_photo(),
+        ))
     }
 }
 

@@ -1,5 +1,6 @@
 //! Where on a photo lies what its reading found.
 
+use crate::text;
 use crate::{Bench, Outcome, StoreError, json};
 use photo::PhotoMap;
 use rusqlite::{Connection, params};
@@ -14,7 +15,9 @@ impl Bench {
     pub fn photo_map(&self, photo: PhotoId) -> Result<Option<PhotoMap>, StoreError> {
         let text = self
             .beside_counting(photo, ("photo_map", "places"))
-            .map_err(StoreError::database("look where things lie on a photo"))?;
+            .map_err(StoreError::database(
+                text::doing::look_where_things_lie_on_a_photo(),
+            ))?;
         text.map(|text| json::photo_map(&text)).transpose()
     }
 }

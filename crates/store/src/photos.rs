@@ -35,9 +35,6 @@ pub struct NewPhoto<'a> {
     pub notices: &'a [String],
 }
 
-const ADD: &str = "add a photo";
-const READ: &str = "read its photos";
-
 impl Bench {
     /// Keeps a photo in the vault and adds it to its trial, unmarked.
     ///
@@ -51,24 +48,27 @@ impl Bench {
         check(&new)?;
         let vault = self.vault.clone();
         let change = self.change()?;
-        if !trial_is_there(&change, new.trial).map_err(StoreError::database(ADD))? {
+        if !trial_is_there(&change, new.trial)
+            .map_err(StoreError::database(text::doing::add_a_photo()))?
+        {
             return Err(StoreError::Unknown {
-                what: "trial",
+                what: text::thing::trial(),
                 id: new.trial.0,
             });
         }
         if let Some(chart) = new.chart
-            && !chart_is_there(&change, chart).map_err(StoreError::database(ADD))?
+            && !chart_is_there(&change, chart)
+                .map_err(StoreError::database(text::doing::add_a_photo()))?
         {
             return Err(StoreError::Unknown {
-                what: "chart",
+                what: text::thing::chart(),
                 id: chart.0,
             });
         }
         let kept = vault.put(new.bytes)?;
         let added = insert(&change, &new, &kept.hash, now)
             .and_then(|id| change.commit().map(|()| id))
-            .map_err(StoreError::database(ADD));
+            .map_err(StoreError::database(text::doing::add_a_photo()));
         if added.is_err() {
             self.take_back(&kept);
         }
@@ -89,7 +89,7 @@ impl Bench {
         let _look = self
             .database
             .unchecked_transaction()
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_photos()))?;
         let mut areas = self.areas(
             "SELECT area.marking_id, area.piece_id, area.polygon_px
              FROM photo JOIN area ON area.marking_id =
@@ -104,7 +104,7 @@ impl Bench {
                 .collect()
         };
         read()
-            .map_err(StoreError::database(READ))?
+            .map_err(StoreError::database(text::doing::read_its_photos()))?
             .into_iter()
             .map(|stored| {
                 let areas = stored.marking.and_then(|marking| areas.remove(&marking));
@@ -139,7 +139,7 @@ impl Bench {
             .database
             .prepare_cached(&query)
             .and_then(|mut query| query.query_row([id.0], row).optional())
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_photos()))?;
         let Some(stored) = stored else {
             return Ok(None);
         };
@@ -167,7 +167,9 @@ impl Bench {
                 .collect()
         };
         let mut areas: HashMap<i64, Vec<PhotoArea>> = HashMap::new();
-        for (marking, piece, polygon) in read().map_err(StoreError::database(READ))? {
+        for (marking, piece, polygon) in
+            read().map_err(StoreError::database(text::doing::read_its_photos()))?
+        {
             areas.entry(marking).or_default().push(PhotoArea {
                 piece: PieceId(piece),
                 polygon: json::polygon(&polygon)?,
@@ -269,12 +271,13 @@ fn insert(
     )?;
     let id = PhotoId(change.last_insert_rowid());
     notices::insert(change, id, new.notices)?;
-    let detail = format!(
-        "photo {id}, \"{}\", of trial {} after round {}, {} bytes, SHA-256 {hash}",
-        new.name,
-        new.trial,
-        new.stage,
-        new.bytes.len()
+    let detail = text::photos::photo_of_trial_after_round_bytes_sha(
+        &id,
+        &new.name,
+        &new.trial,
+        &new.stage,
+        new.bytes.len(),
+        &hash,
     );
     journal::note_about(
         change,

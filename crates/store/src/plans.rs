@@ -58,9 +58,6 @@ pub struct TrialPlan {
 }
 
 const PLAN: Revised = Revised("plan");
-const KEEP: &str = "keep a plan";
-const READ: &str = "read a plan";
-const START: &str = "start a trial from a plan";
 
 impl Bench {
     /// Keeps a new plan and gives its slug.
@@ -75,8 +72,10 @@ impl Bench {
                 PLAN.revise(&change, (id, 1), &content, why, now)?;
                 Ok(slug)
             })
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+            .map_err(StoreError::database(text::doing::keep_a_plan()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_plan()))?;
         Ok(slug)
     }
 
@@ -95,11 +94,13 @@ impl Bench {
     ) -> Result<u32, StoreError> {
         let content = content(plan)?;
         let change = self.change()?;
-        let (id, number) = PLAN.next_upon(&change, slug, upon, KEEP)?;
+        let (id, number) = PLAN.next_upon(&change, slug, upon, text::doing::keep_a_plan())?;
         PLAN.revise(&change, (id, number), &content, why, now)
             .and_then(|()| journal::note(&change, now, "plan changed", &format!("{slug}: {why}")))
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+            .map_err(StoreError::database(text::doing::keep_a_plan()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_plan()))?;
         Ok(number)
     }
 
@@ -124,7 +125,7 @@ impl Bench {
                 })?
                 .collect()
         };
-        let rows = read().map_err(StoreError::database("list its plans"))?;
+        let rows = read().map_err(StoreError::database(text::doing::list_its_plans()))?;
         rows.into_iter()
             .map(|(slug, content, revisions, trials)| {
                 let plan = understood(&content)?;
@@ -147,7 +148,9 @@ impl Bench {
     /// The database can't be read, or holds a plan that can't be understood.
     pub fn plan(&self, slug: &str, number: Option<u32>) -> Result<Option<KeptPlan>, StoreError> {
         let found = self.revision(PLAN, slug, number);
-        let Some((id, number, content)) = found.map_err(StoreError::database(READ))? else {
+        let Some((id, number, content)) =
+            found.map_err(StoreError::database(text::doing::read_a_plan()))?
+        else {
             return Ok(None);
         };
         Ok(Some(KeptPlan {
@@ -156,8 +159,10 @@ impl Bench {
             plan: understood(&content)?,
             revisions: self
                 .revisions(PLAN, id)
-                .map_err(StoreError::database(READ))?,
-            trials: self.started(id).map_err(StoreError::database(READ))?,
+                .map_err(StoreError::database(text::doing::read_a_plan()))?,
+            trials: self
+                .started(id)
+                .map_err(StoreError::database(text::doing::read_a_plan()))?,
             recipes: self.recipes_for_plan(slug)?,
             binned: self.is_binned(Thing::Plan(slug))?,
         }))
@@ -207,8 +212,12 @@ impl Bench {
             )?;
             Ok(id)
         };
-        let id = write().map_err(StoreError::database(START))?;
-        change.commit().map_err(StoreError::database(START))?;
+        let id = write().map_err(StoreError::database(
+            text::doing::start_a_trial_from_a_plan(),
+        ))?;
+        change.commit().map_err(StoreError::database(
+            text::doing::start_a_trial_from_a_plan(),
+        ))?;
         Ok(id)
     }
 
@@ -233,7 +242,7 @@ impl Bench {
                 })
                 .optional()
         };
-        let found = read().map_err(StoreError::database(READ))?;
+        let found = read().map_err(StoreError::database(text::doing::read_a_plan()))?;
         found
             .map(|(slug, number, content, opened_at)| {
                 Ok(TrialPlan {
@@ -300,7 +309,7 @@ fn content(plan: &Plan) -> Result<String, StoreError> {
 
 fn understood(content: &str) -> Result<Plan, StoreError> {
     Plan::from_toml(content).map_err(|error| StoreError::Stored {
-        what: "plan",
+        what: text::thing::plan(),
         cause: error.message,
     })
 }

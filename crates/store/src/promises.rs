@@ -1,12 +1,10 @@
 //! What plans promise, kept so that it is worked out once: that takes thousands of drawn trials, and
 //! it follows from the plan alone.
 
+use crate::text;
 use crate::{Bench, StoreError, json};
 use rusqlite::{OptionalExtension, params};
 use trial::plan::{PROMISE_EDITION, Plan, PlanError, Promise};
-
-const READ: &str = "read what a plan promises";
-const KEEP: &str = "keep what a plan promises";
 
 impl Bench {
     /// What a plan promises, if it was kept and the program still reckons by the same rules.
@@ -23,7 +21,9 @@ impl Bench {
                     .query_row(params![plan, PROMISE_EDITION], |row| row.get(0))
                     .optional()
             })
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(
+                text::doing::read_what_a_plan_promises(),
+            ))?;
         text.map(|text| json::promise(&text)).transpose()
     }
 
@@ -39,7 +39,9 @@ impl Bench {
                 params![plan, PROMISE_EDITION, json::promise_text(promise)],
             )
             .map(drop)
-            .map_err(StoreError::database(KEEP))
+            .map_err(StoreError::database(
+                text::doing::keep_what_a_plan_promises(),
+            ))
     }
 }
 

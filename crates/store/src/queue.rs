@@ -2,9 +2,7 @@
 
 use crate::journal::About;
 use crate::text;
-use crate::{
-    Bench, Outcome, StoreError, journal, json, marking::counted, outcome::Colour, parts, photo_maps,
-};
+use crate::{Bench, Outcome, StoreError, journal, json, outcome::Colour, parts, photo_maps};
 use photo::{Area, ChartReference, PhotoReading, Refusal, Request};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -12,9 +10,6 @@ use trial::{Photo, PhotoId, PhotoState};
 
 /// What reads a photo's file: [`photo::read`], or a stand-in in tests.
 pub type Reader<'r> = dyn Fn(&[u8], &Request) -> Result<PhotoReading, Refusal> + 'r;
-
-const TAKE: &str = "look at the photos that wait";
-const RECORD: &str = "record what was read";
 
 /// A photo whose turn it is, with its file. It stays in the queue until what came
 /// of it is recorded, so that nothing is lost if that never happens.
@@ -100,13 +95,14 @@ impl Bench {
     /// The vault or the database can't be read.
     pub fn next_waiting(&self) -> Result<Option<Waiting>, StoreError> {
         loop {
-            let Some((marking, photo)) =
-                first(&self.database).map_err(StoreError::database(TAKE))?
+            let Some((marking, photo)) = first(&self.database).map_err(StoreError::database(
+                text::doing::look_at_the_photos_that_wait(),
+            ))?
             else {
                 return Ok(None);
             };
             let (photo, newest) = self.marked_photo(photo)?.ok_or(StoreError::Unknown {
-                what: "photo",
+                what: text::thing::photo(),
                 id: photo.0,
             })?;
             // Another handle marked it anew between the two looks.
@@ -140,7 +136,7 @@ impl Bench {
             return Ok(ChartReference::published());
         };
         let kept = self.chart(id)?.ok_or(StoreError::Unknown {
-            what: "chart",
+            what: text::thing::chart(),
             id: id.0,
         })?;
         Ok(kept.reference)
@@ -174,8 +170,11 @@ impl Bench {
             }
             Ok(true)
         };
-        let recorded = recorded().map_err(StoreError::database(RECORD))?;
-        change.commit().map_err(StoreError::database(RECORD))?;
+        let recorded =
+            recorded().map_err(StoreError::database(text::doing::record_what_was_read()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::record_what_was_read()))?;
         Ok(recorded.then_some(outcome.state))
     }
 }
@@ -236,7 +235,7 @@ fn insert_state(
     )?;
     match refusal {
         Some((code, message)) => {
-            let detail = format!("photo {}, {code}: {message}", photo.id);
+            let detail = text::queue::photo(&photo.id, &code, &message);
             journal::note_about(
                 change,
                 About::Photo(photo.id.0),
@@ -246,8 +245,8 @@ fn insert_state(
             )
         }
         None => {
-            let pieces = counted(outcome.colours.len(), "piece");
-            let detail = format!("{pieces} of {} on photo {}", photo.areas.len(), photo.id);
+            let detail =
+                text::queue::pieces_read(outcome.colours.len(), photo.areas.len(), photo.id);
             journal::note_about(change, About::Photo(photo.id.0), now, "photo read", &detail)
         }
     }

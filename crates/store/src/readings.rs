@@ -1,10 +1,9 @@
 //! Readings of pieces.
 
+use crate::text;
 use crate::{Bench, StoreError, json, parts, parts::StoredSplit};
 use rusqlite::{OptionalExtension, Row};
 use trial::{Doubt, Origin, PhotoId, PieceId, Reading, ReadingId, Source, TrialId};
-
-const READ: &str = "read its readings";
 
 const COLUMNS: &str = "reading.id, reading.piece_id, marking.photo_id,
     coalesce(corrected_stage.stage, reading.stage) AS stage,
@@ -64,7 +63,7 @@ impl Bench {
     pub fn doubt(&self, photo: PhotoId) -> Result<Option<Doubt>, StoreError> {
         let text = self
             .beside_counting(photo, ("doubt", "together"))
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_readings()))?;
         text.map(|text| json::doubt(&text)).transpose()
     }
 
@@ -128,7 +127,7 @@ impl Bench {
                 .query_map([of], stored)?
                 .collect()
         };
-        let stored = read().map_err(StoreError::database(READ))?;
+        let stored = read().map_err(StoreError::database(text::doing::read_its_readings()))?;
         stored.into_iter().map(Stored::into_reading).collect()
     }
 }
@@ -192,7 +191,7 @@ impl Stored {
         reading.cov = json::covariance(&self.covariance)?;
         reading.notes = json::notes(&self.notes)?;
         reading.source = self.source.parse().map_err(|cause| StoreError::Stored {
-            what: "reading",
+            what: text::thing::reading(),
             cause,
         })?;
         reading.split = self.split.map(StoredSplit::into_split).transpose()?;

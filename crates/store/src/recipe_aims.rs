@@ -26,8 +26,6 @@ pub enum RecipeAim {
     },
 }
 
-const AIM: &str = "say what a recipe is for";
-
 impl Bench {
     /// Says that a recipe is for a plan or trial of that slug, or for nothing any more.
     ///
@@ -50,21 +48,23 @@ impl Bench {
                     |row| row.get(0),
                 )
                 .optional()
-                .map_err(StoreError::database(AIM))?;
+                .map_err(StoreError::database(text::doing::say_what_a_recipe()))?;
             let missing = || StoreError::input("aim", text::recipe_aims::there_is(table, slug));
             id.map(Some).ok_or_else(missing)
         };
         let (plan_id, trial_id) = (found("plan", plan)?, found("trial", trial)?);
         let newest = recipes::RECIPE
             .newest(&change, recipe)
-            .map_err(StoreError::database(AIM))?;
+            .map_err(StoreError::database(text::doing::say_what_a_recipe()))?;
         let Some((id, _)) = newest else {
             return Err(StoreError::input(
                 "recipe",
                 text::recipe_aims::there_is_no_such_recipe(),
             ));
         };
-        let aim = plan.or(trial).unwrap_or("nothing in particular");
+        let aim = plan
+            .or(trial)
+            .unwrap_or(text::recipe_aims::nothing_in_particular());
         change
             .execute(
                 "INSERT INTO recipe_aim (recipe_id, plan_id, trial_id, made_at)
@@ -81,8 +81,10 @@ impl Bench {
                     &format!("{recipe}: {aim}"),
                 )
             })
-            .map_err(StoreError::database(AIM))?;
-        change.commit().map_err(StoreError::database(AIM))
+            .map_err(StoreError::database(text::doing::say_what_a_recipe()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::say_what_a_recipe()))
     }
 
     /// What the recipe of that number is for.
@@ -109,7 +111,7 @@ impl Bench {
                 .optional()
         };
         Ok(read()
-            .map_err(StoreError::database(AIM))?
+            .map_err(StoreError::database(text::doing::say_what_a_recipe()))?
             .unwrap_or_default())
     }
 
@@ -146,6 +148,6 @@ impl Bench {
                 .query_map([at], |row| row.get(0))?
                 .collect()
         };
-        read().map_err(StoreError::database("list recipes"))
+        read().map_err(StoreError::database(text::doing::list_recipes()))
     }
 }

@@ -48,8 +48,6 @@ pub struct KeptRecipe {
 }
 
 pub(crate) const RECIPE: Revised = Revised("recipe");
-const KEEP: &str = "keep a recipe";
-const READ: &str = "read a recipe";
 /// A recipe of more bytes is none.
 const MOST_BYTES: usize = 100_000;
 
@@ -66,8 +64,10 @@ impl Bench {
                 RECIPE.revise(&change, (id, 1), text, why, now)?;
                 Ok(slug)
             })
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+            .map_err(StoreError::database(text::doing::keep_a_recipe()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_recipe()))?;
         Ok(slug)
     }
 
@@ -86,12 +86,14 @@ impl Bench {
     ) -> Result<u32, StoreError> {
         worked_out(text)?;
         let change = self.change()?;
-        let (id, number) = RECIPE.next_upon(&change, slug, upon, KEEP)?;
+        let (id, number) = RECIPE.next_upon(&change, slug, upon, text::doing::keep_a_recipe())?;
         RECIPE
             .revise(&change, (id, number), text, why, now)
             .and_then(|()| journal::note(&change, now, "recipe changed", &format!("{slug}: {why}")))
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+            .map_err(StoreError::database(text::doing::keep_a_recipe()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_recipe()))?;
         Ok(number)
     }
 
@@ -124,7 +126,7 @@ impl Bench {
                 })?
                 .collect()
         };
-        let rows = read().map_err(StoreError::database("list its recipes"))?;
+        let rows = read().map_err(StoreError::database(text::doing::list_its_recipes()))?;
         rows.into_iter()
             .map(|(id, slug, content, revisions, runs)| {
                 let recipe = understood(&content)?;
@@ -152,7 +154,9 @@ impl Bench {
         number: Option<u32>,
     ) -> Result<Option<KeptRecipe>, StoreError> {
         let found = self.revision(RECIPE, slug, number);
-        let Some((id, number, text)) = found.map_err(StoreError::database(READ))? else {
+        let Some((id, number, text)) =
+            found.map_err(StoreError::database(text::doing::read_a_recipe()))?
+        else {
             return Ok(None);
         };
         Ok(Some(KeptRecipe {
@@ -162,7 +166,7 @@ impl Bench {
             text,
             revisions: self
                 .revisions(RECIPE, id)
-                .map_err(StoreError::database(READ))?,
+                .map_err(StoreError::database(text::doing::read_a_recipe()))?,
             aim: self.aim_of(id)?,
             runs: self.runs_of_recipe(id)?,
             binned: self.is_binned(Thing::Recipe(slug))?,
@@ -188,7 +192,7 @@ fn worked_out(text: &str) -> Result<Recipe, StoreError> {
 
 fn understood(content: &str) -> Result<Recipe, StoreError> {
     Recipe::read(content).map_err(|error| StoreError::Stored {
-        what: "recipe",
+        what: text::thing::recipe(),
         cause: error.to_string(),
     })
 }

@@ -1,10 +1,9 @@
 //! Taking a waiting photo out of the queue, and having a photo read once more.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal};
 use trial::PhotoId;
-
-const TAKE_OUT: &str = "take a photo out of the queue";
 
 impl Bench {
     /// Takes a waiting photo out of the queue; false, and no change, if it doesn't wait.
@@ -21,7 +20,7 @@ impl Bench {
             if left == 0 {
                 return Ok(false);
             }
-            let detail = format!("photo {photo}; it and its marks stay");
+            let detail = text::requeue::photo_it_and_its_marks_stay(&photo);
             journal::note_about(
                 &change,
                 About::Photo(photo.0),
@@ -31,8 +30,12 @@ impl Bench {
             )?;
             Ok(true)
         };
-        let taken = taken().map_err(StoreError::database(TAKE_OUT))?;
-        change.commit().map_err(StoreError::database(TAKE_OUT))?;
+        let taken = taken().map_err(StoreError::database(
+            text::doing::take_a_photo_out_of_the_queue(),
+        ))?;
+        change.commit().map_err(StoreError::database(
+            text::doing::take_a_photo_out_of_the_queue(),
+        ))?;
         Ok(taken)
     }
 
@@ -43,7 +46,7 @@ impl Bench {
     /// The photo is not there or was never marked, or the database can't be written.
     pub fn read_again(&mut self, photo: PhotoId, now: &str) -> Result<(), StoreError> {
         let stored = self.photo(photo)?.ok_or(StoreError::Unknown {
-            what: "photo",
+            what: text::thing::photo(),
             id: photo.0,
         })?;
         self.mark_areas(photo, stored.areas, now)

@@ -6,7 +6,6 @@ use crate::{StoreError, text};
 use rusqlite::{Connection, Row, params};
 use trial::TrialId;
 
-const READ: &str = "read the revisions of plans and recipes";
 
 /// Revisions of the plan that a trial was started from, newest first, `most` of them at most, of those
 /// before a number. Without `trial` there are none: the journal of the bench notes them itself.
@@ -119,5 +118,5 @@ fn rows(
             .query_map(params![trial.0, before, most], entry)?
             .collect()
     };
-    read().map_err(StoreError::database(READ))
+    read().map_err(StoreError::database(text::doing::read_the_revisions()))
 }

@@ -1,5 +1,6 @@
 //! Rows of what happened in runs.
 
+use crate::text;
 use crate::{StoreError, runs::NewEvent};
 use dyeing::{
     Celsius,
@@ -17,7 +18,7 @@ pub(crate) fn sheet(text: &str) -> Result<RunSheet, StoreError> {
 
 fn odd(error: serde_json::Error) -> StoreError {
     StoreError::Stored {
-        what: "run sheet",
+        what: text::thing::run_sheet(),
         cause: error.to_string(),
     }
 }
@@ -36,7 +37,9 @@ pub(crate) fn of_run(database: &Connection, run: i64) -> Result<Vec<Event>, Stor
             .query_map([run], |row| event(row, 0))?
             .collect()
     };
-    let rows = read().map_err(StoreError::database("read what happened in a run"))?;
+    let rows = read().map_err(StoreError::database(
+        text::doing::read_what_happened_in_a_run(),
+    ))?;
     rows.into_iter().collect()
 }
 
@@ -46,7 +49,7 @@ pub(crate) fn event(row: &Row<'_>, from: usize) -> rusqlite::Result<Result<Event
     let celsius: Option<f64> = row.get(from + 3)?;
     let words: Option<String> = row.get(from + 4)?;
     let odd = |cause: String| StoreError::Stored {
-        what: "event of a run",
+        what: text::thing::event_of_a_run(),
         cause,
     };
     let words = words.unwrap_or_default();

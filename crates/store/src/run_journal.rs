@@ -1,6 +1,7 @@
 //! What happened in runs, as entries of the journal: told from the rows that the runs keep.
 
 use crate::journal::{Entry, Numbered, Place};
+use crate::text;
 use crate::{StoreError, run_events, waters};
 use dyeing::balance::WaterNote;
 use dyeing::run::{Event, RunSheet, What};
@@ -8,7 +9,6 @@ use rusqlite::{Connection, Row, params};
 use std::collections::HashMap;
 use trial::TrialId;
 
-const READ: &str = "read what happened in runs";
 /// The run of a row, for [`KeptIn`]; first of all columns.
 const RUN: &str = "run.id, run.title, trial.slug, trial.title";
 const OF_RUN: &str = "JOIN run ON run.id = run_id LEFT JOIN trial ON trial.id = run.trial_id";
@@ -42,7 +42,7 @@ pub(crate) fn events(
         let (what, mut detail) = said(&event);
         detail.push_str(&kept.words);
         if let Some(step) = event.step {
-            detail.push_str(&format!(", step {step}"));
+            detail.push_str(&text::run_journal::step(&step));
             let steps = sheets.get(&kept.id).map(|sheet: &RunSheet| &sheet.steps);
             let title = steps.and_then(|steps| steps.iter().find(|s| s.number == step));
             if let Some(step) = title {
@@ -50,10 +50,10 @@ pub(crate) fn events(
             }
         }
         if event.at_s.abs_diff(event.noted_s) >= 60 {
-            detail.push_str(&format!(", at {at}"));
+            detail.push_str(&text::run_journal::at(&at));
         }
         if let Some(of) = event.of {
-            detail.push_str(&format!(", instead of note {of}"));
+            detail.push_str(&text::run_journal::instead_of_note(&of));
         }
         Ok((number, kept.entry(noted, what, detail)))
     });
@@ -87,7 +87,9 @@ pub(crate) fn waters(
                 WaterNote::Calibration(_) => ("standards for waters kept", String::new()),
                 WaterNote::Withdrawn(why) => ("reading of a water taken back", with_break(why)),
             };
-            let instead = of.map_or(String::new(), |of| format!(", instead of reading {of}"));
+            let instead = of.map_or(String::new(), |of| {
+                text::run_journal::instead_of_reading(&of)
+            });
             let detail = format!("{words}{}{instead}", kept.words);
             Ok((number, kept.entry(noted, what, detail)))
         });
@@ -127,7 +129,7 @@ impl KeptIn {
         let slug: Option<String> = row.get(2)?;
         Ok(Self {
             id: row.get(0)?,
-            words: format!("run \"{title}\""),
+            words: text::run_journal::run(&title),
             trial: slug.zip(row.get(3)?),
         })
     }
@@ -170,13 +172,17 @@ fn rows<T>(
             })?
             .collect()
     };
-    read().map_err(StoreError::database(READ))
+    read().map_err(StoreError::database(
+        text::doing::read_what_happened_in_runs(),
+    ))
 }
 
 fn sheet(database: &Connection, run: i64) -> Result<RunSheet, StoreError> {
     let text: String = database
         .prepare_cached("SELECT sheet FROM run WHERE id = ?1")
         .and_then(|mut query| query.query_row([run], |row| row.get(0)))
-        .map_err(StoreError::database(READ))?;
+        .map_err(StoreError::database(
+            text::doing::read_what_happened_in_runs(),
+        ))?;
     run_events::sheet(&text)
 }

@@ -60,9 +60,6 @@ pub struct NewEvent {
     pub of: Option<u32>,
 }
 
-const BEGIN: &str = "begin a run";
-const NOTE: &str = "note what happened in a run";
-const READ: &str = "read a run";
 /// Columns of a run, for [`row`].
 const COLUMNS: &str =
     "run.id, run.title, recipe.slug, number, trial.slug, trial.title, begun_at, sheet";
@@ -117,13 +114,15 @@ impl Bench {
             )
             .and_then(|_| {
                 let id = change.last_insert_rowid();
-                let detail = format!("\"{title}\" by {recipe}, revision {number}");
+                let detail = text::runs::by_revision(&title, &recipe, &number);
                 let about = trial_id.map_or(About::Bench, About::Trial);
                 journal::note_about(&change, about, now, "run begun", &detail).map(|()| id)
             })
-            .map_err(StoreError::database(BEGIN))?;
+            .map_err(StoreError::database(text::doing::begin_a_run()))?;
         stock::take_for_run(&change, id, &plan, now)?;
-        change.commit().map_err(StoreError::database(BEGIN))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::begin_a_run()))?;
         Ok(id)
     }
 
@@ -140,9 +139,14 @@ impl Bench {
                 row.get(0)
             })
             .optional()
-            .map_err(StoreError::database(NOTE))?;
+            .map_err(StoreError::database(
+                text::doing::note_what_happened_in_a_run(),
+            ))?;
         let Some(sheet) = sheet else {
-            return Err(StoreError::Unknown { what: "run", id });
+            return Err(StoreError::Unknown {
+                what: text::thing::run(),
+                id,
+            });
         };
         let run = Run::new(run_events::sheet(&sheet)?, run_events::of_run(&change, id)?);
         let new = run
@@ -150,9 +154,12 @@ impl Bench {
             .map_err(|error| StoreError::input("event", error.to_string()))?;
         if new {
             let number = run.events().len() as u32 + 1;
-            run_events::insert(&change, id, number, event, now_s)
-                .map_err(StoreError::database(NOTE))?;
-            change.commit().map_err(StoreError::database(NOTE))?;
+            run_events::insert(&change, id, number, event, now_s).map_err(StoreError::database(
+                text::doing::note_what_happened_in_a_run(),
+            ))?;
+            change.commit().map_err(StoreError::database(
+                text::doing::note_what_happened_in_a_run(),
+            ))?;
         }
         Ok(new)
     }
@@ -243,7 +250,7 @@ impl Bench {
                 .query_map([at], |line| Ok((row(line)?, line.get(7)?)))?
                 .collect()
         };
-        let rows = read().map_err(StoreError::database(READ))?;
+        let rows = read().map_err(StoreError::database(text::doing::read_a_run()))?;
         rows.into_iter()
             .map(|(row, sheet)| {
                 let events = run_events::of_run(&self.database, row.id)?;

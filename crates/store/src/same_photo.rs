@@ -1,5 +1,6 @@
 //! Whether a photo is on the bench already.
 
+use crate::text;
 use crate::{Bench, NewPhoto, StoreError, vault::sha256};
 use rusqlite::{OptionalExtension, params};
 use trial::PhotoId;
@@ -28,6 +29,6 @@ impl Bench {
                     )
                     .optional()
             })
-            .map_err(StoreError::database("look for the same photo"))
+            .map_err(StoreError::database(text::doing::look_for_the_same_photo()))
     }
 }

@@ -1,11 +1,9 @@
 //! What the person chose for the whole bench. Rows are added; the newest counts.
 
+use crate::text;
 use crate::{Bench, StoreError, journal, json};
 use locale::Locale;
 use rusqlite::{OptionalExtension, params};
-
-const KEEP: &str = "keep its settings";
-const READ: &str = "read its settings";
 
 impl Bench {
     /// How measures, money, days and times are written; as in [`Locale::DATA`] until someone chose.
@@ -21,7 +19,7 @@ impl Bench {
                 |row| row.get(0),
             )
             .optional()
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_settings()))?;
         newest.map_or(Ok(Locale::DATA), |text| json::locale(&text))
     }
 
@@ -41,8 +39,10 @@ impl Bench {
                 params![text, now],
             )
             .and_then(|_| journal::note(&change, now, "settings changed", &in_words(&chosen)))
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+            .map_err(StoreError::database(text::doing::keep_its_settings()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_its_settings()))?;
         Ok(true)
     }
 }
@@ -50,13 +50,13 @@ impl Bench {
 /// A locale by what it writes.
 fn in_words(chosen: &Locale) -> String {
     let measures = match chosen.measures {
-        locale::Measures::Metric => "metric",
-        locale::Measures::UsCustomary => "US customary",
+        locale::Measures::Metric => text::settings::metric(),
+        locale::Measures::UsCustomary => text::settings::us_customary(),
     };
-    format!(
-        "{measures} measures, sums as {}, days as {}, times as {}",
+    text::settings::measures_sums_as_days_as_times(
+        &measures,
         locale::sum_in(chosen, "8.50", ""),
         locale::day_in(chosen, "2026-11-26"),
-        locale::time_of_day_in(chosen, 18, 5)
+        locale::time_of_day_in(chosen, 18, 5),
     )
 }

@@ -44,9 +44,6 @@ pub struct SetupPhoto {
     pub hash: String,
 }
 
-const KEEP: &str = "keep a set-up check";
-const READ: &str = "read its set-up checks";
-
 impl Bench {
     /// Keeps a check with its photos and gives its number. Nothing is kept if
     /// anything goes wrong.
@@ -81,7 +78,7 @@ impl Bench {
         let added = put().and_then(|()| {
             insert(&change, &new, &result, &kept, now)
                 .and_then(|id| change.commit().map(|()| id))
-                .map_err(StoreError::database(KEEP))
+                .map_err(StoreError::database(text::doing::keep_a_set_up_check()))
         });
         if added.is_err() {
             for photo in &kept {
@@ -116,14 +113,14 @@ impl Bench {
                 "SELECT id, name, view, result, made_at FROM setup_check
                  ORDER BY id DESC LIMIT ?1",
             )
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_set_up_checks()))?;
         let rows = query
             .query_map([most], |row| {
                 let text = |column| row.get::<_, String>(column);
                 Ok((row.get(0)?, text(1)?, text(2)?, text(3)?, text(4)?))
             })
             .and_then(Iterator::collect::<rusqlite::Result<Vec<_>>>)
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_its_set_up_checks()))?;
         rows.into_iter()
             .map(|(id, name, view, result, made_at)| {
                 Ok(KeptSetupCheck {
@@ -131,7 +128,9 @@ impl Bench {
                     name,
                     view,
                     check: json::setup_check(&result)?,
-                    photos: self.setup_photos(id).map_err(StoreError::database(READ))?,
+                    photos: self
+                        .setup_photos(id)
+                        .map_err(StoreError::database(text::doing::read_its_set_up_checks()))?,
                     made_at,
                 })
             })
@@ -196,11 +195,11 @@ fn insert(
                 bytes.len() as i64
             ])?;
     }
-    let detail = format!(
-        "check {id} of \"{}\", {} photos, {} pieces",
+    let detail = text::setup_checks::check_of_photos_pieces(
+        &id,
         new.name.trim(),
         new.photos.len(),
-        new.check.pieces
+        &new.check.pieces,
     );
     journal::note(change, now, "set-up checked", &detail)?;
     Ok(id)

@@ -6,8 +6,6 @@ use crate::{Bench, StoreError, journal};
 use rusqlite::{OptionalExtension, params};
 use trial::{LATEST_STAGE, PhotoId};
 
-const CORRECT: &str = "correct a photo's stage";
-
 /// A stage that was said of a photo.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SaidStage {
@@ -44,9 +42,9 @@ impl Bench {
                 |row| Ok((row.get(0)?, row.get(1)?)),
             )
             .optional()
-            .map_err(StoreError::database(CORRECT))?;
+            .map_err(StoreError::database(text::doing::correct_a_photos_stage()))?;
         let (before, name) = told.ok_or(StoreError::Unknown {
-            what: "photo",
+            what: text::thing::photo(),
             id: photo.0,
         })?;
         if before == stage {
@@ -65,7 +63,7 @@ impl Bench {
                 |row| row.get(0),
             )
             .optional()
-            .map_err(StoreError::database(CORRECT))?;
+            .map_err(StoreError::database(text::doing::correct_a_photos_stage()))?;
         if let Some(twin) = twin {
             let message = text::stages::the_very_same_file_is_there_already(twin);
             return Err(StoreError::input("stage", message));
@@ -77,12 +75,14 @@ impl Bench {
             )
             .and_then(|_| {
                 let detail =
-                    format!("photo {photo}, \"{name}\", from round {before} to round {stage}");
+                    text::stages::photo_from_round_to_round(&photo, &name, &before, &stage);
                 let about = About::Photo(photo.0);
                 journal::note_about(&change, about, now, "photo's stage corrected", &detail)
             })
-            .map_err(StoreError::database(CORRECT))?;
-        change.commit().map_err(StoreError::database(CORRECT))?;
+            .map_err(StoreError::database(text::doing::correct_a_photos_stage()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::correct_a_photos_stage()))?;
         Ok(true)
     }
 
@@ -107,6 +107,6 @@ impl Bench {
                 })?
                 .collect()
         };
-        read().map_err(StoreError::database("read a photo's stages"))
+        read().map_err(StoreError::database(text::doing::read_a_photos_stages()))
     }
 }

@@ -27,10 +27,10 @@ impl Bench {
             return Err(StoreError::input(
                 "used",
                 text::stock::this_lot_is_counted_in_so_write(match unit {
-                    StockUnit::Gram => "weight, as 30 g",
-                    StockUnit::Millilitre => "volume, as 30 ml",
-                    StockUnit::Bottle => "bottles, as 1 bottle",
-                    StockUnit::Piece => "pieces, as 2 pieces",
+                    StockUnit::Gram => text::stock::weight_as_30_g(),
+                    StockUnit::Millilitre => text::stock::volume_as_30_ml(),
+                    StockUnit::Bottle => text::stock::bottles_as_1_bottle(),
+                    StockUnit::Piece => text::stock::pieces_as_2_pieces(),
                 }),
             ));
         }
@@ -76,7 +76,7 @@ impl Bench {
         };
         if !keep().map_err(StoreError::database(KEEP))? {
             return Err(StoreError::Unknown {
-                what: "note of something taken",
+                what: text::thing::note_of_something_taken(),
                 id: taken,
             });
         }
@@ -127,7 +127,7 @@ fn unit_of(database: &Connection, lot: i64) -> Result<StockUnit, StoreError> {
         .optional()
         .map_err(StoreError::database(READ))?;
     let unit = unit.ok_or(StoreError::Unknown {
-        what: "lot",
+        what: text::thing::lot(),
         id: lot,
     })?;
     StockUnit::of_key(&unit).ok_or_else(|| odd(&unit))

@@ -1,6 +1,7 @@
 //! Trials on the bench.
 
 use crate::journal::About;
+use crate::text;
 use crate::{Bench, StoreError, journal, slug, tags};
 use photo::board::Code;
 use rusqlite::{Connection, OptionalExtension, Row, params};
@@ -30,8 +31,6 @@ pub struct TrialSummary {
     pub stages: usize,
 }
 
-const READ: &str = "read a trial";
-
 impl Bench {
     /// Enters a trial and gives it a slug made of its title.
     ///
@@ -40,10 +39,11 @@ impl Bench {
     pub fn create_trial(&mut self, new: &NewTrial, now: &str) -> Result<TrialId, StoreError> {
         new.validate()?;
         let change = self.change()?;
-        let id = insert(&change, new, now).map_err(StoreError::database("enter a trial"))?;
+        let id = insert(&change, new, now)
+            .map_err(StoreError::database(text::doing::enter_a_trial()))?;
         change
             .commit()
-            .map_err(StoreError::database("enter a trial"))?;
+            .map_err(StoreError::database(text::doing::enter_a_trial()))?;
         Ok(id)
     }
 
@@ -81,7 +81,7 @@ impl Bench {
                 .query_map(params![before.map_or(i64::MAX, |id| id.0), most], summary)?
                 .collect()
         };
-        read().map_err(StoreError::database("list its trials"))
+        read().map_err(StoreError::database(text::doing::list_its_trials()))
     }
 
     /// The trial of that slug, if there is one.
@@ -93,7 +93,7 @@ impl Bench {
             .database
             .prepare_cached("SELECT id FROM trial WHERE slug = ?1")
             .and_then(|mut query| query.query_row([slug], |row| row.get(0)).optional())
-            .map_err(StoreError::database(READ))?;
+            .map_err(StoreError::database(text::doing::read_a_trial()))?;
         id.map_or(Ok(None), |id| self.trial_by_id(TrialId(id)))
     }
 
@@ -130,7 +130,7 @@ impl Bench {
                 .collect::<rusqlite::Result<_>>()?;
             Ok(Some(trial))
         };
-        read().map_err(StoreError::database(READ))
+        read().map_err(StoreError::database(text::doing::read_a_trial()))
     }
 }
 
@@ -173,11 +173,7 @@ pub(crate) fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite
         }
     }
     let pieces: usize = new.arms.iter().map(|arm| arm.pieces.len()).sum();
-    let detail = format!(
-        "\"{}\" ({slug}), {} arms, {pieces} pieces",
-        new.title,
-        new.arms.len()
-    );
+    let detail = text::trials::arms_pieces(&new.title, &slug, new.arms.len(), &pieces);
     journal::note_about(change, About::Trial(trial), now, "trial entered", &detail)?;
     Ok(TrialId(trial))
 }

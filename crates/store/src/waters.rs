@@ -11,9 +11,6 @@ use rusqlite::{Connection, params};
 /// A water is clear below this share of the dye put in, unless the person says otherwise.
 pub const CLEAR: f64 = 0.001;
 
-const NOTE: &str = "note a reading of a water";
-const READ: &str = "read what waters held";
-
 impl Bench {
     /// Adds a reading of a run's waters, the standards they are read by, or what corrects or
     /// withdraws an earlier one (`of`). When this returns it is on the disk; a reading that the
@@ -52,7 +49,9 @@ impl Bench {
         events.push(event.clone());
         usable(&start, &waters(&events))?;
         insert(&change, run, &event)?;
-        change.commit().map_err(StoreError::database(NOTE))
+        change.commit().map_err(StoreError::database(
+            text::doing::note_a_reading_of_a_water(),
+        ))
     }
 
     /// Everything that was read of a run's waters, in the order in which it was noted.
@@ -85,7 +84,7 @@ impl Bench {
     /// There is no such run, or the database can't be read.
     pub fn bath_of_run(&self, run: i64) -> Result<Start, StoreError> {
         let unknown = StoreError::Unknown {
-            what: "run",
+            what: text::thing::run(),
             id: run,
         };
         let Some(kept) = self.run(run)? else {
@@ -94,7 +93,7 @@ impl Bench {
         let recipe = self.recipe(&kept.recipe, Some(kept.revision))?;
         let recipe = recipe.ok_or(unknown)?.recipe;
         let plan = Plan::of(&recipe).map_err(|error| StoreError::Stored {
-            what: "recipe",
+            what: text::thing::recipe(),
             cause: error.to_string(),
         })?;
         Ok(Start::of(&recipe, &plan))
@@ -132,7 +131,7 @@ fn of_run(database: &Connection, run: i64) -> Result<Vec<WaterEvent>, StoreError
             })?
             .collect()
     };
-    let rows = read().map_err(StoreError::database(READ))?;
+    let rows = read().map_err(StoreError::database(text::doing::read_what_waters_held()))?;
     rows.into_iter()
         .map(|(number, content, of, noted_s)| {
             Ok(WaterEvent {
@@ -160,13 +159,15 @@ fn insert(change: &Connection, run: i64, event: &WaterEvent) -> Result<(), Store
         .and_then(|mut insert| {
             insert.execute(params![run, event.number, content, event.of, event.noted_s])
         })
-        .map_err(StoreError::database(NOTE))?;
+        .map_err(StoreError::database(
+            text::doing::note_a_reading_of_a_water(),
+        ))?;
     Ok(())
 }
 
 fn odd(error: serde_json::Error) -> StoreError {
     StoreError::Stored {
-        what: "reading of a water",
+        what: text::thing::reading_of_a_water(),
         cause: error.to_string(),
     }
 }

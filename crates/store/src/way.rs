@@ -1,5 +1,6 @@
 //! How far a trial is on its way, counted without reading it whole.
 
+use crate::text;
 use crate::{Bench, RunSummary, StoreError};
 use rusqlite::{OptionalExtension, ToSql};
 use trial::{Trial, way::Progress};
@@ -87,7 +88,9 @@ impl Bench {
         self.database
             .prepare_cached(query)
             .and_then(|mut query| query.query_row([of], |row| row.get(0)).optional())
-            .map_err(StoreError::database("find what trial this is part of"))
+            .map_err(StoreError::database(
+                text::doing::find_what_trial_this_is_part(),
+            ))
     }
 
     /// How far a trial is, and what its way leads past.
@@ -131,6 +134,6 @@ impl Bench {
                 runs,
             })
         };
-        read().map_err(StoreError::database("see how far a trial is"))
+        read().map_err(StoreError::database(text::doing::see_how_far_a_trial()))
     }
 }

@@ -6,7 +6,6 @@ use crate::{Bench, StoreError, journal};
 use rusqlite::params;
 use trial::{EyeGradeId, ReadingId, TrialId};
 
-const WITHDRAW: &str = "withdraw a reading";
 /// The longest reason, letters.
 const LONGEST: usize = 400;
 
@@ -40,7 +39,7 @@ impl Bench {
         }
         let (what, id, query, insert) = match added {
             Added::Reading(id) => (
-                "reading from elsewhere",
+                text::thing::reading_from_elsewhere(),
                 id.0,
                 "SELECT EXISTS (SELECT 1 FROM delivered
                     JOIN delivery ON delivery.id = delivered.delivery_id
@@ -49,7 +48,7 @@ impl Bench {
                 "INSERT INTO withdrawal (reading_id, reason, made_at) VALUES (?1, ?2, ?3)",
             ),
             Added::Grade(id) => (
-                "grade by eye",
+                text::thing::grade_by_eye(),
                 id.0,
                 "SELECT EXISTS (SELECT 1 FROM eye_grade JOIN piece ON piece.id = eye_grade.piece_id
                     WHERE eye_grade.id = ?1 AND piece.trial_id = ?2
@@ -60,7 +59,7 @@ impl Bench {
         let change = self.change()?;
         let counts: bool = change
             .query_row(query, params![id, trial.0], |row| row.get(0))
-            .map_err(StoreError::database(WITHDRAW))?;
+            .map_err(StoreError::database(text::doing::withdraw_a_reading()))?;
         if !counts {
             return Err(StoreError::Unknown { what, id });
         }
@@ -75,7 +74,9 @@ impl Bench {
                     &format!("{what} {id}: {reason}"),
                 )
             })
-            .map_err(StoreError::database(WITHDRAW))?;
-        change.commit().map_err(StoreError::database(WITHDRAW))
+            .map_err(StoreError::database(text::doing::withdraw_a_reading()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::withdraw_a_reading()))
     }
 }

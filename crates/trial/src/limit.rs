@@ -88,15 +88,15 @@ enum Limits {
     Meaning,
 }
 
-const fn kind(code: FindingCode) -> Limits {
+fn kind(code: FindingCode) -> Limits {
     match code {
-        FindingCode::LoadIsArm => Limits::Cause("the load that an arm had to itself"),
-        FindingCode::DayIsArm => Limits::Cause("the day on which it was worked"),
-        FindingCode::PersonIsArm => Limits::Cause("the person who worked it"),
-        FindingCode::PlaceIsArm => Limits::Cause("the place at which it lay for the photo"),
-        FindingCode::Tangled => Limits::Cause("the loads, days and places that went with it"),
-        FindingCode::SoakMissing => Limits::Cause("the soak in warm water that goes with it"),
-        FindingCode::OrderOfUse => Limits::Cause("the order in which the arms used a vessel"),
+        FindingCode::LoadIsArm => Limits::Cause(text::limit::the_load_that_an_arm_had()),
+        FindingCode::DayIsArm => Limits::Cause(text::limit::the_day_on_which_it_was_worked()),
+        FindingCode::PersonIsArm => Limits::Cause(text::limit::the_person_who_worked()),
+        FindingCode::PlaceIsArm => Limits::Cause(text::limit::the_place_at_which_it_lay()),
+        FindingCode::Tangled => Limits::Cause(text::limit::the_loads_days_and_places_that_went()),
+        FindingCode::SoakMissing => Limits::Cause(text::limit::the_soak_in_warm_water_that_goes()),
+        FindingCode::OrderOfUse => Limits::Cause(text::limit::the_order_in_which_the_arms_used()),
         FindingCode::DeepWithPale | FindingCode::WitnessMissing => Limits::Travel,
         FindingCode::OnePiece
         | FindingCode::KeeperMissing

@@ -31,7 +31,7 @@ pub(crate) struct Kind {
     /// Whether a file that is too large spoils no other one of the form.
     each_for_itself: bool,
     /// The sentence for a file that is too large.
-    pub(crate) too_large: &'static str,
+    pub(crate) too_large: fn() -> &'static str,
 }
 
 /// Photos, each of which stands for itself.
@@ -40,7 +40,7 @@ pub(crate) const PHOTO: Kind = Kind {
     most_bytes: MOST_BYTES,
     together_bytes: 4 * MOST_BYTES,
     each_for_itself: true,
-    too_large: "This file is larger than 80 MB. Send the photo as the phone saved it, a JPEG, not a film or a raw file.",
+    too_large: text::upload::too_large_for_a_photo,
 };
 
 /// The photos of a set-up.
@@ -59,7 +59,7 @@ pub(crate) const TABLE: Kind = Kind {
     most_bytes: MOST_TABLE_BYTES,
     together_bytes: MOST_TABLE_BYTES,
     each_for_itself: false,
-    too_large: "This file is larger than 1 MB. Export only the readings of this trial, as CSV or CGATS text.",
+    too_large: text::upload::too_large_for_a_table,
 };
 
 /// The largest table of a chart that is taken, bytes.
@@ -71,7 +71,7 @@ pub(crate) const CHART: Kind = Kind {
     most_bytes: MOST_CHART_BYTES,
     together_bytes: MOST_CHART_BYTES,
     each_for_itself: false,
-    too_large: "This file is larger than 1 MB. Send only the values of the chart\u{2019}s patches, as CSV or CGATS text.",
+    too_large: text::upload::too_large_for_a_chart,
 };
 
 impl Kind {
@@ -80,7 +80,7 @@ impl Kind {
         if self.each_for_itself {
             text::upload::more_than_320_mb_came_at_once()
         } else {
-            self.too_large
+            (self.too_large)()
         }
     }
 }
@@ -182,7 +182,7 @@ async fn content(mut field: Field<'_>, most: usize, kind: &Kind) -> Result<Vec<u
         }
     }
     if is_too_large {
-        return Err(Error::TooLarge(kind.too_large.to_owned()));
+        return Err(Error::TooLarge((kind.too_large)().to_owned()));
     }
     Ok(bytes)
 }

@@ -15,3 +15,5 @@ woadstone-board = Woadstone board
 print-at-100-not-fit-to-page = Print at 100 %, not “fit to page”, on matt white paper. Then measure the ruler at the foot. The four corner codes have to lie flat, clean and in the picture.
 the-marks-above-it-1-inch-apart = , the marks above it 1 inch apart
 this-ruler-is-100-mm-long = This ruler is 100 mm long{ $inches }. If it isn’t, print again at 100 %.
+board = Board
+trial = Trial { $trial }.

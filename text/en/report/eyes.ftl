@@ -12,3 +12,7 @@ saw-a-difference-in-of-pairs-without = { $judge } saw a difference in { $seen } 
 grades-were-given = Grades { $stages } were given one by one and not blind: whoever judged may have known the arm.
 grades-on-the-grey-scale-for-change = Grades on the grey scales for change in colour and for staining, 5 for none to 1 for the most, that people gave the cloths. They tell how far a piece has changed, or how much a witness cloth was stained, and not in which direction, and half-steps are coarse: where readings decide on a stage's change, they decide.
 one-witness-cloth-says-nothing = Witness cloths judged by eye { $stages } give no verdict on staining where an arm has only one: one cloth says nothing of how much such cloths differ.
+staining = staining
+change = change
+ciede2000 = { $agree }: { $in_words }, { $high } CIEDE2000.
+and = { " " }and{ " " }

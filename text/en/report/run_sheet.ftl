@@ -15,3 +15,4 @@ done-otherwise = Done otherwise
 
 min = { $begins }, { $minutes } min
 until-done = { $begins }, until done
+to = { $from } to { $to } { $local_scale }

@@ -40,3 +40,6 @@ keeper = keeper
 photo = photo
 spectrum = spectrum
 read = read
+to = { $de } ({ $low } to { $high })
+utc = { $time }, { $clock } UTC
+by = { " " }by{ " " }

@@ -1,6 +1,8 @@
 ## decide/csv_text.rs
 
 it-is-not-utf-8-text-save = it is not UTF-8 text; save it as CSV in UTF-8
+the-is-empty = the { $column } is empty
+the-stage-is-write-how-many-rounds = the stage is "{ $text }"; write how many rounds the piece has had, such as 0 or 5
 
 ## decide/dealt_anew.rs
 
@@ -37,15 +39,30 @@ a-difference-is-there-but-whether = a difference is there, but whether it reache
 no-difference-is-shown-but-one-beyond = no difference is shown, but one beyond the margin of { $margin } remains possible
 it-looks-larger-than-the-margin = it looks larger than the margin of { $margin }, but chance alone could do that
 with-keepers-in-step = , with keepers in step,
-about-1-more-per-arm-would-probably = About 1 more { $unit } per arm{ $keepers } would probably settle it.
-about-more-s-per-arm-would-probably = About { $more } more { $unit }s per arm{ $keepers } would probably settle it.
-the-difference-lies-so-near-the-margin = The difference lies so near the margin, or the { $unit }s scatter so much, that even { $most_units } { $unit }s per arm might not settle it.
+about-1-more-per-arm-would-probably = About 1 more { $unit ->
+    [load] load
+   *[piece] piece
+  } per arm{ $keepers } would probably settle it.
+about-more-s-per-arm-would-probably = About { $more } more { $unit ->
+    [load] loads
+   *[piece] pieces
+  } per arm{ $keepers } would probably settle it.
+the-difference-lies-so-near-the-margin = The difference lies so near the margin, or the { $unit ->
+    [load] loads
+   *[piece] pieces
+  } scatter so much, that even { $most_units } { $unit ->
+    [load] loads
+   *[piece] pieces
+  } per arm might not settle it.
 each-arm-had-a-load = Each arm had a load of its own, so the difference goes with the arm or with its load: this trial can't tell which.
 loads-not-pieces-are-counted = Loads, not pieces, are counted: { $units } in the arm with fewer.
 arms-are-compared-within-the-loads = Arms are compared within the loads they shared.
 the-scatter-of-one-arm-had = The scatter of one arm had to be taken from the other pieces.
 how-well-photos-repeat-is-taken = How well photos repeat is taken from the set-up check.
-test-piece-had-neither-a-start-nor = { $left_out } test piece{ $else_value } had neither a start nor a keeper to be compared with and { $else_value2 } left out.
+test-piece-had-neither-a-start-nor = { $left_out ->
+    [one] 1 test piece had neither a start nor a keeper to be compared with and is left out.
+   *[other] { $left_out } test pieces had neither a start nor a keeper to be compared with and are left out.
+  }
 
 ## decide/row.rs
 

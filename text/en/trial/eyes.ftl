@@ -18,13 +18,23 @@ write-this-in-letters-at-most = Write this in { $longest } letters at most.
 
 ## eyes/more.rs
 
-n-1-more = 1 more { $one }
-more = { $count } more { $more }
 about-per-arm-would-probably-settle = About { $more } per arm would probably settle it.
 about-of-the-same-pieces-would-probably = About { $people } of the same pieces would probably settle it.
 about-per-arm-and-would-probably-settle = About { $units } per arm and { $people } would probably settle it.
-half-steps-of-a-grey-scale = Half-steps of a grey scale are coarse beside this margin: even { $most_units } { $unit }s per arm and { $most_judges } people might not settle it. Readings from a photo would be sharper.
-the-difference-lies-so-near-the-margin = The difference lies so near the margin, or the { $unit }s scatter so much, that even { $most_units } { $unit }s per arm and { $most_judges } people might not settle it.
+half-steps-of-a-grey-scale = Half-steps of a grey scale are coarse beside this margin: even { $most_units } { $unit ->
+    [load] loads
+    [cloth] witness cloths
+   *[piece] pieces
+  } per arm and { $most_judges } people might not settle it. Readings from a photo would be sharper.
+the-difference-lies-so-near-the-margin = The difference lies so near the margin, or the { $unit ->
+    [load] loads
+    [cloth] witness cloths
+   *[piece] pieces
+  } scatter so much, that even { $most_units } { $unit ->
+    [load] loads
+    [cloth] witness cloths
+   *[piece] pieces
+  } per arm and { $most_judges } people might not settle it.
 
 ## eyes/read_csv.rs
 
@@ -81,11 +91,49 @@ nobody-judged-witnesses-of-both = Nobody judged witness cloths of both { $a } an
 
 ## eyes/more.rs
 
-persons-judging = person's judging
-peoples-judging = people's judging
 normal-colour-vision = normal colour vision
 colour-vision-that-is-not-normal = colour vision that is not normal
 colour-vision-not-stated = colour vision not stated
 the-cloths-themselves = the cloths themselves
 measured-colours-on-a-screen = measured colours on a screen
 nearly-all-got-one-and-the-same = Nearly all got one and the same grade, which leaves nothing by which agreement could be told from habit.
+
+## eyes/more.rs
+
+more-units = { $unit ->
+    [load] { $count ->
+        [one] 1 more load
+       *[other] { $count } more loads
+      }
+    [cloth] { $count ->
+        [one] 1 more witness cloth
+       *[other] { $count } more witness cloths
+      }
+   *[piece] { $count ->
+        [one] 1 more piece
+       *[other] { $count } more pieces
+      }
+  }
+more-people = { $count ->
+    [one] 1 more person
+   *[other] { $count } more people
+  }
+more-people-judging = { $count ->
+    [one] 1 more person's judging
+   *[other] { $count } more people's judging
+  }
+
+## eyes/words.rs
+
+pieces = { $count ->
+    [one] 1 piece
+   *[other] { $count } pieces
+  }
+people = { $count ->
+    [one] 1 person
+   *[other] { $count } people
+  }
+witness-cloths = { $count ->
+    [one] 1 witness cloth
+   *[other] { $count } witness cloths
+  }

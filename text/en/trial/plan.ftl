@@ -38,17 +38,25 @@ times-as-long = { $factor } times as long
 all-arms = All arms
 other-than-its-instruction-says = { $arms } { $verb } { $agent } other than its instruction says: { $value }.
 the-verdict-holds-for-this-use-only = The verdict holds for this use only; it can't speak of the product used as it is meant to be.
+warmer = warmer
+cooler = cooler
+uses = uses
+use-what = use
 
 ## plan/enter.rs
 
 min = { $minutes } min
 each-piece-by-itself = each piece by itself
+of = of { $as_str }
+to = { $amount } to { $water }
 
 ## plan/margin.rs
 
 grade = grade { $grade }
 the-margin-is-neither-a-number = the margin "{ $value }" is neither a number of CIEDE2000 units nor a grade of the grey scale; write 1.7 or "grade 4"
 grade-5-means-no-change = grade 5 means no change at all, so it can't be the smallest change that matters; write "grade 4-5" or a worse one
+ciede2000-about-grade = { $value } CIEDE2000, about grade { $nearest_grade }
+grade-ciede2000 = grade { $grade }, { $de } CIEDE2000
 
 ## plan/mend.rs
 
@@ -96,6 +104,7 @@ a-difference-of-is-shown = a difference of { $margin } is shown { $shows_margin 
 and-arms-that-dont-differ-are-shown = { $design }: { $shows }, and arms that don't differ are shown alike { $alike }.
 to-show-as-often-that-arms = { $design }: { $shows }. To show as often that arms are alike, the budget would have to be larger: without a difference the verdict may stay open.
 nothing-within-the-budget-shows-the = Nothing within the budget shows the margin four times in five. This comes closest. { $design }: { $shows }. Allow more pieces or washes, or ask for a larger difference.
+pot = pot
 
 ## plan/read.rs
 
@@ -125,6 +134,7 @@ the-is-spread-unevenly-over = The { $kind } is spread unevenly over { $string }.
 allowing-for-the-costs-of-what-these = Allowing for the { $kind } costs { $efficiency } % of what these pieces could tell of the two arms' difference.
 cant-be-told-apart-once-are-allowed = { $string } can't be told apart once { $kinds } are allowed for together.
 none-of-them-hides-the-difference-alone = None of them hides the difference alone, but their sum does: the verdict would have to name all of them.
+and-2 = { " " }and{ " " }
 
 ## plan/critique/carry.rs
 
@@ -156,6 +166,9 @@ the-with = the { $kind } with { $agent }
 min-2 = { " " }({ $minutes } min)
 no-plain-soak-that-matches = { $arms } { $verb } no plain soak that matches { $what } of { $string }{ $how }.
 warm-water-alone-takes-loose-dye-off = Warm water alone takes loose dye off. A difference may come from the product or from the water, and the verdict can't say from which.
+at = (at { $celsius })
+gets = gets
+get = get
 
 ## plan/critique/witness.rs
 
@@ -163,6 +176,8 @@ the-wash = The wash has
 washes-have = { $n } washes have
 no-witness-cloth-no-undyed-strip = { $place } no witness cloth, no undyed strip that is washed along.
 nothing-will-show-whether-dye-came-off = Nothing will show whether dye came off and settled elsewhere, so the trial can't speak of staining, nor tell dye lost from dye gained.
+has-2 = has
+have = have
 
 ## plan/propose.rs
 

@@ -15,3 +15,4 @@ no-arms-dye-has-a-hue = ; no arm’s dye has a hue to know it by
 is-stained-to-grade-after = { $what } is stained to grade { $grade }{ $range } after { $rounds }{ $whose }.
 l-a-b-de-gs-grade = ΔL* { $d_l }, Δa* { $d_a }, Δb* { $d_b }; dE_GS { $de_gs }, grade by the formula { $stain } ({ $view })
 n-95-interval-to-interval2 = { $cosine } (95 % interval { $interval } to { $interval2 })
+cosine-in-a-b = ; cosine in a*b* with { $arms } { $interval }

@@ -104,3 +104,7 @@ no-sample-has-the-code = No sample has the code of a piece of this trial. The ta
 ## pages/elsewhere/withdraw.rs
 
 the-form-doesnt-say-what-to-withdraw = The form doesn’t say what to withdraw. Go back and try again.
+
+## pages/elsewhere/new.rs
+
+of = { $code }, { $role } of { $arm }

@@ -95,6 +95,7 @@ for-change-in-colour = { $change } for change in colour
 without-a-difference = without a difference
 for-staining = for staining
 of-those-for-change-a-second-time = of those for change a second time
+pairs = Pairs: { $join }.
 
 ## pages/eyes/turn.rs
 
@@ -106,3 +107,4 @@ the-most-change = the most change
 the-deepest-stain = the deepest stain
 the-form-names-no-pair-go-back = The form names no pair. Go back and choose again.
 there-is-no-such-session-of-judging = There is no such session of judging in this trial. The page on judging by eye shows those that are there.
+nobody-judges-at-this-address = Nobody judges at this address. Open the trial's page on judging by eye and begin there.

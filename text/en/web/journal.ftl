@@ -15,3 +15,7 @@ see-the-revision = See this revision
 of = of
 older-changes = Older changes
 newest-changes = Newest changes
+
+## pages/journal/show.rs
+
+there-is-no-such-place = There is no such place in the journal. Begin at its newest page.

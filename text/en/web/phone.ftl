@@ -71,6 +71,8 @@ switch-the-local-network-on-first = Switch the local network on first; a code is
 
 too-many-codes-were-tried-wait-ten = Too many codes were tried. Wait ten minutes, then make a new code at the computer.
 this-code-is-not-good = This code is not good, or not any more: each is good once, for five minutes. Make a new one at the computer.
+this-device-is-not-paired = This device is not paired, or was revoked. Pair it at the computer, on its page Phone.
+usual-name = Phone
 
 ## pages/phone/revoke.rs
 

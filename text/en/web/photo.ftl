@@ -103,6 +103,7 @@ what-was-read-before-is-kept = What was read before is kept, and counts until th
 earlier-readings-of-this-photo = Earlier readings of this photo
 these-count = These count.
 readings-of = Readings of { $at }
+its-readings-dont-count-while-it-lies = Its readings don’t count while it lies there.
 
 ## pages/photo/events.rs
 
@@ -119,6 +120,10 @@ an-area = an area
 burnt-out = burnt out
 deeper-than-the-file-can-hold = deeper than the file can hold
 here = { $area }: { $share } % { $name } here
+trouble-in-places = { $piece }: { $trouble } in { $places ->
+    [one] 1 place
+   *[other] { $places } places
+  }.
 
 ## pages/photo/mark.rs
 
@@ -127,6 +132,7 @@ mark-the-area-of-one-piece = Mark the area of one piece at least: choose the pie
 ## pages/photo/mod.rs
 
 this-trial-has-no-such-photo = This trial has no such photo. Its page lists those it has.
+give-the-number-of-rounds = Give the number of rounds the pieces have been through as a whole number; 0 is before the first.
 
 ## pages/photo/preview.rs
 
@@ -136,6 +142,7 @@ there-is-no-such-photo = There is no such photo.
 
 corrected-by-a-patch-left-out = Corrected by { $name } ({ $model }): a patch left out of the correction comes back within { $loo_de00_median } CIEDE2000 at the median.
 read = { $readings } read.
+refused = Refused. { $message }
 
 ## pages/photo/taken.rs
 

@@ -127,12 +127,15 @@ revisions = Revisions
 nothing-is-lost-each-change = Nothing is lost: each change is a revision, and going back is one more.
 shown-here = shown here
 see-revision = See revision { $number }
+trials-started-from-it-stay = Trials started from it stay.
+and-between = { " " }and{ " " }
 
 ## pages/plan/ask.rs
 
 give-a-whole-number-such-as-5 = Give a whole number, such as 5.
 choose-a-difference-or-give-your-own = Choose a difference, or give your own as a number, such as 1.5.
 give-a-number-such-as-or-leave = Give a number, such as { $example }, or leave it empty.
+grade = Grade { $grade }, { $de }
 
 ## pages/plan/revise.rs
 

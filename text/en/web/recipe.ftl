@@ -21,6 +21,7 @@ lot-in-baths = { $weight }, about { $pieces }: { $liquor } of liquor in { $baths
     [one] 1 bath
    *[other] { $baths } baths
   }.
+its-runs-stay = Its runs stay.
 
 ## recipe/_amounts.html
 
@@ -84,6 +85,32 @@ leave-it = Leave it
 everything-can-also-be-written-as-text = Everything can also be written as text, on the recipe’s page.
 the-form-writes-the-text-anew-remarks = The form writes the text anew: remarks in it stay in the earlier revision.
 fibres-that-are-known = Fibres that are known: { $fibres }.
+what-do-you-call = What do you call it?
+as-you-will-look-for-it-later = As you will look for it later.
+dry-weight-2 = Dry weight of all
+pieces-3 = Pieces
+fibre-or-blend = Fibre or blend
+name-of-the-arm = Name of the arm
+pieces-of-it-keepers-too = Pieces of it, keepers too
+dye-2 = Dye
+how-much = How much
+strength-such-as-1 = Strength, such as 1 %
+a-bottle-holds = A bottle holds
+already-in-the-bath = Already in the bath
+what-the-label-asks = What the label asks for
+it-is-if-the-name-doesnt-say = It is (if the name doesn’t say)
+ratio-or-volume = Ratio or volume
+the-pot-holds-to-its-brim = The pot holds, to its brim
+of-it-stays-free-25 = Of it stays free, % (25)
+stove-kw = Stove, kW
+product = Product
+how-long-as-in-20-min = How long, as in 20 min
+for-which-arms = For which arms (all)
+its-water-as-the-dye-bath = Its water (as the dye bath)
+price = Price
+soak-before-as-in-30-min = Soak before, as in 30 min
+last-stage-as-in-45-min = Last stage, as in 45 min
+prices-are-in-as-in-eur = Prices are in, as in EUR
 
 ## recipe/list.html
 
@@ -180,6 +207,8 @@ see-revision = See revision { $number }
 
 look-again = Look again
 to-know = To know
+wrong = Wrong
+here = { $sentence } (Here: { $join }.)
 
 ## pages/recipe/create.rs
 
@@ -189,6 +218,7 @@ written-by-the-form = Written by the form
 
 keep-as-a-new-revision = Keep as a new revision
 changed-by-the-form = Changed by the form
+change = Change { $name }
 
 ## pages/recipe/new.rs
 
@@ -212,6 +242,7 @@ its-arms-arent-those = Its arms aren’t those of what it is for:
 are-not-in-the-recipe = { " " }{ $missing } are not in the recipe.
 are-only-in-the-recipe = { " " }{ $strange } are only in the recipe.
 fine-where-arms-are-dyed-by-recipes = { " " }Fine where arms are dyed by recipes of their own; else give arms the same names.
+to = { $name } { $shown } to { $shown2 }
 
 ## pages/recipe/draft/read.rs
 
@@ -229,3 +260,9 @@ lot-of-2 = { $name }, lot of { $value }
 
 of-water-2 = { $shown } of water ({ $kitchen }), { $temperature }, { $time }, for { $arms }
 there-is-no-recipe-of-that-name = There is no recipe of that name and revision on this bench. The list of recipes shows those that are here.
+
+## pages/recipe/mod.rs
+
+napkins-by-weight = Napkins by weight, from two stock solutions
+shirts-by-the-label = Shirts by the label of a bottle, in two arms
+a-silk-scarf = A silk scarf in a bath that is used again

@@ -86,3 +86,5 @@ rinse-2 = rinse: { $reading }
 standards = standards: { $standards }
 taken-back = taken back
 instead-of-note = , instead of note { $of }
+absorbance-before = absorbance{ " " }
+rinse-numbered = Rinse { $k }

@@ -95,3 +95,9 @@ at-a-time-that-no-calendar = at a time that no calendar has
 give-a-temperature-such-as-or-60 = Give a temperature, such as { $bare } or 60 °C or 140 °F.
 there-is-no-run-of-that-number = There is no run of that number on this bench. The list of recipes shows the runs that are here.
 the-note-is-empty-write-a-few = The note is empty. Write a few words, or tap one that is offered.
+
+## pages/run/print.rs
+
+begun-2 = Begun { $begun } · { $trial }
+begun-3 = Begun { $begun }
+to = { " " }to{ " " }

@@ -34,3 +34,7 @@ without-the-board-say-where-the-pieces = Without the board, say where the pieces
 ## pages/setup/check.rs
 
 give-the-set-up-a-name = Give the set-up a name by which you know it again, such as north window.
+
+## pages/setup/show.rs
+
+to = { $sd } ({ $low } to { $high })

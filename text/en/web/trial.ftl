@@ -205,6 +205,7 @@ judged = Judged
 remark = Remark
 on-a-grey-scale-5-for-none = On a grey scale, 5 for none to 1 for the most.
 journal-of-this-trial = Journal of this trial
+it-leaves-the-list-of-trials = It leaves the list of trials and can be taken back.
 
 ## pages/trial/compare.rs
 

@@ -4,6 +4,7 @@
 //! others, though: boxes within boxes down to colours. Walked by the least distance that each box
 //! allows, they give colours in order, and no box is opened that can hold no nearer one.
 
+use crate::text;
 use rusqlite::types::Type;
 use rusqlite::{CachedStatement, Connection, Error, OptionalExtension};
 use std::cmp::Ordering;
@@ -131,7 +132,7 @@ impl<'a> Walk<'a> {
 }
 
 fn broken(node: i64) -> Error {
-    let why = format!("node {node} of the index of colours is cut short");
+    let why = text::thing::node_of_the_index_of_colours(&node);
     Error::FromSqlConversionFailure(0, Type::Blob, why.into())
 }
 

@@ -111,18 +111,15 @@ impl<'a, const N: usize> Fields<'a, N> {
 
     /// What has to be there.
     pub(crate) fn named(&self, column: usize) -> Result<String, String> {
-        let empty = || format!("the {} is empty", self.columns[column]);
+        let empty = || text::decide::the_is_empty(self.columns[column]);
         self.optional(column).ok_or_else(empty)
     }
 
     /// How many rounds.
     pub(crate) fn stage(&self, column: usize) -> Result<u32, String> {
         let text = self.text(column);
-        text.parse().map_err(|_| {
-            format!(
-                "the stage is \"{text}\"; write how many rounds the piece has had, such as 0 or 5"
-            )
-        })
+        text.parse()
+            .map_err(|_| text::decide::the_stage_is_write_how_many_rounds(&text))
     }
 }
 

@@ -145,6 +145,7 @@ fn open(e: &Evidence, seen: &str, rounds: &str) -> String {
 }
 
 fn advice(e: &Evidence) -> String {
+    // A key, by which the messages choose their words.
     let unit = match e.contrast.design {
         Design::Loads => "load",
         _ => "piece",
@@ -209,11 +210,7 @@ fn notes(e: &Evidence) -> Vec<String> {
     }
     let left_out = e.a.left_out + e.b.left_out;
     if left_out > 0 {
-        notes.push(text::decide::test_piece_had_neither_a_start_nor(
-            left_out,
-            if left_out == 1 { "" } else { "s" },
-            if left_out == 1 { "is" } else { "are" },
-        ));
+        notes.push(text::decide::test_piece_had_neither_a_start_nor(left_out));
     }
     notes
 }

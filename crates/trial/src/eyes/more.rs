@@ -11,35 +11,29 @@ const MOST_JUDGES: usize = 6;
 /// A sentence on how many more pieces (witness cloths, for staining) or people would
 /// probably settle it, if the difference seen is the true one.
 pub(super) fn advice(contrast: &Contrast, margin: f64, staining: bool) -> String {
+    // A key, by which the messages choose their words.
     let unit = match contrast.units {
         Units::Loads => "load",
-        _ if staining => "witness cloth",
+        _ if staining => "cloth",
         _ => "piece",
     };
     let (now, people) = (contrast.fewest().max(1), contrast.judges);
     let settles = |units: usize, judges: usize| settled(contrast, margin, units, judges);
     let pieces = |judges| (now.max(2)..=MOST_UNITS).find(|&units| settles(units, judges));
-    let several = |count: usize, one: &str, more: &str| match count {
-        1 => text::eyes::n_1_more(one),
-        _ => text::eyes::more(count, more),
-    };
-    let units = format!("{unit}s");
     if let Some(enough) = pieces(people) {
-        let more = several(enough.max(now + 1) - now, unit, &units);
+        let more = text::eyes::more_units(unit, enough.max(now + 1) - now);
         return text::eyes::about_per_arm_would_probably_settle(&more);
     }
     let with_people = (people + 1..=MOST_JUDGES).find_map(|judges| Some((judges, pieces(judges)?)));
     match with_people {
         Some((judges, enough)) if enough <= now => {
-            text::eyes::about_of_the_same_pieces_would_probably(several(
+            text::eyes::about_of_the_same_pieces_would_probably(text::eyes::more_people_judging(
                 judges - people,
-                text::eyes::persons_judging(),
-                text::eyes::peoples_judging(),
             ))
         }
         Some((judges, enough)) => text::eyes::about_per_arm_and_would_probably_settle(
-            several(enough - now, unit, &units),
-            several(judges - people, "person", "people"),
+            text::eyes::more_units(unit, enough - now),
+            text::eyes::more_people(judges - people),
         ),
         None if contrast.coarseness() > 0.5 * margin => {
             text::eyes::half_steps_of_a_grey_scale(MOST_UNITS, unit, MOST_JUDGES)

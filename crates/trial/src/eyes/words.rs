@@ -99,11 +99,11 @@ fn reason(e: &Evidence) -> String {
     let [a, b] = e.asked.names;
     let [of_a, of_b] = e.contrast.means;
     let cloths = e.pieces.map(|n| match e.asked.staining {
-        true => count(n, "witness cloth", "witness cloths"),
-        false => count(n, "piece", "pieces"),
+        true => text::eyes::witness_cloths(n),
+        false => text::eyes::pieces(n),
     });
     let [of_a, of_b] = [of_a, of_b].map(|grade| format!("{grade:.2}"));
-    let by = count(e.contrast.judges, "person", "people");
+    let by = text::eyes::people(e.contrast.judges);
     let [cloths_a, cloths_b] = cloths;
     let (mut text, scale) = match e.asked.staining {
         true => (
@@ -186,13 +186,6 @@ pub(super) fn apart(asked: &Asked) -> (String, String) {
         text::eyes::different_people_judged_and_so_eyes_cant(rounds(asked.stage), a, b),
         reason,
     )
-}
-
-fn count(count: usize, one: &str, more: &str) -> String {
-    match count {
-        1 => format!("1 {one}"),
-        _ => format!("{count} {more}"),
-    }
 }
 
 fn number(value: f64) -> String {

@@ -89,7 +89,11 @@ impl DoseDeparture {
             words.push(text::plan::times_as_long(short(factor)));
         }
         if let Some(kelvins) = self.warmer_k.filter(|k| k.abs() >= CLOSE_K) {
-            let way = if kelvins > 0.0 { "warmer" } else { "cooler" };
+            let way = if kelvins > 0.0 {
+                text::plan::warmer()
+            } else {
+                text::plan::cooler()
+            };
             words.push(format!(
                 "{} {way}",
                 Celsius::difference_shown(kelvins.abs())
@@ -105,7 +109,11 @@ impl DoseDeparture {
         } else {
             list(self.arms.iter().map(String::as_str))
         };
-        let verb = if self.arms.len() == 1 { "uses" } else { "use" };
+        let verb = if self.arms.len() == 1 {
+            text::plan::uses()
+        } else {
+            text::plan::use_what()
+        };
         text::plan::other_than_its_instruction_says(
             &arms,
             verb,

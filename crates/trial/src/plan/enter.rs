@@ -102,8 +102,8 @@ fn said(step: &Step) -> String {
     }
     if !step.arms.is_empty() {
         text.push_str(&format!(
-            " of {}",
-            list(step.arms.iter().map(String::as_str))
+            " {}",
+            text::plan::of(list(step.arms.iter().map(String::as_str)))
         ));
     }
     let mut how = Vec::new();
@@ -111,7 +111,7 @@ fn said(step: &Step) -> String {
         how.push(step.agent.clone());
     }
     match (step.amount.is_empty(), step.water.is_empty()) {
-        (false, false) => how.push(format!("{} to {}", step.amount, step.water)),
+        (false, false) => how.push(text::plan::to(&step.amount, &step.water)),
         (false, true) => how.push(step.amount.clone()),
         (true, false) => how.push(step.water.clone()),
         (true, true) => {}

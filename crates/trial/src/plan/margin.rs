@@ -54,9 +54,13 @@ impl fmt::Display for Margin {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::De00(value) => {
-                write!(f, "{value} CIEDE2000, about grade {}", self.nearest_grade())
+                write!(
+                    f,
+                    "{}",
+                    text::plan::ciede2000_about_grade(&value, self.nearest_grade())
+                )
             }
-            Self::Grade(grade) => write!(f, "grade {grade}, {} CIEDE2000", self.de00()),
+            Self::Grade(grade) => write!(f, "{}", text::plan::grade_ciede2000(&grade, self.de00())),
         }
     }
 }

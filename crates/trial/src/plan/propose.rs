@@ -316,8 +316,12 @@ impl Enquiry {
                 ..Step::of(StepKind::Dye)
             });
         } else {
-            plan.steps
-                .extend(own_loads(&plan.arms, StepKind::Dye, USUAL_LOADS, "pot"));
+            plan.steps.extend(own_loads(
+                &plan.arms,
+                StepKind::Dye,
+                USUAL_LOADS,
+                text::plan::pot(),
+            ));
         }
         self.after_treat(&mut plan);
         if share {
@@ -328,8 +332,12 @@ impl Enquiry {
             });
         } else {
             let each = size.loads / plan.arms.len();
-            plan.steps
-                .extend(own_loads(&plan.arms, StepKind::Wash, each, "wash"));
+            plan.steps.extend(own_loads(
+                &plan.arms,
+                StepKind::Wash,
+                each,
+                text::plan::wash_2(),
+            ));
         }
         for step in plan
             .steps

@@ -57,13 +57,15 @@ pub(super) fn technical(stain: &Stain) -> String {
     for likeness in &stain.likenesses {
         let _ = write!(
             said,
-            "; cosine in a*b* with {} {}",
-            list(&likeness.arms),
-            minus(&text::stain::n_95_interval_to_interval2(
-                format_args!("{:.2}", likeness.cosine),
-                format_args!("{:.2}", likeness.interval[0]),
-                format_args!("{:.2}", likeness.interval[1])
-            ))
+            "{}",
+            text::stain::cosine_in_a_b(
+                list(&likeness.arms),
+                minus(&text::stain::n_95_interval_to_interval2(
+                    format_args!("{:.2}", likeness.cosine),
+                    format_args!("{:.2}", likeness.interval[0]),
+                    format_args!("{:.2}", likeness.interval[1])
+                ))
+            )
         );
     }
     said.push('.');

@@ -228,7 +228,7 @@ fn together(plan: &Plan, sharing: &Sharing, columns: &[&Column]) -> Option<Findi
         code: FindingCode::Tangled,
         sentence: text::plan::cant_be_told_apart_once_are_allowed(
             list(names.iter().map(String::as_str)),
-            kinds.join(" and "),
+            kinds.join(text::plan::and_2()),
         ),
         consequence: text::plan::none_of_them_hides_the_difference_alone().to_owned(),
         arms: names.into(),

@@ -70,11 +70,15 @@ fn finding(step: &Step, place: usize, without: Vec<String>) -> Finding {
     let how = match (step.minutes, step.temperature_c) {
         (Some(minutes), Some(celsius)) => text::plan::min_at(minutes, heat(celsius)),
         (Some(minutes), None) => text::plan::min_2(minutes),
-        (None, Some(celsius)) => format!(" (at {})", heat(celsius)),
+        (None, Some(celsius)) => format!(" {}", text::plan::at(heat(celsius))),
         (None, None) => String::new(),
     };
     let arms = crate::plan::check::list(without.iter().map(String::as_str));
-    let verb = if without.len() == 1 { "gets" } else { "get" };
+    let verb = if without.len() == 1 {
+        text::plan::gets()
+    } else {
+        text::plan::get()
+    };
     Finding {
         code: FindingCode::SoakMissing,
         sentence: text::plan::no_plain_soak_that_matches(

@@ -27,7 +27,11 @@ pub(super) fn missing(plan: &Plan) -> Option<Finding> {
         1..=6 => format!(
             "{} {}",
             list(loads.iter().copied()),
-            if loads.len() == 1 { "has" } else { "have" }
+            if loads.len() == 1 {
+                text::plan::has_2()
+            } else {
+                text::plan::have()
+            }
         ),
         n => text::plan::washes_have(n),
     };

@@ -6,6 +6,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::elsewhere as say;
 use askama::Template;
 use axum::extract::{Path, State};
@@ -125,6 +126,6 @@ impl NewPage<'_> {
             .trial
             .arm(piece.arm)
             .map_or("", |arm| arm.name.as_str());
-        format!("{}, {} of {arm}", piece.code, words::role(piece.role))
+        text::elsewhere::of(&piece.code, words::role(piece.role), &arm)
     }
 }

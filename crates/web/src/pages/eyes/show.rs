@@ -169,7 +169,7 @@ fn card(judging: &Judging) -> SessionCard<'_> {
             words::stage_heading(session.stage),
             session.way.in_words()
         ),
-        about: format!("Pairs: {}.", parts.join(", ")),
+        about: text::eyes::pairs(parts.join(", ")),
         notes: &session.notes,
         cloth: session.way == Way::Cloth,
         begun_on: words::day(&judging.begun_at),

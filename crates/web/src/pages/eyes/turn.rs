@@ -16,9 +16,6 @@ use colour::{Lab, grade::Grade};
 use serde::Deserialize;
 use trial::eyes::{Given, Judging, Pair, PairKind, Sitting};
 
-const NOBODY: &str =
-    "Nobody judges at this address. Open the trial's page on judging by eye and begin there.";
-
 #[derive(Template)]
 #[template(path = "eyes/turn.html")]
 struct TurnPage<'a> {
@@ -66,13 +63,19 @@ pub(crate) async fn page(
     let (slug, judging) = app
         .at_bench(move |bench| {
             let found = bench.session_of_sitting(sitting)?;
-            let (trial, judging) = found.ok_or(Error::NotFound(NOBODY))?;
+            let (trial, judging) =
+                found.ok_or(Error::NotFound(say::nobody_judges_at_this_address()))?;
             let trial = bench.trial_by_id(trial)?;
-            Ok((trial.ok_or(Error::NotFound(NOBODY))?.slug, judging))
+            Ok((
+                trial
+                    .ok_or(Error::NotFound(say::nobody_judges_at_this_address()))?
+                    .slug,
+                judging,
+            ))
         })
         .await?;
     let own = judging.sittings.iter().find(|own| own.id == sitting);
-    let own = own.ok_or(Error::NotFound(NOBODY))?;
+    let own = own.ok_or(Error::NotFound(say::nobody_judges_at_this_address()))?;
     let next = own.next();
     let anew = next.unwrap_or(own.order.len()).checked_sub(1);
     let at = match wanted.last {
@@ -169,7 +172,7 @@ pub(crate) async fn give(
     app.at_bench(move |bench| {
         bench
             .session_of_sitting(sitting)?
-            .ok_or(Error::NotFound(NOBODY))?;
+            .ok_or(Error::NotFound(say::nobody_judges_at_this_address()))?;
         Ok(bench.give_grade(sitting, turn, &given)?)
     })
     .await?;

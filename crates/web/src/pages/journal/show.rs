@@ -42,10 +42,7 @@ pub(crate) struct From {
 impl From {
     fn place(&self) -> Result<Place, Error> {
         let place = self.before.as_deref().map(str::parse).transpose();
-        let place = place.map_err(|_| {
-            let words = "There is no such place in the journal. Begin at its newest page.";
-            Error::Malformed(words.to_owned())
-        });
+        let place = place.map_err(|_| Error::Malformed(say::there_is_no_such_place().to_owned()));
         Ok(place?.unwrap_or(Place::NEWEST))
     }
 }

@@ -33,8 +33,6 @@ pub(crate) struct Given {
     name: String,
 }
 
-/// What a device is called unless the person says otherwise.
-const USUAL_NAME: &str = "Phone";
 /// Letters of a field that are looked at; longer ones come from no page of ours.
 const MOST_LETTERS: usize = 60;
 
@@ -44,11 +42,13 @@ pub(crate) async fn page(Query(given): Query<Given>) -> Result<Response, Error> 
 
 /// The answer to a device that is not paired, whatever it asked for.
 pub(crate) fn stranger(headers: &HeaderMap) -> Response {
-    const SENTENCE: &str =
-        "This device is not paired, or was revoked. Pair it at the computer, on its page Phone.";
     let status = StatusCode::UNAUTHORIZED;
     if wants_json(headers) {
-        return refusal_json(status, "not_paired", SENTENCE);
+        return refusal_json(
+            status,
+            "not_paired",
+            text::phone::this_device_is_not_paired(),
+        );
     }
     render(status, &Given::default(), &Problems::default())
         .unwrap_or_else(IntoResponse::into_response)
@@ -70,7 +70,7 @@ pub(crate) async fn act(
         return render(StatusCode::UNPROCESSABLE_ENTITY, &given, &problems);
     }
     let name = match given.name.trim() {
-        "" => USUAL_NAME.to_owned(),
+        "" => text::phone::usual_name().to_owned(),
         name => short(name),
     };
     let token = Token::random();

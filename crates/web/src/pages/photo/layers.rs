@@ -223,8 +223,7 @@ fn spots(trial: &Trial, map: &PhotoMap) -> (Vec<Spot>, Vec<String>) {
         let (_, name) = words(spot.trouble);
         let alike = |other: &&photo::Spot| other.area == spot.area && other.trouble == spot.trouble;
         let places = map.spots.iter().filter(alike).count();
-        let plural = if places == 1 { "place" } else { "places" };
-        let sentence = format!("{}: {name} in {places} {plural}.", code(&spot.area));
+        let sentence = text::photo::trouble_in_places(code(&spot.area), name, places);
         if !troubles.contains(&sentence) {
             troubles.push(sentence);
         }

@@ -30,9 +30,6 @@ pub(crate) fn find(bench: &mut Bench, slug: &str, id: i64) -> Result<(Trial, Pho
     Ok((trial, photo))
 }
 
-/// Said where no stage could be understood.
-const NO_STAGE: &str = "Give the number of rounds the pieces have been through as a whole number; 0 is before the first.";
-
 /// The page that a button was pressed on, and to which the answer leads back.
 #[derive(Clone, Copy)]
 pub(crate) enum Return {

@@ -4,6 +4,7 @@ use super::show::{Seen, ShowPage};
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
+use crate::text;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
@@ -22,7 +23,7 @@ pub(crate) async fn act(
         .at_bench(move |bench| {
             let (trial, photo) = super::find(bench, &slug, id)?;
             let corrected = match stage {
-                None => Err(super::NO_STAGE.to_owned()),
+                None => Err(text::photo::give_the_number_of_rounds().to_owned()),
                 Some(stage) => match bench.correct_stage(PhotoId(id), stage, &now()) {
                     Ok(moved) => Ok(moved),
                     Err(StoreError::Input { message, .. }) => Err(message),

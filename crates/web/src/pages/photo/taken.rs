@@ -85,7 +85,8 @@ impl Said {
     /// Reads the fields beside the files.
     pub(super) fn of(form: &Upload, charts: Vec<KeptChart>) -> Result<Self, Refused> {
         let stage = read_stage(&form.text("stage"));
-        let stage = stage.ok_or_else(|| Refused::form("stage", super::NO_STAGE))?;
+        let stage = stage
+            .ok_or_else(|| Refused::form("stage", text::photo::give_the_number_of_rounds()))?;
         let corners = areas::parse_chart(&form.text("corners"))
             .map_err(|message| Refused::form("corners", message))?;
         if corners.is_some() && form.files.len() > 1 {
@@ -147,7 +148,7 @@ impl Said {
 
 /// The refusals of files that were too large to be taken in.
 pub(super) fn oversized(form: &Upload) -> impl Iterator<Item = (String, Refused)> {
-    let refused = || Refused::too_large(upload::PHOTO.too_large.to_owned());
+    let refused = || Refused::too_large((upload::PHOTO.too_large)().to_owned());
     let names = form.oversized.clone();
     names.into_iter().map(move |name| (name, refused()))
 }

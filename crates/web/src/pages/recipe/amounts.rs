@@ -24,6 +24,8 @@ pub(crate) struct AmountRow {
 /// Something that is wrong or unusual.
 pub(crate) struct CheckCard {
     pub(crate) level: &'static str,
+    /// Whether it is merely to be known.
+    pub(crate) is_mild: bool,
     pub(crate) sentence: String,
 }
 
@@ -58,10 +60,11 @@ impl CheckCard {
             .iter()
             .map(|check| Self {
                 level: match check.level {
-                    Level::Wrong => "Wrong",
+                    Level::Wrong => text::recipe::wrong(),
                     Level::Doubtful => text::recipe::look_again(),
                     Level::Note => text::recipe::to_know(),
                 },
+                is_mild: check.level == Level::Note,
                 sentence: check.sentence.clone(),
             })
             .collect()
@@ -101,7 +104,7 @@ pub(crate) fn cautions(all: &[Caution]) -> Vec<String> {
     all.iter()
         .map(|caution| match caution.because.as_slice() {
             [] => caution.sentence.clone(),
-            because => format!("{} (Here: {}.)", caution.sentence, because.join(", ")),
+            because => text::recipe::here(&caution.sentence, because.join(", ")),
         })
         .collect()
 }

@@ -1,6 +1,6 @@
 //! `GET /recipes`: the recipes on the bench and the runs that are going on.
 
-use super::EXAMPLES;
+use super::{EXAMPLES, Example};
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
@@ -17,7 +17,7 @@ struct ListPage {
     recipes: Vec<RecipeSummary>,
     going: Vec<RunSummary>,
     over: Vec<RunSummary>,
-    examples: [(&'static str, &'static str, &'static str); 3],
+    examples: &'static [Example],
 }
 
 pub(crate) async fn page(State(app): State<App>) -> Result<Html<String>, Error> {
@@ -30,7 +30,7 @@ pub(crate) async fn page(State(app): State<App>) -> Result<Html<String>, Error> 
         recipes,
         going,
         over,
-        examples: EXAMPLES,
+        examples: &EXAMPLES,
     };
     Ok(Html(page.render()?))
 }

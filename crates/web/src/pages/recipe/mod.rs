@@ -17,23 +17,39 @@ use crate::error::Error;
 use crate::text;
 use store::{Bench, KeptRecipe};
 
-/// Recipes of the documentation to start from: name in addresses, what each shows, text.
-pub(crate) const EXAMPLES: [(&str, &str, &str); 3] = [
-    (
-        "napkins",
-        "Napkins by weight, from two stock solutions",
-        include_str!("../../../../../docs/recipes/napkins.toml"),
-    ),
-    (
-        "shirts",
-        "Shirts by the label of a bottle, in two arms",
-        include_str!("../../../../../docs/recipes/shirts.toml"),
-    ),
-    (
-        "scarf",
-        "A silk scarf in a bath that is used again",
-        include_str!("../../../../../docs/recipes/scarf.toml"),
-    ),
+/// A recipe of the documentation to start from.
+pub(crate) struct Example {
+    /// Its name in addresses.
+    pub(crate) name: &'static str,
+    title: fn() -> &'static str,
+    /// The recipe as TOML.
+    pub(crate) text: &'static str,
+}
+
+impl Example {
+    /// What it shows.
+    pub(crate) fn title(&self) -> &'static str {
+        (self.title)()
+    }
+}
+
+/// Those that are offered.
+pub(crate) static EXAMPLES: [Example; 3] = [
+    Example {
+        name: "napkins",
+        title: text::recipe::napkins_by_weight,
+        text: include_str!("../../../../../docs/recipes/napkins.toml"),
+    },
+    Example {
+        name: "shirts",
+        title: text::recipe::shirts_by_the_label,
+        text: include_str!("../../../../../docs/recipes/shirts.toml"),
+    },
+    Example {
+        name: "scarf",
+        title: text::recipe::a_silk_scarf,
+        text: include_str!("../../../../../docs/recipes/scarf.toml"),
+    },
 ];
 
 /// A recipe as of a revision, the newest where none is named.

@@ -1,7 +1,7 @@
 //! `GET /recipes/new?plan=slug&trial=slug&example=napkins`: the form for a recipe.
 
-use super::EXAMPLES;
 use super::draft::Draft;
+use super::{EXAMPLES, Example};
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
@@ -53,7 +53,7 @@ struct EditPage<'a> {
     dyes: Vec<String>,
     /// Prices of lots, each with what it is of.
     prices: Vec<(String, String)>,
-    examples: [(&'static str, &'static str, &'static str); 3],
+    examples: &'static [Example],
 }
 
 pub(crate) async fn page(
@@ -61,11 +61,11 @@ pub(crate) async fn page(
     Query(wanted): Query<Wanted>,
 ) -> Result<Html<String>, Error> {
     let mut draft = Draft::blank();
-    let text = EXAMPLES
+    let example = EXAMPLES
         .iter()
-        .find(|(name, ..)| wanted.example.as_deref() == Some(name));
-    if let Some((_, _, text)) = text {
-        draft = Draft::of(&Written::from_toml(text).map_err(Error::broken)?);
+        .find(|example| wanted.example.as_deref() == Some(example.name));
+    if let Some(example) = example {
+        draft = Draft::of(&Written::from_toml(example.text).map_err(Error::broken)?);
     }
     let mut hidden = Vec::new();
     if let Some(slug) = wanted.plan {
@@ -144,7 +144,7 @@ pub(crate) async fn render(
             .collect(),
         dyes: kept(&shelf, MaterialKind::Dye).collect(),
         prices: prices(&shelf),
-        examples: EXAMPLES,
+        examples: &EXAMPLES,
     };
     Ok(Html(page.render()?))
 }

@@ -204,7 +204,7 @@ fn cards(stand: &[StandingWater], typed: &Typed) -> Vec<Card> {
     });
     let rinses = rinses
         .zip(1..)
-        .map(|((note, draft), k)| of(note, format!("Rinse {k}"), draft));
+        .map(|((note, draft), k)| of(note, text::rinse::rinse_numbered(k), draft));
     bath.chain(rinses).collect()
 }
 
@@ -217,7 +217,7 @@ fn told_draft(draft: &Draft) -> String {
         }
     };
     add(text::rinse::looks_like(), &draft.looks_like, "");
-    add("absorbance ", &draft.absorbance, "");
+    add(text::rinse::absorbance_before(), &draft.absorbance, "");
     add("", &draft.concentration, "");
     add(text::rinse::sample_diluted(), &draft.dilution, "");
     add(text::rinse::strength_give_or_take_2(), &draft.spread, "");

@@ -5,6 +5,7 @@ use crate::app::App;
 use crate::error::Error;
 use crate::pages::board::{paper, to_print};
 use crate::pages::recipe::amounts::cautions;
+use crate::text;
 use axum::extract::{Path, Query, State};
 use axum::response::Response;
 use dyeing::{
@@ -30,8 +31,8 @@ pub(crate) async fn page(
     let run = &kept.run;
     let begun = report::words::day(&kept.begun_at);
     let more = match &kept.trial {
-        Some((_, trial)) => format!("Begun {begun} · {trial}"),
-        None => format!("Begun {begun}"),
+        Some((_, trial)) => text::run::begun_2(&begun, &trial),
+        None => text::run::begun_3(&begun),
     };
     let whole = run.noted().iter().filter(|n| n.step.is_none());
     let printed = PrintedSheet {
@@ -70,7 +71,7 @@ fn notes(run: &Run, step: &Step) -> StepNotes {
         }
     }
     StepNotes {
-        times: times.collect::<Vec<_>>().join(" to "),
+        times: times.collect::<Vec<_>>().join(text::run::to()),
         warmth: warmth.join(", "),
         words: words.join("; "),
     }

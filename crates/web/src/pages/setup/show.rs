@@ -4,6 +4,7 @@ use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
+use crate::text;
 use crate::text::setup as say;
 use askama::Template;
 use axum::Json;
@@ -144,5 +145,9 @@ fn table(check: &SetupCheck) -> Vec<[String; 5]> {
 }
 
 fn spread(sd: f64, [low, high]: [f64; 2]) -> String {
-    format!("{sd:.2} ({low:.2} to {high:.2})")
+    text::setup::to(
+        format_args!("{sd:.2}"),
+        format_args!("{low:.2}"),
+        format_args!("{high:.2}"),
+    )
 }

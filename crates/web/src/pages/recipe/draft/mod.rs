@@ -121,7 +121,8 @@ mod tests {
 
     #[test]
     fn a_recipe_goes_through_the_form_and_comes_out_the_same() {
-        for (name, _, text) in crate::pages::recipe::EXAMPLES {
+        for example in &crate::pages::recipe::EXAMPLES {
+            let (name, text) = (example.name, example.text);
             let written = Written::from_toml(text).unwrap();
             let back = Draft::of(&written).written();
             assert!(back.is_ok_and(|back| back == written), "{name}");

@@ -1,0 +1,3 @@
+## requeue.rs
+
+photo-it-and-its-marks-stay = photo { $photo }; it and its marks stay

@@ -1,0 +1,3 @@
+## trials.rs
+
+arms-pieces = "{ $title }" ({ $slug }), { $arms } arms, { $pieces } pieces

@@ -6,7 +6,6 @@ use crate::{StoreError, text};
 use rusqlite::{Connection, Row, params};
 use trial::TrialId;
 
-
 /// Revisions of the plan that a trial was started from, newest first, `most` of them at most, of those
 /// before a number. Without `trial` there are none: the journal of the bench notes them itself.
 pub(crate) fn plans(
@@ -27,8 +26,8 @@ pub(crate) fn plans(
     rows(database, of, trial, before, most, |row, seen| {
         let followed: i64 = row.get(5)?;
         let what = match seen.revision.number {
-            1 => text::revision_journal::plan_kept(),
-            _ => text::revision_journal::plan_changed(),
+            1 => "plan kept",
+            _ => "plan changed",
         };
         let detail = match followed == seen.number {
             true => text::revision_journal::which_the_trial_follows(&seen.detail),
@@ -61,8 +60,8 @@ pub(crate) fn recipes(
     let of = (RevisedThing::Recipe, QUERY);
     rows(database, of, trial, before, most, |_, seen| {
         let what = match seen.revision.number {
-            1 => text::revision_journal::recipe_kept(),
-            _ => text::revision_journal::recipe_changed(),
+            1 => "recipe kept",
+            _ => "recipe changed",
         };
         let detail = text::revision_journal::of_recipe(&seen.revision.slug, &seen.detail);
         Ok((what, detail))

@@ -92,10 +92,10 @@ fn grades(found: &FromEyes) -> String {
 }
 
 /// What a grade is of.
-const fn scale(staining: bool) -> &'static str {
+fn scale(staining: bool) -> &'static str {
     match staining {
-        true => "staining",
-        false => "change",
+        true => text::command::staining(),
+        false => text::command::change(),
     }
 }
 

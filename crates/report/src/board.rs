@@ -75,7 +75,7 @@ fn drawn(printed: &Printed, places: &[(usize, String)], which: Option<String>) -
     about.extend(which);
     if let Some(trial) = printed.trial() {
         about.extend(
-            wrapped(&text::board::trial(&trial).replace('-', "- "), WORDS)
+            wrapped(&text::board::trial(trial).replace('-', "- "), WORDS)
                 .into_iter()
                 .map(
                     // A trial's name has hyphens and no spaces, so that only its hyphens can part it.

@@ -139,7 +139,7 @@ fn in_words(first: Lab, second: Lab) -> String {
     let mut say = |by: f64, more: &str, less: &str| {
         if by.abs() >= NO_WORD {
             let word = if by > 0.0 { more } else { less };
-            parts.push(text::compare::by(&word, format_args!("{:.1}", by.abs())));
+            parts.push(text::compare::by(word, format_args!("{:.1}", by.abs())));
         }
     };
     say(

@@ -130,7 +130,7 @@ fn card(results: &Results, comparison: &EyeComparison, top: f64) -> EyeCard {
             false => text::eyes::readings_decide_this_stage(),
         };
         text::eyes::ciede2000(
-            &agree,
+            agree,
             c.verdict.in_words(),
             words::with_interval(c.de00, c.low, c.high),
         )

@@ -52,7 +52,7 @@ pub fn rows(stains: &[Stain]) -> Vec<StainRow> {
                 grade: if worst == best {
                     stain.grade.clone()
                 } else {
-                    text::staining::to(&stain.grade, &worst, &best)
+                    text::staining::to(&stain.grade, worst, best)
                 },
                 plain: stain.plain.clone(),
                 technical: stain.technical.clone(),

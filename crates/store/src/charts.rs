@@ -69,11 +69,11 @@ impl Bench {
             )?;
             let id = ChartId(change.last_insert_rowid());
             let detail = text::charts::chart_rows(
-                &id,
-                &name,
+                id,
+                name,
                 reference.rows(),
                 reference.columns(),
-                &file_name,
+                file_name,
             );
             journal::note(&change, now, "chart added", &detail)?;
             Ok(Some(id))

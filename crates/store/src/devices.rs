@@ -69,7 +69,7 @@ impl Bench {
                 &change,
                 now,
                 "device paired",
-                &text::devices::device(&id, &name),
+                &text::devices::device(id, name),
             )?;
             Ok(id)
         };
@@ -150,7 +150,7 @@ impl Bench {
                     &change,
                     now,
                     "device revoked",
-                    &text::devices::device_2(&device),
+                    &text::devices::device_2(device),
                 )?;
             }
             Ok(revoked > 0)

@@ -68,7 +68,7 @@ fn insert(change: &Connection, judged: &Judged, now: &str) -> rusqlite::Result<E
     )?;
     let id = EyeGradeId(change.last_insert_rowid());
     let detail =
-        text::eye_grades::of_piece_number(&judged.scale, &judged.grade, &judged.piece, &judged.by);
+        text::eye_grades::of_piece_number(judged.scale, &judged.grade, judged.piece, &judged.by);
     journal::note_about(
         change,
         About::Piece(judged.piece.0),

@@ -41,9 +41,9 @@ impl Bench {
             )?;
             let id = change.last_insert_rowid();
             let detail = text::eye_sessions::session_of_stage_pairs(
-                &id,
+                id,
                 &trial.slug,
-                &session.stage,
+                session.stage,
                 session.pairs.len(),
             );
             let about = About::Trial(trial.id.0);
@@ -122,7 +122,7 @@ impl Bench {
             .map_err(StoreError::database(text::doing::begin_a_session_of_judging()))?;
         let id = change.last_insert_rowid();
         // Who judged, never what they gave: others may still judge.
-        let detail = text::eye_sessions::in_session(&judge.name, &session);
+        let detail = text::eye_sessions::in_session(&judge.name, session);
         journal::note_about(&change, About::Trial(trial), now, "person judges", &detail).map_err(
             StoreError::database(text::doing::begin_a_session_of_judging()),
         )?;
@@ -227,7 +227,7 @@ impl Bench {
                 params![session, now],
             )
             .and_then(|_| {
-                let detail = text::eye_sessions::session(&session);
+                let detail = text::eye_sessions::session(session);
                 let about = About::Trial(trial.0);
                 journal::note_about(&change, about, now, "judging by eye closed", &detail)
             })

@@ -95,7 +95,7 @@ impl Bench {
                 ],
             )?;
             let id = change.last_insert_rowid();
-            let detail = text::materials::of_lot(&new.amount, &name, &id);
+            let detail = text::materials::of_lot(new.amount, &name, id);
             journal::note(&change, now, "lot added", &detail)?;
             Ok(Some(id))
         };

@@ -272,12 +272,12 @@ fn insert(
     let id = PhotoId(change.last_insert_rowid());
     notices::insert(change, id, new.notices)?;
     let detail = text::photos::photo_of_trial_after_round_bytes_sha(
-        &id,
-        &new.name,
-        &new.trial,
-        &new.stage,
+        id,
+        new.name,
+        new.trial,
+        new.stage,
         new.bytes.len(),
-        &hash,
+        hash,
     );
     journal::note_about(
         change,

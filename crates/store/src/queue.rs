@@ -235,7 +235,7 @@ fn insert_state(
     )?;
     match refusal {
         Some((code, message)) => {
-            let detail = text::queue::photo(&photo.id, &code, &message);
+            let detail = text::queue::photo(photo.id, code, message);
             journal::note_about(
                 change,
                 About::Photo(photo.id.0),

@@ -20,7 +20,7 @@ impl Bench {
             if left == 0 {
                 return Ok(false);
             }
-            let detail = text::requeue::photo_it_and_its_marks_stay(&photo);
+            let detail = text::requeue::photo_it_and_its_marks_stay(photo);
             journal::note_about(
                 &change,
                 About::Photo(photo.0),

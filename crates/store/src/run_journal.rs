@@ -42,7 +42,7 @@ pub(crate) fn events(
         let (what, mut detail) = said(&event);
         detail.push_str(&kept.words);
         if let Some(step) = event.step {
-            detail.push_str(&text::run_journal::step(&step));
+            detail.push_str(&text::run_journal::step(step));
             let steps = sheets.get(&kept.id).map(|sheet: &RunSheet| &sheet.steps);
             let title = steps.and_then(|steps| steps.iter().find(|s| s.number == step));
             if let Some(step) = title {
@@ -53,7 +53,7 @@ pub(crate) fn events(
             detail.push_str(&text::run_journal::at(&at));
         }
         if let Some(of) = event.of {
-            detail.push_str(&text::run_journal::instead_of_note(&of));
+            detail.push_str(&text::run_journal::instead_of_note(of));
         }
         Ok((number, kept.entry(noted, what, detail)))
     });
@@ -88,7 +88,7 @@ pub(crate) fn waters(
                 WaterNote::Withdrawn(why) => ("reading of a water taken back", with_break(why)),
             };
             let instead = of.map_or(String::new(), |of| {
-                text::run_journal::instead_of_reading(&of)
+                text::run_journal::instead_of_reading(of)
             });
             let detail = format!("{words}{}{instead}", kept.words);
             Ok((number, kept.entry(noted, what, detail)))

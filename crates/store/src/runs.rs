@@ -114,7 +114,7 @@ impl Bench {
             )
             .and_then(|_| {
                 let id = change.last_insert_rowid();
-                let detail = text::runs::by_revision(&title, &recipe, &number);
+                let detail = text::runs::by_revision(title, recipe, number);
                 let about = trial_id.map_or(About::Bench, About::Trial);
                 journal::note_about(&change, about, now, "run begun", &detail).map(|()| id)
             })

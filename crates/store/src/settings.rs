@@ -54,7 +54,7 @@ fn in_words(chosen: &Locale) -> String {
         locale::Measures::UsCustomary => text::settings::us_customary(),
     };
     text::settings::measures_sums_as_days_as_times(
-        &measures,
+        measures,
         locale::sum_in(chosen, "8.50", ""),
         locale::day_in(chosen, "2026-11-26"),
         locale::time_of_day_in(chosen, 18, 5),

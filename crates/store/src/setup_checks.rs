@@ -196,10 +196,10 @@ fn insert(
             ])?;
     }
     let detail = text::setup_checks::check_of_photos_pieces(
-        &id,
+        id,
         new.name.trim(),
         new.photos.len(),
-        &new.check.pieces,
+        new.check.pieces,
     );
     journal::note(change, now, "set-up checked", &detail)?;
     Ok(id)

@@ -74,8 +74,7 @@ impl Bench {
                 params![photo.0, stage, now],
             )
             .and_then(|_| {
-                let detail =
-                    text::stages::photo_from_round_to_round(&photo, &name, &before, &stage);
+                let detail = text::stages::photo_from_round_to_round(photo, &name, before, stage);
                 let about = About::Photo(photo.0);
                 journal::note_about(&change, about, now, "photo's stage corrected", &detail)
             })

@@ -173,7 +173,7 @@ pub(crate) fn insert(change: &Connection, new: &NewTrial, now: &str) -> rusqlite
         }
     }
     let pieces: usize = new.arms.iter().map(|arm| arm.pieces.len()).sum();
-    let detail = text::trials::arms_pieces(&new.title, &slug, new.arms.len(), &pieces);
+    let detail = text::trials::arms_pieces(&new.title, &slug, new.arms.len(), pieces);
     journal::note_about(change, About::Trial(trial), now, "trial entered", &detail)?;
     Ok(TrialId(trial))
 }

@@ -328,24 +328,24 @@ fn numbers<const N: usize>(text: &str, what: &str) -> Result<[f64; N], String> {
         .split(',')
         .map(|part| part.trim().parse::<f64>())
         .collect::<Result<_, _>>()
-        .map_err(|_| text::cli::is_not(&text, &what))?;
+        .map_err(|_| text::cli::is_not(text, what))?;
     let values: [f64; N] = values
         .try_into()
-        .map_err(|_| text::cli::is_not(&text, &what))?;
+        .map_err(|_| text::cli::is_not(text, what))?;
     if values.iter().all(|v| v.is_finite()) {
         Ok(values)
     } else {
-        Err(text::cli::holds_a_number_without_an_end(&text))
+        Err(text::cli::holds_a_number_without_an_end(text))
     }
 }
 
 fn lab(text: &str) -> Result<Lab, String> {
     let lab: Lab = numbers(text, text::cli::a_colour_write_l_a_b())?.into();
     if !(0.0..=100.0).contains(&lab.l) {
-        return Err(text::cli::l_is_but_lightness_goes_from_0(&lab.l));
+        return Err(text::cli::l_is_but_lightness_goes_from_0(lab.l));
     }
     if lab.a.abs() > 200.0 || lab.b.abs() > 200.0 {
-        return Err(text::cli::a_and_b_no_surface_lies_further(&lab.a, &lab.b));
+        return Err(text::cli::a_and_b_no_surface_lies_further(lab.a, lab.b));
     }
     Ok(lab)
 }
@@ -359,7 +359,7 @@ fn points(text: &str) -> Result<Vec<photo::Point>, String> {
 fn outline(text: &str) -> Result<Outline, String> {
     let points = points(text)?;
     if points.len() < 3 {
-        return Err(text::cli::doesnt_hold_three_points_or_more(&text));
+        return Err(text::cli::doesnt_hold_three_points_or_more(text));
     }
     Ok(Outline(points))
 }
@@ -367,7 +367,7 @@ fn outline(text: &str) -> Result<Outline, String> {
 fn corners(text: &str) -> Result<[photo::Point; 4], String> {
     points(text)?
         .try_into()
-        .map_err(|_| text::cli::doesnt_hold_four_points_x_y_x(&text))
+        .map_err(|_| text::cli::doesnt_hold_four_points_x_y_x(text))
 }
 
 fn view(text: &str) -> Result<View, String> {
@@ -377,7 +377,7 @@ fn view(text: &str) -> Result<View, String> {
 fn margin(text: &str) -> Result<f64, String> {
     match text.trim().parse::<f64>() {
         Ok(value) if value > 0.0 && value.is_finite() => Ok(value),
-        _ => Err(text::cli::the_margin_has_to_be_a_number(&text)),
+        _ => Err(text::cli::the_margin_has_to_be_a_number(text)),
     }
 }
 

@@ -132,7 +132,7 @@ impl<'a> Walk<'a> {
 }
 
 fn broken(node: i64) -> Error {
-    let why = text::thing::node_of_the_index_of_colours(&node);
+    let why = text::thing::node_of_the_index_of_colours(node);
     Error::FromSqlConversionFailure(0, Type::Blob, why.into())
 }
 

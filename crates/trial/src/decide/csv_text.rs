@@ -119,7 +119,7 @@ impl<'a, const N: usize> Fields<'a, N> {
     pub(crate) fn stage(&self, column: usize) -> Result<u32, String> {
         let text = self.text(column);
         text.parse()
-            .map_err(|_| text::decide::the_stage_is_write_how_many_rounds(&text))
+            .map_err(|_| text::decide::the_stage_is_write_how_many_rounds(text))
     }
 }
 

@@ -57,10 +57,10 @@ impl fmt::Display for Margin {
                 write!(
                     f,
                     "{}",
-                    text::plan::ciede2000_about_grade(&value, self.nearest_grade())
+                    text::plan::ciede2000_about_grade(value, self.nearest_grade())
                 )
             }
-            Self::Grade(grade) => write!(f, "{}", text::plan::grade_ciede2000(&grade, self.de00())),
+            Self::Grade(grade) => write!(f, "{}", text::plan::grade_ciede2000(grade, self.de00())),
         }
     }
 }

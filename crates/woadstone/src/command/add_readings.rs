@@ -49,7 +49,7 @@ pub fn run(home: Option<PathBuf>, args: &AddReadingsArgs) -> Outcome {
         .map_err(Stop::refused)?;
     print(&format!(
         "{}\n",
-        text::command::added_to_stage(&count, &args.stage)
+        text::command::added_to_stage(count, args.stage)
     ))
 }
 
@@ -65,7 +65,7 @@ fn told(trial: &Trial, found: &Matched) -> String {
         );
     }
     for note in &found.notes {
-        let _ = writeln!(text, "{}", text::command::note(&note));
+        let _ = writeln!(text, "{}", text::command::note(note));
     }
     if !found.unknown.is_empty() {
         let _ = writeln!(

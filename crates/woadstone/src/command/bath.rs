@@ -82,7 +82,7 @@ fn table(plan: &Plan, scaling: &[Check]) -> String {
     let _ = writeln!(
         text,
         "{}",
-        text::command::liquor_ratio(&guess, pieces(plan.goods.pieces), &plan.baths.ratio)
+        text::command::liquor_ratio(guess, pieces(plan.goods.pieces), plan.baths.ratio)
     );
     checks(&mut text, text::command::look_at_this_first(), &plan.checks);
     checks(
@@ -151,7 +151,7 @@ fn bath(text: &mut String, plan: &Plan) {
         let _ = writeln!(
             text,
             "  {}",
-            text::command::baths_of_with_of_goods(&b.count, &b.each_liquor, &b.each_goods)
+            text::command::baths_of_with_of_goods(b.count, b.each_liquor, b.each_goods)
         );
     }
     for one in &plan.lines {
@@ -169,10 +169,10 @@ fn bath(text: &mut String, plan: &Plan) {
             "\n{}",
             text::command::after_treatment_for_of_water(
                 after.arms.join(", "),
-                &after.liquor,
+                after.liquor,
                 &after.kitchen,
-                &after.temperature,
-                &after.time
+                after.temperature,
+                after.time
             )
         );
         line(text, &after.line);
@@ -187,8 +187,8 @@ fn line(text: &mut String, line: &Line) {
     let _ = writeln!(text, "   [{}]", line.rule);
     let more = |what: String| format!("  {:<22} {what}\n", "");
     match (&line.kitchen, &line.off) {
-        (Some(measure), Some(off)) => text.push_str(&more(text::command::or(&measure, &off))),
-        (Some(measure), None) => text.push_str(&more(text::command::or_2(&measure))),
+        (Some(measure), Some(off)) => text.push_str(&more(text::command::or(measure, off))),
+        (Some(measure), None) => text.push_str(&more(text::command::or_2(measure))),
         _ => {}
     }
     if let Some(each) = &line.each_bath {
@@ -205,7 +205,7 @@ fn programme(text: &mut String, plan: &Plan) {
         let _ = write!(
             text,
             "  {}",
-            text::command::min_2(format_args!("{:>4.0}", point.minute), &point.celsius)
+            text::command::min_2(format_args!("{:>4.0}", point.minute), point.celsius)
         );
         let here = plan
             .programme
@@ -274,7 +274,7 @@ fn cost(text: &mut String, plan: &Plan) {
         let _ = writeln!(
             text,
             "  {}",
-            text::command::for_each(&arm.arm, &arm.money, pieces(arm.pieces), &arm.per_piece)
+            text::command::for_each(&arm.arm, arm.money, pieces(arm.pieces), arm.per_piece)
         );
     }
     for step in &cost.steps {

@@ -61,8 +61,8 @@ fn grades(found: &FromEyes) -> String {
                 format_args!("{:<28}", arm.arm),
                 format_args!("{:>5.2}", arm.grade),
                 scale(arm.staining),
-                &arm.pieces,
-                &arm.judges
+                arm.pieces,
+                arm.judges
             )
         );
     }
@@ -138,7 +138,7 @@ pub fn table(decision: &Decision) -> String {
                 format_args!("{:>5.2}", arm.de00),
                 interval(arm.low, arm.high),
                 &arm.fade_grade,
-                &arm.pieces
+                arm.pieces
             )
         );
     }

@@ -62,17 +62,13 @@ fn tell(step: &Step<'_>) {
                 ..
             } => format!(
                 "{}\n",
-                text::command::read_chart_missed(
-                    &name,
-                    &model,
-                    format_args!("{loo_de00_median:.2}")
-                )
+                text::command::read_chart_missed(name, model, format_args!("{loo_de00_median:.2}"))
             ),
             PhotoState::Refused { message, .. } => {
-                format!("{}\n", text::command::refused(&name, &message))
+                format!("{}\n", text::command::refused(name, message))
             }
             PhotoState::Unmarked | PhotoState::Waiting | PhotoState::TakenOut => {
-                format!("{}\n", text::command::waits(&name))
+                format!("{}\n", text::command::waits(name))
             }
         },
     };
@@ -98,7 +94,7 @@ fn readings_table(trial: &Trial, readings: &[trial::Reading]) -> String {
                     "    {}",
                     text::command::round_l_a_b(
                         format_args!("{:<4}", piece.code),
-                        &r.stage,
+                        r.stage,
                         format_args!("{l:6.2}"),
                         format_args!("{sl:.2}"),
                         format_args!("{a:6.2}"),

@@ -36,7 +36,7 @@ pub fn run(home: Option<PathBuf>, args: &GradeByEyeArgs) -> Outcome {
         .map_err(Stop::refused)?;
     print(&format!(
         "{}\n",
-        text::command::added_of(&args.scale, &args.grade, &args.piece)
+        text::command::added_of(args.scale, &args.grade, &args.piece)
     ))
 }
 

@@ -94,9 +94,9 @@ fn design(text: &mut String, looked: &Looked) {
             "  {}",
             text::command::pieces_keepers(
                 format_args!("{:<28}", arm.name),
-                &arm.pieces,
-                &arm.keepers,
-                &control
+                arm.pieces,
+                arm.keepers,
+                control
             )
         );
     }
@@ -170,7 +170,7 @@ fn criticism(text: &mut String, looked: &Looked) {
             let _ = writeln!(
                 text,
                 "  {}",
-                text::command::in_what(&way.from, &way.to, &way.through, &shows)
+                text::command::in_what(&way.from, &way.to, &way.through, shows)
             );
         }
     }
@@ -180,7 +180,7 @@ fn drawn(text: &mut String, order: &Order) {
     let _ = writeln!(
         text,
         "\n{}",
-        text::command::random_order_from_seed(&order.seed)
+        text::command::random_order_from_seed(order.seed)
     );
     for turns in &order.loads {
         let _ = writeln!(

@@ -189,7 +189,7 @@ fn as_text(powers: &Powers) -> String {
                 text,
                 "  {}",
                 text::command::times_in_100_seeded_trials(
-                    &what,
+                    what,
                     format_args!("{:.0}", hundred(share)),
                     RUNS
                 )

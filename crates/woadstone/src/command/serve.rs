@@ -40,7 +40,7 @@ pub fn serve(bench: Bench, port: u16, path: &str) -> Outcome {
         let address = listener.local_addr()?;
         print(&format!(
             "{}\n",
-            text::command::open_http_stop_with_ctrl_c(&address, &path)
+            text::command::open_http_stop_with_ctrl_c(address, path)
         ))?;
         web::serve(web::Config {
             listener,

@@ -59,9 +59,9 @@ fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
     let mut text = format!(
         "{}\n",
         text::command::photos_pieces_readings_scatter_of_a(
-            &check.photos,
-            &check.pieces,
-            &check.readings
+            check.photos,
+            check.pieces,
+            check.readings
         )
     );
     for (what, sd, [low, high]) in [
@@ -114,7 +114,7 @@ fn as_text(check: &SetupCheck, name: Option<&str>) -> String {
         let _ = writeln!(text, "{sentence}");
     }
     let _ = match name {
-        Some(name) => writeln!(text, "{}", text::command::kept_on_the_bench(&name)),
+        Some(name) => writeln!(text, "{}", text::command::kept_on_the_bench(name)),
         None => writeln!(text, "{}", text::command::not_kept_name_name_keeps()),
     };
     text

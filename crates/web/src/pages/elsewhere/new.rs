@@ -126,6 +126,6 @@ impl NewPage<'_> {
             .trial
             .arm(piece.arm)
             .map_or("", |arm| arm.name.as_str());
-        text::elsewhere::of(&piece.code, words::role(piece.role), &arm)
+        text::elsewhere::of(&piece.code, words::role(piece.role), arm)
     }
 }

@@ -256,7 +256,7 @@ fn earlier(trial: &Trial, outcomes: Vec<PastOutcome>) -> Vec<Earlier> {
         .skip(1)
         .map(|outcome| Earlier {
             what: match &outcome.state {
-                PhotoState::Refused { message, .. } => text::photo::refused(&message),
+                PhotoState::Refused { message, .. } => text::photo::refused(message),
                 _ => text::photo::read(words::pieces(outcome.readings.len())),
             },
             at: words::moment(&outcome.at),

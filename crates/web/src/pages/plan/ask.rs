@@ -102,7 +102,7 @@ impl Choice {
         let margin = Margin::Grade(grade.parse().ok()?);
         Some(Self {
             value: grade,
-            words: text::plan::grade(&grade, margin.de00()),
+            words: text::plan::grade(grade, margin.de00()),
             picture: report::margin_pair::svg(margin.de00()),
         })
     }

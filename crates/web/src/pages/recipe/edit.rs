@@ -15,7 +15,7 @@ use store::StoreError;
 fn purpose(slug: &str, name: &str, revision: u32) -> Purpose {
     Purpose {
         action: format!("/recipes/{slug}/edit"),
-        heading: text::recipe::change(&name),
+        heading: text::recipe::change(name),
         button: text::recipe::keep_as_a_new_revision(),
         hidden: vec![("revision", revision.to_string())],
         is_new: false,

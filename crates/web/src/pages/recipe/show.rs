@@ -184,7 +184,7 @@ fn left_in_bath(plan: &Plan) -> Vec<String> {
     let all = plan.uptake.left_in_bath_g.iter();
     all.filter_map(|(name, low, high)| {
         let [low, high] = [Mass::from_grams(*low).ok()?, Mass::from_grams(*high).ok()?];
-        Some(text::recipe::to(&name, low.shown(), high.shown()))
+        Some(text::recipe::to(name, low.shown(), high.shown()))
     })
     .collect()
 }

@@ -31,7 +31,7 @@ pub(crate) async fn page(
     let run = &kept.run;
     let begun = report::words::day(&kept.begun_at);
     let more = match &kept.trial {
-        Some((_, trial)) => text::run::begun_2(&begun, &trial),
+        Some((_, trial)) => text::run::begun_2(&begun, trial),
         None => text::run::begun_3(&begun),
     };
     let whole = run.noted().iter().filter(|n| n.step.is_none());

@@ -70,7 +70,7 @@ impl FromStr for Place {
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let numbers: Option<Vec<i64>> = text.split('.').map(|n| n.parse().ok()).collect();
         let numbers = numbers.and_then(|numbers| numbers.try_into().ok());
-        let numbers = numbers.ok_or("a place in the journal is five numbers with points between");
+        let numbers = numbers.ok_or_else(text::journal::a_place_is_five_numbers);
         numbers.map(Self)
     }
 }

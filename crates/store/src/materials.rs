@@ -6,8 +6,6 @@ use crate::{Bench, StoreError, journal};
 use dyeing::stock::{Stock, StockUnit};
 use rusqlite::{Connection, OptionalExtension, Row, params};
 
-pub(crate) const KEEP: &str = "keep a material";
-pub(crate) const READ: &str = "read its materials";
 /// Longer than this is no name or note, characters.
 const MOST_TEXT: usize = 2000;
 
@@ -28,7 +26,7 @@ impl Bench {
         short("notes", &new.notes)?;
         let change = self.change()?;
         if named(&change, name)
-            .map_err(StoreError::database(KEEP))?
+            .map_err(StoreError::database(text::doing::keep_a_material()))?
             .is_some()
         {
             return Err(StoreError::input(
@@ -45,11 +43,11 @@ impl Bench {
                 let id = change.last_insert_rowid();
                 journal::note(&change, now, "material added", name).map(|()| id)
             })
-            .map_err(StoreError::database(KEEP))
+            .map_err(StoreError::database(text::doing::keep_a_material()))
             .and_then(|id| {
                 change
                     .commit()
-                    .map_err(StoreError::database(KEEP))
+                    .map_err(StoreError::database(text::doing::keep_a_material()))
                     .map(|()| id)
             })
     }
@@ -99,12 +97,14 @@ impl Bench {
             journal::note(&change, now, "lot added", &detail)?;
             Ok(Some(id))
         };
-        let id = keep().map_err(StoreError::database(KEEP))?;
+        let id = keep().map_err(StoreError::database(text::doing::keep_a_material()))?;
         let id = id.ok_or(StoreError::Unknown {
             what: text::thing::material(),
             id: material,
         })?;
-        change.commit().map_err(StoreError::database(KEEP))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_material()))?;
         Ok(id)
     }
 
@@ -138,7 +138,7 @@ impl Bench {
                 })?
                 .collect()
         };
-        let rows = read().map_err(StoreError::database(READ))?;
+        let rows = read().map_err(StoreError::database(text::doing::read_its_materials()))?;
         rows.into_iter()
             .map(|(id, kind, name, notes)| {
                 Ok(Material {
@@ -189,12 +189,13 @@ pub(crate) fn lots(database: &Connection, material: i64) -> Result<Vec<Lot>, Sto
             .query_map([material], came)?
             .collect()
     };
-    let rows = read().map_err(StoreError::database(READ))?;
+    let rows = read().map_err(StoreError::database(text::doing::read_its_materials()))?;
     rows.into_iter()
         .map(|(id, mut came, unit)| {
             let unit = StockUnit::of_key(&unit).ok_or_else(|| odd(&unit))?;
             came.amount.unit = unit;
-            let taken = taken(database, id, unit).map_err(StoreError::database(READ))?;
+            let taken = taken(database, id, unit)
+                .map_err(StoreError::database(text::doing::read_its_materials()))?;
             let counts = || taken.iter().filter(|t| !t.is_taken_back);
             let is_used_up = counts().any(|t| t.amount.is_none());
             let used: f64 = counts().filter_map(|t| t.amount).map(|s| s.amount).sum();

@@ -2,7 +2,7 @@
 
 mod walk;
 
-use crate::search::SEARCH;
+use crate::text;
 use crate::{Bench, StoreError};
 use rusqlite::{CachedStatement, OptionalExtension};
 use trial::near::distance_de00;
@@ -45,7 +45,7 @@ impl Bench {
         most: usize,
     ) -> Result<Vec<NearReading>, StoreError> {
         self.nearest(lab, view, most)
-            .map_err(StoreError::database(SEARCH))
+            .map_err(StoreError::database(text::doing::search_its_notebook()))
     }
 
     fn nearest(

@@ -1,5 +1,6 @@
 //! What came of a photo each time it was looked at.
 
+use crate::text;
 use crate::{Bench, StoreError, json};
 use trial::{PhotoId, PhotoState, Reading};
 
@@ -22,7 +23,6 @@ impl Bench {
     /// # Errors
     /// The database can't be read, or holds what can't be understood.
     pub fn outcomes(&self, photo: PhotoId) -> Result<Vec<PastOutcome>, StoreError> {
-        const READ: &str = "read what came of a photo";
         let read = || -> rusqlite::Result<Vec<(i64, String, PhotoState, String)>> {
             self.database
                 .prepare_cached(
@@ -40,7 +40,9 @@ impl Bench {
         };
         let mut outcomes = Vec::new();
         let mut counted = false;
-        for (marking, at, mut state, notes) in read().map_err(StoreError::database(READ))? {
+        for (marking, at, mut state, notes) in read().map_err(StoreError::database(
+            text::doing::read_what_came_of_a_photo(),
+        ))? {
             if let PhotoState::Read { flags, .. } = &mut state {
                 *flags = json::notes(&notes)?;
             }

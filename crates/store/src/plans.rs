@@ -261,7 +261,6 @@ impl Bench {
     /// # Errors
     /// The trial has no plan, or the database can't be written.
     pub fn open_blind_codes(&mut self, trial: TrialId, now: &str) -> Result<(), StoreError> {
-        const OPEN: &str = "open the blind codes";
         let Some(from) = self.plan_of_trial(trial)? else {
             return Err(StoreError::input(
                 "trial",
@@ -286,8 +285,10 @@ impl Bench {
                     &from.slug,
                 )
             })
-            .map_err(StoreError::database(OPEN))?;
-        change.commit().map_err(StoreError::database(OPEN))
+            .map_err(StoreError::database(text::doing::open_the_blind_codes()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::open_the_blind_codes()))
     }
 }
 

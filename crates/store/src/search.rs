@@ -1,5 +1,6 @@
 //! Searching the notebook by words.
 
+use crate::text;
 use crate::{Bench, StoreError, Thing};
 use rusqlite::params;
 use std::collections::HashMap;
@@ -30,7 +31,6 @@ pub struct Found {
     pub around: String,
 }
 
-pub(crate) const SEARCH: &str = "search its notebook";
 /// So many rows with the words are looked at, newest first.
 const MOST_ROWS: u32 = 400;
 /// So many things are found at most.
@@ -69,7 +69,7 @@ impl Bench {
                 })?
                 .collect()
         };
-        let rows = read().map_err(StoreError::database(SEARCH))?;
+        let rows = read().map_err(StoreError::database(text::doing::search_its_notebook()))?;
         let mut at: HashMap<FoundIn, usize> = HashMap::new();
         let mut found: Vec<Found> = Vec::new();
         for (kind, target, title, body) in rows {

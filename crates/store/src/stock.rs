@@ -3,7 +3,7 @@
 use crate::text;
 use crate::{
     Bench, Lot, StoreError,
-    materials::{KEEP, READ, lots, named, odd, short},
+    materials::{lots, named, odd, short},
 };
 use dyeing::stock::{Stock, StockUnit};
 use rusqlite::{Connection, OptionalExtension, params};
@@ -35,8 +35,10 @@ impl Bench {
             ));
         }
         take(&change, lot, None, Some(amount.amount), words, now)
-            .map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))
+            .map_err(StoreError::database(text::doing::keep_a_material()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_material()))
     }
 
     /// Notes that nothing is left of a lot.
@@ -47,8 +49,11 @@ impl Bench {
         short("words", words)?;
         let change = self.change()?;
         unit_of(&change, lot)?;
-        take(&change, lot, None, None, words, now).map_err(StoreError::database(KEEP))?;
-        change.commit().map_err(StoreError::database(KEEP))
+        take(&change, lot, None, None, words, now)
+            .map_err(StoreError::database(text::doing::keep_a_material()))?;
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_material()))
     }
 
     /// Notes that something wasn't taken after all; nothing new if that was noted before.
@@ -74,13 +79,15 @@ impl Bench {
             )?;
             Ok(true)
         };
-        if !keep().map_err(StoreError::database(KEEP))? {
+        if !keep().map_err(StoreError::database(text::doing::keep_a_material()))? {
             return Err(StoreError::Unknown {
                 what: text::thing::note_of_something_taken(),
                 id: taken,
             });
         }
-        change.commit().map_err(StoreError::database(KEEP))
+        change
+            .commit()
+            .map_err(StoreError::database(text::doing::keep_a_material()))
     }
 }
 
@@ -93,7 +100,9 @@ pub(crate) fn take_for_run(
 ) -> Result<(), StoreError> {
     let agents = plan.after.iter().map(|after| &after.line);
     for line in plan.lines.iter().chain(agents) {
-        let Some(material) = named(change, &line.name).map_err(StoreError::database(KEEP))? else {
+        let Some(material) = named(change, &line.name)
+            .map_err(StoreError::database(text::doing::keep_a_material()))?
+        else {
             continue;
         };
         let lots = lots(change, material)?;
@@ -112,7 +121,7 @@ pub(crate) fn take_for_run(
         for (lot, amount) in there.iter().zip(dyeing::stock::drawn(&left, wanted.amount)) {
             if amount > 0.0 {
                 take(change, lot.id, Some(run), Some(amount), "", now)
-                    .map_err(StoreError::database(KEEP))?;
+                    .map_err(StoreError::database(text::doing::keep_a_material()))?;
             }
         }
     }
@@ -125,7 +134,7 @@ fn unit_of(database: &Connection, lot: i64) -> Result<StockUnit, StoreError> {
             row.get(0)
         })
         .optional()
-        .map_err(StoreError::database(READ))?;
+        .map_err(StoreError::database(text::doing::read_its_materials()))?;
     let unit = unit.ok_or(StoreError::Unknown {
         what: text::thing::lot(),
         id: lot,

@@ -391,6 +391,29 @@ mod tests {
         Cli::command().debug_assert();
     }
 
+    /// Help is given by expressions, which nothing else asks for.
+    #[test]
+    fn everything_has_its_help() {
+        let mut command = Cli::command();
+        command.build();
+        for sub in command.get_subcommands() {
+            assert!(sub.get_about().is_some(), "{}", sub.get_name());
+            for arg in sub.get_arguments() {
+                assert!(
+                    arg.get_help().is_some(),
+                    "{} {}",
+                    sub.get_name(),
+                    arg.get_id()
+                );
+                for value in arg.get_possible_values() {
+                    let said = value.get_help().is_some() || value.get_name().parse::<u8>().is_ok();
+                    let is_flag = matches!(value.get_name(), "true" | "false");
+                    assert!(said || is_flag, "{} {}", sub.get_name(), value.get_name());
+                }
+            }
+        }
+    }
+
     #[test]
     fn colours_are_read_and_nonsense_is_named() {
         assert_eq!(

@@ -57,7 +57,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Stored, Refusal> {
     match (is_filtered, channels) {
         (true, 1) | (false, 3) => {}
         (false, 1) => return Err(greyscale()),
-        _ => return Err(unreadable(&text::decode::with_samples_a_pixel(&channels))),
+        _ => return Err(unreadable(&text::decode::with_samples_a_pixel(channels))),
     }
     let frame = Frame::of(raw, width, height)?;
     let cells = if is_filtered {
@@ -121,6 +121,6 @@ fn wrong(why: impl std::fmt::Display) -> Refusal {
 fn unreadable(kind: &str) -> Refusal {
     Refusal::new(
         RefusalCode::NotAPhoto,
-        text::decode::the_file_is_a_dng_which_cant(&kind),
+        text::decode::the_file_is_a_dng_which_cant(kind),
     )
 }

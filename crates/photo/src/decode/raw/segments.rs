@@ -78,7 +78,7 @@ impl Samples {
         if count > MOST_SAMPLES {
             return Err(Refusal::new(
                 RefusalCode::TooLarge,
-                text::decode::the_dng_says_it_has_x_pixels(&width, &height, &channels),
+                text::decode::the_dng_says_it_has_x_pixels(width, height, channels),
             ));
         }
         if count > segments.most_samples(bits)? {
@@ -119,7 +119,7 @@ impl<'a, 'f> Segments<'a, 'f> {
         let lengths = directory.numbers(long, MOST_SEGMENTS)?;
         if places.len() != count || lengths.len() != count {
             return Err(wrong(text::decode::it_should_have_strips_or_tiles(
-                &count,
+                count,
                 places.len().min(lengths.len()),
             )));
         }

@@ -140,17 +140,17 @@ impl<'a> Directory<'a> {
         };
         let data = entry
             .data
-            .ok_or_else(|| wrong(text::decode::its_tag_points_outside_the_file(&tag)))?;
+            .ok_or_else(|| wrong(text::decode::its_tag_points_outside_the_file(tag)))?;
         let size = TYPE_BYTES[entry.kind];
         if data.len() / size > most {
-            return Err(wrong(text::decode::its_tag_holds_too_many_numbers(&tag)));
+            return Err(wrong(text::decode::its_tag_holds_too_many_numbers(tag)));
         }
         let numbers: Vec<f64> = data
             .chunks_exact(size)
             .map(|bytes| self.number(entry.kind, bytes))
             .collect();
         if numbers.iter().any(|number| !number.is_finite()) {
-            return Err(wrong(text::decode::its_tag_holds_no_number(&tag)));
+            return Err(wrong(text::decode::its_tag_holds_no_number(tag)));
         }
         Ok(numbers)
     }
@@ -176,7 +176,7 @@ impl<'a> Directory<'a> {
         match self.numbers(tag, 64)?.first() {
             None => Ok(otherwise),
             Some(&number) if number >= 0.0 => Ok(number as usize),
-            Some(_) => Err(wrong(text::decode::its_tag_is_negative(&tag))),
+            Some(_) => Err(wrong(text::decode::its_tag_is_negative(tag))),
         }
     }
 }

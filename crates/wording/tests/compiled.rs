@@ -151,6 +151,34 @@ fn faults_name_the_file_and_the_message() {
     }
 }
 
+/// Every text of the program can be said in a second language: with the program's own texts
+/// standing for a translation, each becomes a function that asks for the language.
+#[test]
+fn all_that_the_program_says_can_be_translated() {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../text/en");
+    let root = tempfile::tempdir().unwrap();
+    std::fs::write(root.path().join("languages"), "en English\nnl Nederlands\n").unwrap();
+    let mut spoken = 0;
+    for of in std::fs::read_dir(source).unwrap() {
+        let of = of.unwrap();
+        let name = of.file_name().into_string().unwrap();
+        for language in ["en", "nl"] {
+            let folder = root.path().join(language).join(&name);
+            std::fs::create_dir_all(&folder).unwrap();
+            for file in std::fs::read_dir(of.path()).unwrap() {
+                let file = file.unwrap();
+                std::fs::copy(file.path(), folder.join(file.file_name())).unwrap();
+            }
+        }
+        let rust = compile(root.path(), &name, "crate::language").unwrap();
+        let functions = rust.matches("pub fn ").count();
+        let asking = rust.matches("match crate::language() {").count();
+        assert_eq!(functions, asking, "{name}");
+        spoken += functions;
+    }
+    assert!(spoken > 3000, "{spoken}");
+}
+
 #[test]
 fn no_texts_are_no_modules() {
     let root = tempfile::tempdir().unwrap();

@@ -118,19 +118,22 @@ impl<P: Fn(usize, usize) -> [f32; 3]> Search<P> {
         [left, top, width, height]: [usize; 4],
     ) -> Level {
         let offsets = offsets(block, picked);
-        let share = 65_535.0 / (offsets.len() * offsets.len()) as f32;
+        let mut looks: Vec<[usize; 2]> = Vec::with_capacity(offsets.len() * offsets.len());
+        for i in &offsets {
+            // Neighbours in storage one after the other.
+            let pair = |j: &usize| if self.by_columns { [*i, *j] } else { [*j, *i] };
+            looks.extend(offsets.iter().map(pair));
+        }
+        let share = 65_535.0 / looks.len() as f32;
         let mut rgb = vec![0; 3 * width * height];
         let mut counts = [0usize; 1024];
         let mean = |x: usize, y: usize| {
             let (left, top) = ((left + x) * block, (top + y) * block);
             let mut sum = [0.0f32; 3];
-            for i in &offsets {
-                for j in &offsets {
-                    let (dx, dy) = if self.by_columns { (i, j) } else { (j, i) };
-                    let pixel = (self.pixel)(left + dx, top + dy);
-                    for c in 0..3 {
-                        sum[c] += pixel[c];
-                    }
+            for [dx, dy] in &looks {
+                let pixel = (self.pixel)(left + dx, top + dy);
+                for c in 0..3 {
+                    sum[c] += pixel[c];
                 }
             }
             // A cast to whole numbers stops at the ends and turns a NaN into 0.

@@ -28,7 +28,7 @@ const CELLS: usize = 12;
 
 /// Pixels that tell an area's mean well below what a code value is: of larger areas
 /// an even sample of about so many is read.
-const ENOUGH_PIXELS: usize = 40_000;
+const ENOUGH_PIXELS: usize = 20_000;
 /// The same for an area's median light, which only tells what shines.
 const ENOUGH_FOR_MEDIAN: usize = 4_000;
 

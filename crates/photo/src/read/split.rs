@@ -24,7 +24,7 @@ use crate::{
 const CELLS: usize = 24;
 /// Smallest side of a cell, pixels.
 const SMALLEST_CELL: usize = 3;
-/// Pixels looked at along the side of a cell.
+/// About as many pixels are looked at along the side of a cell.
 const LOOKS: usize = 6;
 
 /// An area split into its pale and its deep part; what lies on the borders
@@ -124,7 +124,7 @@ impl Divided {
 fn cells(photo: &Upright, mask: &Mask, sight: &Sight) -> Option<Cells> {
     let linear = &sight.linear;
     let size = (mask.reach() / CELLS).max(SMALLEST_CELL);
-    let step = (size / LOOKS).max(1);
+    let step = ((size + LOOKS / 2) / LOOKS).max(1);
     let mut sums = Sums::new(size, mask);
     mask.each_on_grid(step, |x, y| {
         let codes = photo.at(x, y);

@@ -1,6 +1,6 @@
 //! The photo in small blocks: what light each sends where nothing lies on the ground.
 
-use super::{Light, ground::Whereabouts};
+use super::{Light, ground::Whereabouts, surface::Column};
 use crate::{Point, area::contains, decode::Upright, patches::CLIPPED_CODE};
 
 /// Blocks along the photo's longer side.
@@ -11,6 +11,8 @@ const FINER: f64 = 2.5;
 /// A small square of the photo.
 pub(super) struct Block {
     pub middle: Point,
+    /// The surface's terms there.
+    pub terms: Column,
     /// Logarithm of each channel's light, the known light taken off.
     pub ln: [f64; 3],
 }
@@ -71,6 +73,7 @@ pub(super) fn blocks(
         let there = known.at(middle);
         Some(Block {
             middle,
+            terms: known.frame.terms(middle),
             ln: [0, 1, 2].map(|k| (mean[k] / there[k]).ln()),
         })
     };

@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::{
-    ground::ALIKE,
+    shade::ALIKE,
     surface::{Frame, TERMS},
 };
 use crate::{Point, decode::Upright};

@@ -1,40 +1,36 @@
-//! The light field: how much light falls where, as a smooth surface for each channel.
+//! The light field: how much light falls where, as a smooth surface for each channel
+//! and a field about it that all share.
 
 mod blocks;
 mod ground;
 mod local_tone;
+mod rounds;
+mod shade;
+mod smooth;
 mod surface;
 
 pub(crate) use ground::{Whereabouts, from_ground};
 
-use crate::text;
+use std::sync::Arc;
+
+use shade::Shade;
 use surface::{Column, Frame, SLOPES, Square, usual};
 
-use crate::{Flag, FlagCode, Point, chart::homography};
+use crate::{Flag, FlagCode, Point, text};
 
 /// Logarithm of the light of each channel as a polynomial of place, 0 in the
-/// chart's middle.
+/// chart's middle, with what the ground tells beyond it.
 #[derive(Debug, Clone)]
 pub(crate) struct Light {
     frame: Frame,
     coefficients: [Column; 3],
-    /// Covariance of the terms, one for all channels.
+    /// Covariance of the terms by the chart alone, one for all channels.
     covariance: Square,
-    /// Variance of the logarithm by which the light lies off the surface.
-    misfit: f64,
-    source: Source,
+    /// What the ground tells of the light about the polynomial and of how sure all is;
+    /// none where only the chart was looked at.
+    shade: Option<Arc<Shade>>,
     is_mapped: bool,
 }
-
-/// What the light was read from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Source {
-    Chart,
-    Ground,
-}
-
-/// How far a shadow reaches that the surface doesn't follow, longer sides.
-const MISFIT_REACH: f64 = 0.15;
 
 impl Light {
     /// Even light on a photo of so many pixels whose chart's middle lies at `centre`.
@@ -43,8 +39,7 @@ impl Light {
             frame: Frame::new(centre, width_px, height_px),
             coefficients: [Column::zeros(); 3],
             covariance: Square::zeros(),
-            misfit: 0.0,
-            source: Source::Chart,
+            shade: None,
             is_mapped: false,
         }
     }
@@ -61,9 +56,10 @@ impl Light {
 
     /// What the light was read from, a word for the correction's name.
     pub const fn source(&self) -> &'static str {
-        match self.source {
-            Source::Chart => "chart",
-            Source::Ground => "ground",
+        if self.shade.is_some() {
+            "ground"
+        } else {
+            "chart"
         }
     }
 
@@ -83,21 +79,19 @@ impl Light {
     /// Light of each channel at a place as a multiple of that in the chart's middle.
     pub fn at(&self, place: Point) -> [f64; 3] {
         let terms = self.frame.terms(place);
+        let about = self.shade.as_ref().map_or(0.0, |s| s.about_surface(place));
         self.coefficients
-            .map(|channel| channel.dot(&terms).clamp(-3.0, 3.0).exp())
+            .map(|channel| (channel.dot(&terms) + about).clamp(-3.0, 3.0).exp())
     }
 
     /// Covariance of the logarithms of the light at two places, each beside that
     /// in the chart's middle.
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
-        let alike = |a: Point, b: Point| {
-            let apart = homography::distance(a, b) / (MISFIT_REACH * self.frame.unit_px);
-            (-0.5 * apart * apart).exp()
-        };
-        // The surface is off in the chart's middle, too, and there it counts as right.
-        let off = 1.0 + alike(a, b) - alike(a, self.frame.centre) - alike(b, self.frame.centre);
+        if let Some(shade) = &self.shade {
+            return shade.covariance(a, b);
+        }
         let [a, b] = [a, b].map(|p| self.frame.terms(p));
-        (a.transpose() * self.covariance * b)[0] + self.misfit * off
+        (a.transpose() * self.covariance * b)[0]
     }
 
     /// Variance of the logarithm of the light at a place beside the chart's middle.

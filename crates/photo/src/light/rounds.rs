@@ -106,7 +106,7 @@ impl Rounds<'_> {
         told.map(|surface| Ground {
             members,
             surface,
-            shade: shade.as_doubt(),
+            shade: shade.doubted(),
         })
     }
 

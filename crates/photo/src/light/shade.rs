@@ -74,8 +74,9 @@ struct Tile {
 }
 
 impl Shade {
-    /// The light by the ground's blocks, the surface's covariance being `prior` before they are looked at. Of [`TRIED`] those
-    /// in the range are; there are so many `neighbourhoods` along the longer side.
+    /// The light by the ground's blocks, the surface's covariance being `prior` before
+    /// they are looked at. Of [`TRIED`] those in the range are; there are so many
+    /// `neighbourhoods` along the longer side.
     pub fn fit(
         ground: &[&Block],
         frame: &Frame,
@@ -84,7 +85,8 @@ impl Shade {
         range: RangeInclusive<usize>,
         neighbourhoods: f64,
     ) -> Option<Self> {
-        let (tiles, grain) = tiles(ground, frame.unit_px / neighbourhoods, prior);
+        let side_px = frame.unit_px / neighbourhoods;
+        let (tiles, grain) = tiles(ground, side_px, prior);
         let n = tiles.len();
         let reach_px = REACH * frame.unit_px;
         // The lower half is enough.
@@ -133,8 +135,10 @@ impl Shade {
             lightness: ANY_LIGHTNESS * pull.sum(),
             root,
             prior: *prior,
-            all_tiles: size_px.map(|px| px as f64).iter().product::<f64>()
-                * (neighbourhoods / frame.unit_px).powi(2),
+            all_tiles: size_px
+                .map(|px| (px as f64 / side_px).ceil())
+                .iter()
+                .product(),
             at_centre: grid.at(frame.centre),
             grid: Some(grid),
             tiles,
@@ -143,7 +147,7 @@ impl Shade {
 
     /// The same where what lies about the surface may be anything but light: it is not
     /// followed, and all of it is doubt.
-    pub fn as_doubt(self) -> Self {
+    pub fn doubted(self) -> Self {
         Self {
             grid: None,
             at_centre: 0.0,
@@ -365,7 +369,7 @@ mod tests {
     #[test]
     fn coarse_ground_is_believed_less_than_smooth_ground() {
         let plank = |p: Point| {
-            if (p[1] / 400.0) as u32 % 2 == 0 {
+            if ((p[1] / 400.0) as u32).is_multiple_of(2) {
                 0.08
             } else {
                 -0.08
@@ -377,5 +381,18 @@ mod tests {
         assert!(coarse.variance < 0.5 * smooth.variance);
         let place = [600.0, 600.0];
         assert!(coarse.covariance(place, place) > 0.0);
+    }
+
+    #[test]
+    fn what_may_be_anything_but_light_is_doubt_and_not_followed() {
+        let followed = shade(shadow);
+        assert!(followed.shows() > 0.8 && followed.shows() <= 1.0);
+        let place = [1700.0, 700.0];
+        let sure = followed.covariance(place, place);
+        let doubted = followed.doubted();
+        assert_eq!(doubted.about_surface(place), 0.0);
+        assert!(doubted.covariance(place, place) > 4.0 * sure);
+        // Beside itself the chart's middle is never in doubt.
+        assert!(doubted.covariance(CENTRE, CENTRE).abs() < 1e-9);
     }
 }

@@ -145,6 +145,12 @@ fn all_prices_of_a_recipe_are_in_one_currency() {
         ("CAD", "$8 per 100 g", "4 CAD per 100 g", "CAD"),
         ("shells", "8 per 100 g", "4 per 100 g", "shells"),
         ("€", "8 per 100 g", "EUR 4 per 100 g", "€"),
+        ("£", "£8 per 100 g", "4 per 100 g", "£"),
+        ("£", "£8 per 100 g", "GBP 4 per 100 g", "£"),
+        ("£", "EGP 8 per 100 g", "4 per 100 g", "£"),
+        ("$", "8 USD per 100 g", "$4 per 100 g", "$"),
+        ("$", "US$ 8 per 100 g", "4 per 100 g", "$"),
+        ("kr.", "8 kr per 100 g", "4 kr. per 100 g", "kr."),
     ] {
         let recipe = Recipe::read(&priced(currency, first, second)).unwrap();
         let cost = Plan::of(&recipe).unwrap().cost;
@@ -176,6 +182,30 @@ fn all_prices_of_a_recipe_are_in_one_currency() {
             "8 per 100 g",
             "EUR 4 per 100 g",
             ["dye \"a\", price", "names no currency"],
+        ),
+        (
+            "£",
+            "GBP 8 per 100 g",
+            "EGP 4 per 100 g",
+            [
+                "dye \"b\", price",
+                "in EGP and the recipe's prices are in GBP",
+            ],
+        ),
+        (
+            "£",
+            "£8 per 100 g",
+            "USD 4 per 100 g",
+            [
+                "dye \"b\", price",
+                "in USD and the recipe's prices are in £",
+            ],
+        ),
+        (
+            "£",
+            "£8 per 100 g",
+            "$4 per 100 g",
+            ["dye \"b\", price", "as in USD or CAD"],
         ),
         (
             "shells",

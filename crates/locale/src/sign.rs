@@ -6,14 +6,14 @@ use crate::Currency;
 enum Meant {
     /// That one alone.
     One(&'static str),
-    /// All whose English name has one of these words.
-    Any(&'static [&'static str]),
+    /// All whose English name has one of these words; two of them, as examples.
+    Any(&'static [&'static str], [&'static str; 2]),
 }
 
 /// Signs, small letters; those that begin with another one first.
 ///
 /// Common practice, no source: no standard gives signs to currencies.
-const SIGNS: [(&str, Meant); 20] = [
+const SIGNS: [(&str, Meant); 24] = [
     ("us$", Meant::One("USD")),
     ("ca$", Meant::One("CAD")),
     ("c$", Meant::One("CAD")),
@@ -22,15 +22,19 @@ const SIGNS: [(&str, Meant); 20] = [
     ("nz$", Meant::One("NZD")),
     ("hk$", Meant::One("HKD")),
     ("r$", Meant::One("BRL")),
-    ("$", Meant::Any(&["Dollar", "Peso"])),
-    ("£", Meant::Any(&["Pound"])),
+    ("s$", Meant::One("SGD")),
+    ("mx$", Meant::One("MXN")),
+    ("nt$", Meant::One("TWD")),
+    ("$", Meant::Any(&["Dollar", "Peso"], ["USD", "CAD"])),
+    ("£", Meant::Any(&["Pound"], ["GBP", "EGP"])),
     ("€", Meant::One("EUR")),
     ("₹", Meant::One("INR")),
     ("₺", Meant::One("TRY")),
     ("₴", Meant::One("UAH")),
     ("₪", Meant::One("ILS")),
     ("kč", Meant::One("CZK")),
-    ("kr", Meant::Any(&["Krone", "Krona"])),
+    ("kr.", Meant::Any(&["Krone", "Krona"], ["DKK", "SEK"])),
+    ("kr", Meant::Any(&["Krone", "Krona"], ["SEK", "NOK"])),
     ("zł", Meant::One("PLN")),
     ("euros", Meant::One("EUR")),
     ("euro", Meant::One("EUR")),
@@ -38,7 +42,8 @@ const SIGNS: [(&str, Meant); 20] = [
 
 impl Currency {
     /// The sign with which a text begins, how many characters it has, and the currencies that it may
-    /// mean, by code; nothing where it begins with none. Several currencies share `$`, `£` and `kr`.
+    /// mean; nothing where it begins with none. Several currencies share `$`, `£` and `kr`: two that
+    /// serve as examples come first, then the others by code.
     ///
     /// ```
     /// use locale::Currency;
@@ -57,9 +62,14 @@ impl Currency {
         })?;
         let fits = |currency: &Self| match meant {
             Meant::One(code) => currency.code() == *code,
-            Meant::Any(words) => words.iter().any(|word| currency.name().contains(word)),
+            Meant::Any(words, _) => words.iter().any(|word| currency.name().contains(word)),
         };
-        Some((sign.chars().count(), Self::all().filter(fits).collect()))
+        let mut fitting: Vec<Self> = Self::all().filter(fits).collect();
+        if let Meant::Any(_, first) = meant {
+            let place = |currency: &Self| first.iter().position(|code| currency.code() == *code);
+            fitting.sort_by_key(|currency| place(currency).unwrap_or(first.len()));
+        }
+        Some((sign.chars().count(), fitting))
     }
 
     /// The currency that a text names, by its code or by a sign that it doesn't share.
@@ -90,19 +100,27 @@ mod tests {
             assert_eq!(length, sign.chars().count(), "{sign}");
             match meant {
                 Meant::One(code) => assert_eq!(found[0].code(), *code),
-                Meant::Any(_) => assert!(found.len() > 1, "{sign}"),
+                Meant::Any(_, first) => {
+                    assert!(found.len() > 2, "{sign}");
+                    assert_eq!([found[0].code(), found[1].code()], *first);
+                }
             }
         }
         for none in ["", "12", "krill", "EUR", "eurozone", "per", "złoty"] {
             assert!(Currency::of_sign(none).is_none(), "{none}");
         }
         assert_eq!(Currency::of_sign("KR 5").unwrap().0, 2);
+        assert_eq!(Currency::of_sign("Kr. 5").unwrap().0, 3);
         for (text, code) in [
             ("USD", "USD"),
             ("us$", "USD"),
             ("euros", "EUR"),
             ("zł", "PLN"),
+            ("S$", "SGD"),
+            ("MX$", "MXN"),
+            ("NT$", "TWD"),
             ("€ 5", ""),
+            ("kr.", ""),
             ("£", ""),
             ("shells", ""),
             ("", ""),

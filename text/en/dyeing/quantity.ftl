@@ -107,5 +107,5 @@ time = time
 say-for-how-much-as-in-8 = say for how much, as in "8.50 per 250 g"
 a-price-has-to-be-for-more = a price has to be for more than 0
 a-price-names-its-currency-once = a price names its currency once, as in "EUR 8.50 per 250 g"
-several-currencies-share-this-sign = several currencies share the sign { $sign }; write the code, as in USD or CAD, before or after the sum
+several-currencies-share-this-sign = several currencies share the sign { $sign }; write the code, as in { $first } or { $second }, before or after the sum
 this-sign-is-not-known = the sign { $sign } is not known here; write the currency's code, as in EUR or USD

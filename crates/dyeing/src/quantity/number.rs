@@ -37,6 +37,11 @@ const WORDS: [(&str, f64); 12] = [
     ("twelve", 12.0),
 ];
 
+/// Whether a word, in small letters, is a number's.
+pub fn is_word(word: &str) -> bool {
+    WORDS.iter().any(|(name, _)| *name == word)
+}
+
 /// Whether a number starts here.
 pub fn starts(cursor: &mut Cursor) -> bool {
     cursor.skip_space();
@@ -47,7 +52,7 @@ pub fn starts(cursor: &mut Cursor) -> bool {
         }
         Some(c) if c.is_alphabetic() => {
             let (_, word) = cursor.word();
-            WORDS.iter().any(|(name, _)| *name == word)
+            is_word(&word)
         }
         _ => false,
     };

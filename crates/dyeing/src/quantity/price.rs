@@ -3,10 +3,13 @@
 use crate::text;
 use crate::{
     error::DyeingError,
-    quantity::{Amount, Cursor, Kitchen, Money, amount, money},
+    quantity::{Amount, Cursor, Kitchen, Money, amount, money, number},
 };
 use locale::Currency;
 use serde::{Deserialize, Serialize};
+
+/// Words between a sum and what it is for.
+const FOR: [&str; 2] = ["per", "for"];
 
 /// What an amount costs, as in `8.50 per 250 g` or `EUR 8.50 per 250 g`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -44,7 +47,7 @@ impl Price {
         let mut cursor = Cursor::new(text);
         let sum = sum(&mut cursor, own)?;
         cursor.skip_space();
-        if !cursor.eat('/') && !cursor.eat_word(&["per", "for"]) {
+        if !cursor.eat('/') && !cursor.eat_word(&FOR) {
             let why = text::quantity::say_for_how_much_as_in_8();
             return Err(cursor.fault(cursor.at, why));
         }
@@ -104,10 +107,9 @@ fn named(cursor: &mut Cursor, own: Option<Currency>) -> Result<Option<Currency>,
         let sign: String = rest.chars().take(length).collect();
         cursor.at += length;
         return one.map(Some).ok_or_else(|| {
-            cursor.fault(
-                at,
-                text::quantity::several_currencies_share_this_sign(&sign),
-            )
+            let [first, second] = [0, 1].map(|i| meant.get(i).map_or("", |one| one.code()));
+            let why = text::quantity::several_currencies_share_this_sign(&sign, first, second);
+            cursor.fault(at, why)
         });
     }
     let letters: String = rest.chars().take_while(|c| c.is_alphabetic()).collect();
@@ -126,9 +128,13 @@ fn named(cursor: &mut Cursor, own: Option<Currency>) -> Result<Option<Currency>,
     }
 }
 
-/// Whether letters are a currency's code: three capitals, or three small ones that are a currency's
-/// and no word of a price.
+/// Whether letters are a currency's code: three capitals, or three small ones that are a currency's.
+/// Words of a price are none, in whatever letters.
 fn is_code(letters: &str) -> bool {
+    let small = letters.to_lowercase();
+    if FOR.contains(&small.as_str()) || number::is_word(&small) {
+        return false;
+    }
     let three = letters.len() == 3 && letters.bytes().all(|byte| byte.is_ascii_alphabetic());
     let capitals = letters.bytes().all(|byte| byte.is_ascii_uppercase());
     three && (capitals || letters.parse::<Currency>().is_ok())
@@ -172,6 +178,11 @@ mod tests {
             ("US$ 4 per kg", "CAD", 400, "USD"),
             ("£3.20 per bottle", "GBP", 320, "GBP"),
             ("25 kr per 50 g", "NOK", 2500, "NOK"),
+            ("25 kr. per 50 g", "DKK", 2500, "DKK"),
+            ("kr. 25 per 50 g", "SEK", 2500, "SEK"),
+            ("S$4 per kg", "USD", 400, "SGD"),
+            ("4 MX$ per kg", "", 400, "MXN"),
+            ("NT$ 40 per kg", "", 4000, "TWD"),
             ("5 zł per 50 g", "EUR", 500, "PLN"),
             ("3 euros per 50 g", "", 300, "EUR"),
             ("TRY 40 per 100 g", "", 4000, "TRY"),
@@ -187,7 +198,12 @@ mod tests {
         for (text, own, part) in [
             ("$4 per kg", "", "share the sign $"),
             ("4 $ per kg", "EUR", "share the sign $"),
-            ("£4 per kg", "USD", "share the sign £"),
+            (
+                "£4 per kg",
+                "USD",
+                "share the sign £; write the code, as in GBP or EGP,",
+            ),
+            ("4 kr per kg", "USD", "as in SEK or NOK"),
             ("ABC 4 per kg", "", "no currency ABC"),
             ("4 JPY per kg", "", "Sums in JPY have 0 decimals"),
             ("¥400 per kg", "", "sign ¥ is not known"),
@@ -205,6 +221,24 @@ mod tests {
         ] {
             let fault = read(text, own).unwrap_err().to_string();
             assert!(fault.contains(part), "{text}: {fault}");
+        }
+    }
+
+    #[test]
+    fn words_of_a_price_are_no_codes_in_capitals() {
+        for (text, per) in [
+            ("8.50 PER 250 g", "8.50 per 250 g"),
+            ("8.50 FOR 1 kg", "8.50 for 1 kg"),
+            ("8.50 EUR PER ONE KG", "8.50 EUR per 1 kg"),
+            ("8.50 For Ten g", "8.50 for 10 g"),
+            ("TEN PER 250 g", "10 per 250 g"),
+        ] {
+            assert_eq!(read(text, "").unwrap(), read(per, "").unwrap(), "{text}");
+        }
+        for word in ["PER", "FOR", "ONE", "TWO", "SIX", "TEN"] {
+            assert!(!is_code(word), "{word}");
+            // ISO 4217 has none of them.
+            assert!(word.parse::<Currency>().is_err(), "{word}");
         }
     }
 

@@ -1,71 +1,122 @@
 //! Amounts within a kept sentence, told in the measures that hold now.
 
 use crate::quantity::{Celsius, Mass, MassUnit, Volume};
-use std::fmt::Write as _;
 
 /// A sentence that was written within [`locale::Locale::DATA`], with its weights, volumes and
-/// temperatures as the locale has them. Rates (`10 g/L`), ranges (`130 to 200 g`) and whatever else
-/// isn't plainly an amount stay as they are.
+/// temperatures as the locale has them, and both ends of a range of temperatures. Rates (`10 g/L`),
+/// other ranges (`130 to 200 g`) and whatever else isn't plainly an amount stay as they are.
 pub(crate) fn retold(sentence: &str) -> String {
     let mut told = String::new();
     let mut rest = sentence;
     while let Some(at) = rest.find(|c: char| c.is_ascii_digit()) {
         let (before, from) = rest.split_at(at);
         told.push_str(before);
-        let number = from.find(|c: char| !c.is_ascii_digit() && c != '.');
-        let (number, after) = from.split_at(number.unwrap_or(from.len()));
         let stands_alone = told
             .chars()
             .next_back()
-            .is_none_or(|c| c.is_whitespace() || matches!(c, '(' | '+' | '"'))
-            && !told.ends_with(" to ");
-        let amount = stands_alone.then(|| amount(number, after)).flatten();
-        rest = match amount {
-            Some((words, after)) => {
-                told.push_str(&words);
-                after
-            }
-            None => {
-                let _ = write!(told, "{number}");
-                after
-            }
-        };
+            .is_none_or(|c| c.is_whitespace() || matches!(c, '(' | '+' | '"'));
+        let number = from.find(|c: char| !c.is_ascii_digit() && c != '.');
+        let (number, after) = from.split_at(number.unwrap_or(from.len()));
+        let figure = Figure::of(number, after).filter(|_| stands_alone);
+        let amount = figure.and_then(|figure| range(from, figure).or_else(|| figure.alone()));
+        let (words, after) = amount.unwrap_or_else(|| (number.to_owned(), after));
+        told.push_str(&words);
+        rest = after;
     }
     told.push_str(rest);
     told
 }
 
-/// An amount as the locale has it, and what comes after it.
-fn amount<'t>(number: &str, after: &'t str) -> Option<(String, &'t str)> {
-    let value: f64 = number.parse().ok()?;
-    let after = after.strip_prefix(' ')?;
-    let end = after.find(|c: char| !c.is_alphabetic() && c != '°');
-    let (unit, after) = after.split_at(end.unwrap_or(after.len()));
-    let is_other = [" per ", " to "].iter().any(|word| after.starts_with(word))
-        || after.starts_with(|c: char| c == '/' || c.is_ascii_digit());
-    if is_other {
-        return None;
+/// The two ends of a range and what comes after it: temperatures as the locale has them, others as
+/// they stand.
+fn range<'t>(from: &'t str, low: Figure<'t>) -> Option<(String, &'t str)> {
+    let high = low.after.strip_prefix(" to ")?;
+    let number = high.find(|c: char| !c.is_ascii_digit() && c != '.');
+    let (number, after) = high.split_at(number.unwrap_or(high.len()));
+    let high = Figure::of(number, after)?;
+    if high.unit != "°C" || high.is_rate() {
+        let length = from.len() - high.after.len();
+        return Some((from[..length].to_owned(), high.after));
     }
-    let grams = |unit: MassUnit| Mass::new(value, unit).ok();
-    let millilitres = |ml: f64| Volume::from_millilitres(value * ml).ok();
-    // In data some amounts are told in both measures: the other one goes, for it comes anew.
-    let (bare, both) = match after
-        .strip_prefix(" (")
-        .and_then(|rest| rest.split_once(')'))
-    {
-        Some((other, rest)) if is_customary(other) => (false, rest),
-        _ => (true, after),
+    if !matches!(low.unit, "" | "°C") {
+        // As in `bring 5 L to 60 °C`, which is no range.
+        return Some((low.shown()?, low.after));
+    }
+    let unit = high.unit;
+    let is_bare = high.is_bare;
+    let low = Figure {
+        unit,
+        is_bare,
+        ..low
     };
-    let words = match unit {
-        "g" => grams(MassUnit::Gram)?.shown(),
-        "kg" => grams(MassUnit::Kilogram)?.shown(),
-        "ml" => millilitres(1.0)?.shown(),
-        "L" => millilitres(1000.0)?.shown(),
-        "°C" if bare => Celsius::new(value).ok()?.shown(),
-        "°C" => Celsius::new(value).ok()?.to_string(),
-        _ => return None,
-    };
-    Some((words, both))
+    Some((format!("{} to {}", low.shown()?, high.shown()?), high.after))
+}
+
+/// A number and the word after it, which may be a unit.
+#[derive(Clone, Copy)]
+struct Figure<'t> {
+    value: f64,
+    /// Empty where no word follows the number, or `to`.
+    unit: &'t str,
+    /// Whether it isn't told in the other measure too, in brackets.
+    is_bare: bool,
+    /// What comes after all this.
+    after: &'t str,
+}
+
+impl<'t> Figure<'t> {
+    fn of(number: &str, after: &'t str) -> Option<Self> {
+        let value = number.parse().ok()?;
+        let word = after.strip_prefix(' ').unwrap_or_default();
+        let end = word.find(|c: char| !c.is_alphabetic() && c != '°');
+        let (unit, rest) = word.split_at(end.unwrap_or(word.len()));
+        if matches!(unit, "" | "to") {
+            return Some(Self {
+                value,
+                unit: "",
+                is_bare: true,
+                after,
+            });
+        }
+        // In data some amounts are told in both measures: the other one goes, for it comes anew.
+        let (is_bare, after) = match rest.strip_prefix(" (").and_then(|r| r.split_once(')')) {
+            Some((other, rest)) if is_customary(other) => (false, rest),
+            _ => (true, rest),
+        };
+        Some(Self {
+            value,
+            unit,
+            is_bare,
+            after,
+        })
+    }
+
+    fn is_rate(self) -> bool {
+        let after = self.after;
+        after.starts_with(" per ") || after.starts_with(|c: char| c == '/' || c.is_ascii_digit())
+    }
+
+    /// An amount that is plainly one, and what comes after it.
+    fn alone(self) -> Option<(String, &'t str)> {
+        let is_other = self.is_rate() || self.is_bare && self.after.starts_with(" to ");
+        (!is_other).then(|| Some((self.shown()?, self.after)))?
+    }
+
+    /// As the locale has it; none for what is no amount.
+    fn shown(self) -> Option<String> {
+        let value = self.value;
+        let grams = |unit: MassUnit| Mass::new(value, unit).ok();
+        let millilitres = |ml: f64| Volume::from_millilitres(value * ml).ok();
+        Some(match self.unit {
+            "g" => grams(MassUnit::Gram)?.shown(),
+            "kg" => grams(MassUnit::Kilogram)?.shown(),
+            "ml" => millilitres(1.0)?.shown(),
+            "L" => millilitres(1000.0)?.shown(),
+            "°C" if self.is_bare => Celsius::new(value).ok()?.shown(),
+            "°C" => Celsius::new(value).ok()?.to_string(),
+            _ => return None,
+        })
+    }
 }
 
 fn is_customary(words: &str) -> bool {
@@ -97,6 +148,24 @@ mod tests {
             ("20 g per kg", "20 g per kg"),
             ("usually 130 to 200 g", "usually 130 to 200 g"),
             ("5 g to 10 g", "5 g to 10 g"),
+            (
+                "5 to 10 g/L, then 20 ml",
+                "5 to 10 g/L, then 0.68 US fl oz (20 ml)",
+            ),
+            (
+                "From 40 °C (104 °F) to 60 °C (140 °F).",
+                "From 104 °F (40 °C) to 140 °F (60 °C).",
+            ),
+            ("hold at 40 to 60 °C", "hold at 104 °F to 140 °F"),
+            ("from 40 °C to 60 °C;", "from 104 °F to 140 °F;"),
+            ("250 g (8.82 oz) to the bath", "8.82 oz (250 g) to the bath"),
+            ("cool to 60 °C", "cool to 140 °F"),
+            ("bring 5 L to 60 °C", "bring 1.32 US gal (5 L) to 140 °F"),
+            ("for 20 to 30 min at 60 °C", "for 20 to 30 min at 140 °F"),
+            ("by 1 to 2 °C/min", "by 1 to 2 °C/min"),
+            ("by 1 to 2 °C per minute", "by 1 to 2 °C per minute"),
+            ("1 to 200 °C", "1 to 200 °C"),
+            ("5 g to ", "5 g to "),
             ("2 % owf, pH 10.5, 30 min", "2 % owf, pH 10.5, 30 min"),
             ("lot 7 g1 x250 g", "lot 7 g1 x250 g"),
             ("1.2.3 g", "1.2.3 g"),

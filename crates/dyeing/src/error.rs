@@ -41,16 +41,13 @@ pub enum DyeingError {
     #[error("{0}")]
     Parse(ParseFault),
     /// A number out of its range.
-    #[error(
-        "{}",
-        crate::text::error::the_number_is_out_of_range(what, value, unit, range)
-    )]
+    #[error("{}", out_of_range(what, *value, unit, range))]
     Range {
         /// What the number stands for.
         what: &'static str,
         /// The number.
         value: f64,
-        /// Its unit.
+        /// Its unit; empty for a plain number.
         unit: &'static str,
         /// Which numbers make sense.
         range: &'static str,
@@ -84,6 +81,13 @@ pub enum DyeingError {
     /// Anything else that makes a recipe unusable, as a sentence.
     #[error("{0}")]
     Recipe(String),
+}
+
+fn out_of_range(what: &str, value: f64, unit: &str, range: &str) -> String {
+    if unit.is_empty() {
+        return text::error::the_number_without_unit_is_out_of_range(what, value, range);
+    }
+    text::error::the_number_is_out_of_range(what, value, unit, range)
 }
 
 impl DyeingError {
@@ -145,6 +149,22 @@ impl DyeingError {
                 unit,
                 range,
             })
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::DyeingError;
+
+    #[test]
+    fn a_number_without_a_unit_has_one_space_around_it() {
+        for (unit, told) in [
+            ("", "the factor is 0; it has to be above 0"),
+            ("g", "the factor is 0 g; it has to be above 0"),
+        ] {
+            let fault = DyeingError::unless(false, "factor", 0.0, unit, "above 0").unwrap_err();
+            assert_eq!(fault.to_string(), told);
         }
     }
 }

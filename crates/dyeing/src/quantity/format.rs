@@ -35,7 +35,4 @@ mod tests {
         assert_eq!(figure(9.999), "10");
         assert_eq!(figure(0.0), "0");
     }
-
-    #[test]
-    fn one_is_not_many() {}
 }

@@ -134,6 +134,22 @@ fn one_judge_is_said_to_be_one() {
     );
 }
 
+/// A person who looked twice is one person, in the mean of an arm as in the verdict on it.
+#[test]
+fn means_of_arms_are_those_of_the_verdict() {
+    let grades = ["4", "4", "4", "4"];
+    let mut rows = rows(&grades, &grades, 2);
+    let again = EyeRow {
+        grade: "3".parse().unwrap(),
+        ..rows[0].clone()
+    };
+    rows.push(again);
+    let found = decide(&rows, 1.0).unwrap();
+    // One piece of four: 3.5 of who looked twice, 4 of the other.
+    assert_eq!(found.arms[0].grade, (3.0 * 4.0 + 3.75) / 4.0);
+    assert!((found.comparisons[0].grades[0] - found.arms[0].grade).abs() < 1e-9);
+}
+
 #[test]
 fn different_judges_for_each_arm_compare_nothing() {
     let mut all = rows(&["4", "4"], &["2", "2"], 1);

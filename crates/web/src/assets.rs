@@ -123,6 +123,13 @@ pub(crate) async fn serve(
         .into_response())
 }
 
+/// The icon at the address where browsers look for it by themselves: sheets to print and
+/// reports are kept as files, so they name none.
+pub(crate) async fn icon() -> Result<Response, Error> {
+    let version = Assets::get().version.clone();
+    serve(Path((version, "icon.svg".to_owned()))).await
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

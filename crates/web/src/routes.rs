@@ -226,6 +226,7 @@ fn pages() -> Router<App> {
         )
         .route("/demo", post(pages::demo::open::act))
         .route("/assets/{version}/{name}", get(assets::serve))
+        .route("/favicon.ico", get(assets::icon))
 }
 
 /// Routes with what is said where there is nothing, and the way through a trial.

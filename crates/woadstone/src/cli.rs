@@ -228,11 +228,11 @@ pub struct AddReadingsArgs {
     pub file: PathBuf,
     #[arg(help = text::cli::how_many_rounds_the_pieces_had_been(), long, value_name = "ROUNDS")]
     pub stage: u32,
-    #[arg(help = text::cli::who_measured(), long, default_value = "")]
+    #[arg(help = text::cli::who_measured(), long, default_value = "", hide_default_value = true)]
     pub by: String,
-    #[arg(help = text::cli::when_it_was_measured(), long, default_value = "")]
+    #[arg(help = text::cli::when_it_was_measured(), long, default_value = "", hide_default_value = true)]
     pub on: String,
-    #[arg(help = text::cli::with_what_in_words_the_files_own(), long, default_value = "")]
+    #[arg(help = text::cli::with_what_in_words_the_files_own(), long, default_value = "", hide_default_value = true)]
     pub instrument: String,
     #[arg(help = text::cli::light_and_observer_of_lab_values_where(), long, default_value = "D65/10", value_parser = view)]
     pub view: View,
@@ -261,9 +261,9 @@ pub struct GradeByEyeArgs {
     pub by: String,
     #[arg(help = text::cli::under_which_light(), long)]
     pub light: String,
-    #[arg(help = text::cli::when_it_was_judged(), long, default_value = "")]
+    #[arg(help = text::cli::when_it_was_judged(), long, default_value = "", hide_default_value = true)]
     pub on: String,
-    #[arg(help = text::cli::anything_else(), long, default_value = "")]
+    #[arg(help = text::cli::anything_else(), long, default_value = "", hide_default_value = true)]
     pub remark: String,
 }
 

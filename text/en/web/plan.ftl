@@ -60,7 +60,10 @@ go-back = Go back to this one
 margin = margin
 arms = arms
 test-pieces = test pieces
-rounds = rounds
+rounds = { $count ->
+    [one] round
+   *[other] rounds
+  }
 looked-at-after-rounds = looked at after rounds
 what-the-margin-looks-like = What the margin looks like.
 start-the-trial = Start the trial

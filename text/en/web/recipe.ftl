@@ -136,10 +136,16 @@ you-are-looking-at-revision = You are looking at revision { $number }, which is 
 see-the-newest = See the newest
 go-back = Go back to this one
 goods-dry = goods, dry
-pieces-2 = pieces
+pieces-2 = { $count ->
+    [one] piece
+   *[other] pieces
+  }
 liquor = liquor
 ratio = ratio
-baths = baths
+baths = { $count ->
+    [one] bath
+   *[other] baths
+  }
 call-this-run = Call this run
 it-is-part = It is part of
 no-trial = no trial

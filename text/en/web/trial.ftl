@@ -136,7 +136,10 @@ no-such-cloth-was-dyed-its-photographs = No such cloth was dyed; its photographs
 margin-ciede2000 = margin, CIEDE2000
 arms = arms
 pieces-2 = pieces
-rounds-planned = rounds planned
+rounds-planned = { $count ->
+    [one] round planned
+   *[other] rounds planned
+  }
 print-a-board-and-tags = Print a board and tags
 add-readings-from-elsewhere = Add readings from elsewhere
 read-the-report = Read the report

@@ -76,6 +76,7 @@ added-of = added: { $scale } { $grade } of { $piece }
 ## command/mod.rs
 
 cant-be-opened = { $display } can't be opened: { $e }
+there-is-no-such-file = There is no file { $display }. Look at its name and at the folder it lies in.
 cant-be-written = { $display } can't be written: { $e }
 wrote = wrote { $path }
 

@@ -13,7 +13,7 @@ use crate::{
     decide::{DealtAnew, DecideError, Verdict, reason},
 };
 use inference::holm;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// How often a difference may be called greater than the margin wrongly.
 const RARE: f64 = 0.025;
@@ -130,6 +130,10 @@ fn weigh_together(pairs: &mut [(EyeComparison, f64)]) {
     }
 }
 
+fn average(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
 /// The mean grade of one arm; none where nothing of it was judged.
 fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<ArmGrade> {
     let role = role(staining);
@@ -141,13 +145,17 @@ fn arm_grade(rows: &[&EyeRow], arm: &str, stage: u32, staining: bool) -> Option<
     let distinct =
         |of: fn(&EyeRow) -> &str| -> BTreeSet<&str> { own.iter().map(|row| of(row)).collect() };
     let pieces = distinct(|row| &row.piece);
-    // Pieces count alike, however many looked at each.
+    // Pieces count alike however many looked at each, and people however often they did,
+    // as in the verdicts that stand above these means.
     let sum: f64 = pieces
         .iter()
         .map(|piece| {
-            let grades = own.iter().filter(|row| row.piece == **piece);
-            let grades: Vec<f64> = grades.map(|row| row.grade.value()).collect();
-            grades.iter().sum::<f64>() / grades.len() as f64
+            let mut looks: BTreeMap<&str, Vec<f64>> = BTreeMap::new();
+            for row in own.iter().filter(|row| row.piece == **piece) {
+                looks.entry(&row.judge).or_default().push(row.grade.value());
+            }
+            let of_people: Vec<f64> = looks.values().map(|grades| average(grades)).collect();
+            average(&of_people)
         })
         .sum();
     (!pieces.is_empty()).then(|| ArmGrade {

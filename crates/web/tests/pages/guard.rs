@@ -157,6 +157,14 @@ async fn methods_and_addresses_that_are_not_there_get_a_page() {
     assert!(desk.send(request).await.status.is_client_error());
 }
 
+/// Sheets to print name no icon, so a browser asks at the usual address.
+#[tokio::test]
+async fn the_icon_is_where_browsers_look_for_it() {
+    let answer = Desk::new().await.get("/favicon.ico").await;
+    assert_eq!(answer.status, StatusCode::OK);
+    assert_eq!(answer.headers[header::CONTENT_TYPE], "image/svg+xml");
+}
+
 #[tokio::test]
 async fn assets_are_kept_for_ever_under_their_checksum() {
     let desk = Desk::new().await;

@@ -17,6 +17,7 @@ mod setup_check;
 mod tags;
 
 use crate::text;
+use std::io::ErrorKind;
 use std::path::Path;
 
 use store::Bench;
@@ -57,8 +58,12 @@ fn open(home: &Path) -> Result<Bench, Stop> {
 
 /// The bytes of a file that a person named.
 fn file(path: &Path) -> Result<Vec<u8>, Stop> {
-    std::fs::read(path)
-        .map_err(|e| Stop::refused(text::command::cant_be_opened(path.display(), &e)))
+    std::fs::read(path).map_err(|e| {
+        Stop::refused(match e.kind() {
+            ErrorKind::NotFound => text::command::there_is_no_such_file(path.display()),
+            _ => text::command::cant_be_opened(path.display(), &e),
+        })
+    })
 }
 
 /// Writes text to the file a person named, or to standard output.

@@ -85,7 +85,7 @@ pub use photos::NewPhoto;
 pub use plans::{KeptPlan, PlanSummary, TrialPlan};
 pub use queue::{Reader, Waiting};
 pub use recipe_aims::RecipeAim;
-pub use recipes::{KeptRecipe, RecipeSummary};
+pub use recipes::{BathSummary, KeptRecipe, RecipeSummary};
 pub use revisions::Revision;
 pub use runs::{KeptRun, NewEvent, RunSummary};
 pub use search::{Found, FoundIn};

@@ -7,7 +7,8 @@ use rusqlite::{OptionalExtension, params};
 use trial::plan::{PROMISE_EDITION, Plan, PlanError, Promise};
 
 impl Bench {
-    /// What a plan promises, if it was kept and the program still reckons by the same rules.
+    /// What a plan promises, if it was kept, can be understood and the program still reckons by the
+    /// same rules.
     ///
     /// # Errors
     /// The plan can't be worked with, or the database can't be read.
@@ -24,7 +25,7 @@ impl Bench {
             .map_err(StoreError::database(
                 text::doing::read_what_a_plan_promises(),
             ))?;
-        text.map(|text| json::promise(&text)).transpose()
+        Ok(text.as_deref().and_then(json::promise))
     }
 
     /// Keeps what a plan promises, by the rules of this program.

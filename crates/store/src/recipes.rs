@@ -12,18 +12,25 @@ use rusqlite::Connection;
 pub struct RecipeSummary {
     /// Its name in addresses.
     pub slug: String,
-    /// What the person calls it.
+    /// What the person calls it; its slug where its text can't be understood.
     pub name: String,
-    /// Name of its class of dye.
-    pub class: String,
-    /// Dry weight of its goods.
-    pub goods: String,
+    /// What it dyes, or a sentence why its text can't be understood.
+    pub bath: Result<BathSummary, String>,
     /// How many revisions there are.
     pub revisions: u32,
     /// How many runs were begun by it.
     pub runs: u32,
     /// The plan or trial it is for.
     pub aim: RecipeAim,
+}
+
+/// What a recipe dyes, as a list shows it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BathSummary {
+    /// Name of its class of dye.
+    pub class: String,
+    /// Dry weight of its goods.
+    pub goods: String,
 }
 
 /// A recipe with its history.
@@ -97,10 +104,10 @@ impl Bench {
         Ok(number)
     }
 
-    /// Every recipe, newest first.
+    /// Every recipe, newest first; one that can't be understood is among them and says why.
     ///
     /// # Errors
-    /// The database can't be read, or holds a recipe that can't be understood.
+    /// The database can't be read.
     pub fn recipes(&self) -> Result<Vec<RecipeSummary>, StoreError> {
         type Row = (i64, String, String, u32, u32);
         let read = || -> rusqlite::Result<Vec<Row>> {
@@ -129,12 +136,17 @@ impl Bench {
         let rows = read().map_err(StoreError::database(text::doing::list_its_recipes()))?;
         rows.into_iter()
             .map(|(id, slug, content, revisions, runs)| {
-                let recipe = understood(&content)?;
+                let (name, bath) = match understood(&content) {
+                    Ok(recipe) => {
+                        let (class, goods) = (recipe.class.name, recipe.goods.mass.shown());
+                        (recipe.name, Ok(BathSummary { class, goods }))
+                    }
+                    Err(error) => (slug.clone(), Err(error.to_string())),
+                };
                 Ok(RecipeSummary {
                     slug,
-                    name: recipe.name,
-                    class: recipe.class.name,
-                    goods: recipe.goods.mass.shown(),
+                    name,
+                    bath,
                     revisions,
                     runs,
                     aim: self.aim_of(id)?,

@@ -175,14 +175,18 @@ impl Bench {
     /// The same with its sheet in the measures of the locale; what is kept is metric.
     ///
     /// # Errors
-    /// The database can't be read, or holds a run or a recipe that can't be understood.
+    /// The database can't be read, or holds a run that can't be understood.
     pub fn run_as_shown(&self, id: i64) -> Result<Option<KeptRun>, StoreError> {
         self.run(id)?.map(|kept| self.shown(kept)).transpose()
     }
 
     fn shown(&self, mut kept: KeptRun) -> Result<KeptRun, StoreError> {
         if locale::current().measures != Measures::Metric {
-            let recipe = self.recipe(&kept.recipe, Some(kept.revision))?;
+            let recipe = match self.recipe(&kept.recipe, Some(kept.revision)) {
+                // Its sheet stands by itself, so it is told without the recipe.
+                Err(StoreError::Stored { .. }) => None,
+                found => found?,
+            };
             let recipe = recipe.as_ref().map(|of| &of.recipe);
             kept.run.sheet = kept.run.sheet.rewritten(recipe);
         }
@@ -210,7 +214,7 @@ impl Bench {
     /// in words and in the measures of the locale, run by run.
     ///
     /// # Errors
-    /// The database can't be read, or holds a run or a recipe that can't be understood.
+    /// The database can't be read, or holds a run that can't be understood.
     pub fn departures_of_trial(&self, trial: TrialId) -> Result<Vec<Departed>, StoreError> {
         let mut runs = self.select("run.trial_id = ?1", trial.0)?;
         runs.reverse();

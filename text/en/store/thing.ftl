@@ -6,7 +6,6 @@ judge = judge
 grade = grade
 covariance-of-a-photos-readings = covariance of a photo's readings
 map-of-a-photo = map of a photo
-promise-of-a-plan = promise of a plan
 covariance-of-a-part = covariance of a part
 fit-of-a-chart = fit of a chart
 set-up-check = set-up check

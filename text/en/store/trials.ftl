@@ -1,3 +1,9 @@
 ## trials.rs
 
-arms-pieces = "{ $title }" ({ $slug }), { $arms } arms, { $pieces } pieces
+arms-pieces = "{ $title }" ({ $slug }), { $arms ->
+    [one] 1 arm
+   *[other] { $arms } arms
+  }, { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }

@@ -110,6 +110,12 @@ fn a_promise_is_kept_for_its_plan_alone_and_by_the_rules_of_now() {
         assert_eq!(again.kept_promise(other).unwrap(), None);
     }
     let database = rusqlite::Connection::open(home.path().join("woadstone.sqlite")).unwrap();
+    let held = "UPDATE plan_promise SET promise = substr(promise, 1, 9)";
+    assert_eq!(database.execute(held, []).unwrap(), 1);
+    assert_eq!(again.kept_promise(&plan).unwrap(), None);
+    let promise = plan.promise(RUNS).unwrap();
+    bench.keep_promise(&plan, &promise).unwrap();
+    assert_eq!(again.kept_promise(&plan).unwrap(), Some(promise));
     let older = "UPDATE plan_promise SET edition = edition - 1";
     assert_eq!(database.execute(older, []).unwrap(), 1);
     assert_eq!(again.kept_promise(&plan).unwrap(), None);

@@ -247,3 +247,60 @@ fn departures_come_with_the_trials_results() {
         .unwrap_err();
     assert!(error.to_string().contains("no trial"), "{error}");
 }
+
+/// A revision that no program would have kept, put beside the others.
+fn keep_unreadable(desk: &Desk, slug: &str, number: u32, text: &str) {
+    let database = rusqlite::Connection::open(desk.home.path().join("woadstone.sqlite")).unwrap();
+    let rows = database.execute(
+        "INSERT INTO recipe_revision (recipe_id, number, content, change, made_at)
+         SELECT id, ?2, ?3, 'by hand', ?4 FROM recipe WHERE slug = ?1",
+        rusqlite::params![slug, number, text, NOW],
+    );
+    assert_eq!(rows.unwrap(), 1);
+}
+
+#[test]
+fn one_recipe_that_cant_be_understood_leaves_the_others_in_the_list() {
+    let mut desk = Desk::new();
+    let slug = desk.bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
+    let other = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    keep_unreadable(&desk, &slug, 2, &NAPKINS.replace("0.8 % owf", "some"));
+    let list = desk.bench.recipes().unwrap();
+    assert_eq!((list[0].slug.as_str(), list.len()), (other.as_str(), 2));
+    assert!(list[0].bath.is_ok());
+    assert_eq!(
+        (list[1].name.as_str(), list[1].revisions),
+        ("green-napkins", 2)
+    );
+    let why = list[1].bath.as_ref().unwrap_err();
+    assert!(why.contains("some") && why.contains("recipe"), "{why}");
+}
+
+#[test]
+fn departures_are_told_without_a_recipe_that_cant_be_understood() {
+    let mut desk = Desk::new();
+    let trial = desk.trial();
+    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
+    let run = desk
+        .bench
+        .begin_run(&slug, 1, Some(&trial.slug), "Monday", NOW)
+        .unwrap();
+    keep_unreadable(&desk, &slug, 2, "no recipe");
+    let database = rusqlite::Connection::open(desk.home.path().join("woadstone.sqlite")).unwrap();
+    database
+        .execute_batch(
+            "DROP TRIGGER run_stays_as_it_is;
+             UPDATE run SET revision_id = (SELECT id FROM recipe_revision WHERE number = 2);",
+        )
+        .unwrap();
+    let american = locale::Locale {
+        measures: locale::Measures::UsCustomary,
+        ..locale::Locale::DATA
+    };
+    locale::within(american, || {
+        assert_eq!(desk.bench.departures_of_trial(trial.id).unwrap().len(), 1);
+        let shown = desk.bench.run_as_shown(run).unwrap().unwrap();
+        let texts: String = shown.run.sheet.steps.into_iter().map(|s| s.text).collect();
+        assert!(texts.contains(" lb ") || texts.contains(" oz "), "{texts}");
+    });
+}

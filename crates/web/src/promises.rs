@@ -24,3 +24,11 @@ pub(crate) async fn of(app: &App, plan: &Plan) -> Result<Result<Promise, PlanErr
     }
     Ok(Ok(promise))
 }
+
+/// Works out what a plan promises that was just kept, so that its page is there at once. The plan
+/// stands whether or not this can be done, and its page says why it promises nothing.
+pub(crate) async fn prepare(app: &App, plan: &Plan) {
+    if let Err(error) = of(app, plan).await {
+        tracing::warn!(?error, "what a plan promises could not be worked out");
+    }
+}

@@ -188,3 +188,17 @@ async fn a_trial_without_a_plan_says_that_there_is_none() {
         StatusCode::NOT_FOUND
     );
 }
+
+#[tokio::test]
+async fn a_plan_that_is_kept_is_shown_though_its_promise_cant_be() {
+    let desk = Desk::new().await;
+    let database = rusqlite::Connection::open(desk.home.path().join("woadstone.sqlite")).unwrap();
+    database.execute_batch("DROP TABLE plan_promise").unwrap();
+    let answer = desk.post_form("/ask", &QUESTION).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    assert_eq!(answer.location(), "/plans/agent-f-on-red");
+    let seed = [("revision", "1"), ("draw", "1"), ("seed", "77")];
+    let answer = desk.post_form("/plans/agent-f-on-red", &seed).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    assert_eq!(plan_of(&desk, "agent-f-on-red").seed, 77);
+}

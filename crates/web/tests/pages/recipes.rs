@@ -591,3 +591,24 @@ async fn a_recipe_for_a_plan_starts_with_its_arms_and_is_for_its_trials() {
         assert_eq!(desk.get(unknown).await.status, StatusCode::NOT_FOUND);
     }
 }
+
+#[tokio::test]
+async fn a_recipe_that_cant_be_understood_stands_in_the_list_and_says_why() {
+    let desk = Desk::new().await;
+    desk.post_form("/recipes/new", &with(&[])).await;
+    let database = rusqlite::Connection::open(desk.home.path().join("woadstone.sqlite")).unwrap();
+    let rows = database.execute(
+        "INSERT INTO recipe_revision (recipe_id, number, content, change, made_at)
+         SELECT id, 2, 'no recipe', 'by hand', made_at FROM recipe",
+        [],
+    );
+    assert_eq!(rows.unwrap(), 1);
+    let page = desk.get("/recipes").await;
+    assert_eq!(page.status, StatusCode::OK, "{}", page.text);
+    assert!(page.text.contains("href=\"/recipes/green-napkins\""));
+    assert!(
+        page.text.contains("can&#39;t be understood"),
+        "{}",
+        page.text
+    );
+}

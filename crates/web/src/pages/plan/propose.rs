@@ -33,7 +33,6 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
     let slug = app
         .at_bench(move |bench| Ok(bench.keep_plan(&proposal.plan, &proposal.sentence, &now())?))
         .await?;
-    // So that the plan's page is there at once; why it promises nothing is said there.
-    let _ = promises::of(&app, &plan).await?;
+    promises::prepare(&app, &plan).await;
     Ok(Redirect::to(&format!("/plans/{slug}")).into_response())
 }

@@ -42,8 +42,7 @@ pub(crate) async fn act(
         .await?;
     match done {
         Ok(plan) => {
-            // So that the plan's page is there at once; why it promises nothing is said there.
-            let _ = promises::of(&app, &plan).await?;
+            promises::prepare(&app, &plan).await;
             Ok(Redirect::to(&format!("/plans/{place}")).into_response())
         }
         Err((kept, (field, message))) => {

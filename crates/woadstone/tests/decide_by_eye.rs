@@ -61,6 +61,8 @@ fn one_piece_is_open_and_a_bad_table_is_refused_in_words() {
         text.contains("open") && text.contains("one piece of an arm"),
         "{text}"
     );
+    assert!(text.contains(", 1 piece, 3 judges"), "{text}");
+    assert!(text.contains(", 3 pieces, 3 judges"), "{text}");
     for (row, expected) in [
         ("soak,S9,test,,5,A,6", "\"6\" is no grade"),
         ("soak,soak0,test,,5,A,4", "already"),

@@ -44,13 +44,22 @@ a-boards-corner-codes-carry-a-trials = a board's corner codes carry a trial's sh
 
 no-interval = no interval
 mean-grade-of-each-arm-judged = Mean grade of each arm, judged by eye (5 is none, 1 the most)
-stage-pieces-judges = stage { $stage }  { $arm } { $grade }  { $scale }, { $pieces } pieces, { $judges } judges
+stage-pieces-judges = stage { $stage }  { $arm } { $grade }  { $scale }, { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }, { $judges ->
+    [one] 1 judge
+   *[other] { $judges } judges
+  }
 staining = staining
 change = change
 arms-against-each-other-judged-by-eye = Arms against each other, judged by eye
 how-each-arm-fades-from-round = How each arm fades from round to round
 change-of-each-arm-since-its-start = Change of each arm since its start (CIEDE2000, 95 % interval)
-stage-grade-from-pieces = stage { $stage }  { $arm } { $de }  ({ $high })  grade { $fade_grade }  from { $pieces } pieces
+stage-grade-from-pieces = stage { $stage }  { $arm } { $de }  ({ $high })  grade { $fade_grade }  from { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }
 arms-against-each-other = Arms against each other
 to = { $low } to { $high }
 stage-grades = stage { $stage }  { $a } / { $b }, { $scale }: { $difference } grades ({ $low } to { $high })  { $verdict }
@@ -86,7 +95,13 @@ this-is-no-text-in-utf-8 = { $name }: this is no text in UTF-8, so it can't be a
 compared-with = , compared with
 would-show = { "  " }would show
 then = , then{ " " }
-pieces-keepers = { $name } { $pieces } pieces, { $keepers } keepers{ $control }
+pieces-keepers = { $name } { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }, { $keepers ->
+    [one] 1 keeper
+   *[other] { $keepers } keepers
+  }{ $control }
 how-often-it-is-shown-of-100 = How often it is shown, of 100 trials ({ $origin })
 margin-grade-4-alike-by-chance = margin  grade 4  alike  by chance
 the-margin-by-pieces-per-arm-weakest = The margin by pieces per arm, weakest pair: { $join }
@@ -98,7 +113,10 @@ where-dye-can-travel = Where dye can travel
 in-what = { $from } -> { $to } in { $through }{ $shows }
 random-order-from-seed = Random order from seed { $seed }
 piece-arm-blind-board-window-shares = piece        arm                          blind    board window  shares
-margin-and-rounds = Margin: { $margin }. { $rounds } rounds.
+margin-and-rounds = Margin: { $margin }. { $rounds ->
+    [one] 1 round
+   *[other] { $rounds } rounds
+  }.
 
 ## command/power.rs
 

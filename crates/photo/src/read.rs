@@ -268,8 +268,15 @@ fn together(
         _ => [[0.0; 3]; 3],
     };
     let n = pieces.len();
+    let half: Vec<Vec<Matrix3>> = (0..n)
+        .map(|i| (i..n).map(|j| covariance(i, j)).collect())
+        .collect();
+    let whole = |i: usize, j: usize| match j.checked_sub(i) {
+        Some(beyond) => half[i][beyond],
+        None => crate::matrix::transposed(&half[j][i - j]),
+    };
     let all = (0..n)
-        .map(|i| (0..n).map(|j| covariance(i, j)).collect())
+        .map(|i| (0..n).map(|j| whole(i, j)).collect())
         .collect();
     let readings = pieces
         .into_iter()

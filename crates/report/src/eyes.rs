@@ -71,15 +71,13 @@ pub struct EyeCard {
 pub fn section(results: &Results) -> Option<EyeSection> {
     let eyes = results.eyes.as_ref()?;
     let verdict = eyes.verdict.clone().unwrap_or_default();
-    let top = verdict
-        .comparisons
-        .iter()
-        .map(|c| c.margin_grades.max(c.difference.abs()))
-        .fold(0.5, f64::max)
-        * 1.8;
     let all = verdict.comparisons.iter();
     let (mut pairs, lone): (Vec<&EyeComparison>, Vec<_>) =
         all.partition(|c| !is_of_lone_witness(c));
+    let widest = pairs
+        .iter()
+        .map(|c| c.margin_grades.max(c.difference.abs()));
+    let top = 1.8 * widest.fold(0.5, f64::max);
     pairs.sort_by_key(|c| std::cmp::Reverse(c.stage));
     let (beside, verdicts) = pairs
         .into_iter()

@@ -24,6 +24,7 @@ fn rows(a: &[&str], b: &[&str], judges: usize) -> Vec<EyeRow> {
                     piece: format!("{arm}{i}"),
                     role: Role::Test,
                     load: None,
+                    shares_load: false,
                     stage: 5,
                     judge: format!("J{judge}"),
                     grade: grade.parse().expect("a grade"),

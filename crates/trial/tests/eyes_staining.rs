@@ -18,6 +18,7 @@ fn rows(arm: &str, role: Role, grades: &[&str], judges: usize) -> Vec<EyeRow> {
                 piece: format!("{arm}-{role}-{at}"),
                 role,
                 load: None,
+                shares_load: false,
                 stage: 5,
                 judge: format!("J{judge}"),
                 grade: grade.parse().expect("a grade"),
@@ -137,17 +138,29 @@ fn change_and_staining_leave_each_other_alone() {
 }
 
 #[test]
-fn a_witness_that_washed_with_another_arm_is_said_to() {
+fn a_witness_that_washed_with_another_arm_decides_nothing() {
     let mut all = witnesses(&["4-5", "5", "4-5"], &["2", "2-3", "2"], 3);
     for row in &mut all {
         row.load = Some(format!("wash of {}", row.arm));
     }
-    let apart = only(decide(&all, 2.0).unwrap()).reason;
-    assert!(!apart.contains("whose dye may be"), "{apart}");
+    let apart = only(decide(&all, 2.0).unwrap());
+    assert_eq!(apart.verdict, Verdict::Visible);
+    assert!(
+        !apart.reason.contains("whose dye may be"),
+        "{}",
+        apart.reason
+    );
+    // Pieces of another arm were in it that nobody judged.
+    all[0].shares_load = true;
+    let unjudged = only(decide(&all, 2.0).unwrap());
+    assert_eq!(unjudged.verdict, Verdict::Open);
+    all[0].shares_load = false;
     for row in &mut all {
         row.load = Some("one wash".into());
     }
     let found = only(decide(&all, 2.0).unwrap());
+    assert_eq!(found.verdict, Verdict::Open);
+    assert!(found.plain.contains("a load of its own"), "{}", found.plain);
     let reason = &found.reason;
     assert!(
         reason.contains("whose dye may be what stained it"),
@@ -189,5 +202,5 @@ fn a_table_tells_staining_by_its_role() {
     // Keepers alone are nothing to decide by.
     let keepers = table.replace("witness", "keeper");
     let refused = read_csv(keepers.as_bytes()).unwrap_err();
-    assert!(matches!(refused, DecideError::NoTestPiece));
+    assert!(matches!(refused, DecideError::NothingJudged));
 }

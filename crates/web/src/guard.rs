@@ -83,7 +83,9 @@ async fn admit(
     if !method.is_safe() {
         check_origin(headers)?;
     }
-    if path == "/pair" || (path.starts_with("/assets/") && method.is_safe()) {
+    if path == "/pair"
+        || ((path.starts_with("/assets/") || path == "/favicon.ico") && method.is_safe())
+    {
         return Ok(Admitted::ToPair);
     }
     let Some(token) = cookie(headers, phone::DEVICE_COOKIE) else {

@@ -88,6 +88,7 @@ the-table-is-empty-it-needs = The table is empty: it needs a first line with arm
 the-table-holds-no-grade-it-needs = The table holds no grade: it needs a first line with arm,piece,role,load,stage,judge,grade and a row for each grade.
 the-first-line-has-no-column = The first line has no column "{ $column }": it must name { $columns }.
 the-first-line-names-the-column-twice = The first line names the column "{ $column }" twice: leave one of them out.
+no-grade-is-of-a-test-piece = No row has the role test or witness: eyes decide by washed test pieces or by stained witness cloths.
 no-row-has-the-role-test = No row has the role test: a decision needs washed test pieces.
 no-test-piece-can-be-compared = No test piece can be compared: each needs a row at stage 0, or a keeper of its arm at its own stage, and a row after one round or more.
 there-are-pairs-of-arms-and-stages = There are { $pairs } pairs of arms and stages, more than { $most }: check the columns arm and stage, or split the table.

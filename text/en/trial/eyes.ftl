@@ -85,6 +85,7 @@ one-witness-of-an-arm-says-nothing = { $when }, one witness cloth of an arm says
 judged-by-eye-that-has-stained-further = { $when }, judged by eye, { $see } that { $more } has stained its witness cloths more than { $less }, but whether by as much as matters is not settled.
 eyes-cant-tell-stains-of-from = { $when }, eyes can't tell the stains of { $a } from those of { $b }, and can't show them to be alike either. Treat the question as open.
 mean-grades-of-staining-are = Mean grades of staining are { $of_a } for { $a } ({ $pieces }) and { $of_b } for { $b } ({ $pieces2 }), by { $judges }.
+witness-cloths-washed-with-other-arms = { $when }, witness cloths were washed together with pieces of another arm, so whether { $a } or { $b } stains more can't be told from them. To tell, wash each arm in a load of its own, with witness cloths of its own.
 a-witness-was-in-a-load-with = A witness cloth was in a load with pieces of another arm, whose dye may be what stained it.
 grades-tell-how-much-a-cloth = Grades tell how much a cloth was stained, not in which colour.
 nobody-judged-witnesses-of-both = Nobody judged witness cloths of both { $a } and { $b }, nor is there a chain of people who did: a strict judge can't be told from a stronger stain. Let one person judge all witness cloths of both.

@@ -74,7 +74,7 @@ impl Rounds<'_> {
                 let (surface, shade) = told.insert((surface, shade));
                 self.near(&members, surface, |block| shade.at(block), window)
             }?;
-            // From here on every round would find the same.
+            // From here on rounds would find the same, or nearly so.
             let is_settled = told.is_some() && !is_open && found == members;
             members = found;
             if is_settled {

@@ -149,6 +149,7 @@ impl Shade {
     /// followed, and all of it is doubt.
     pub fn doubted(self) -> Self {
         Self {
+            variance: TRIED[self.most_likely].powi(2),
             grid: None,
             at_centre: 0.0,
             ..self

@@ -29,6 +29,9 @@ pub enum DecideError {
     /// No row is of a test piece.
     #[error("{}", crate::text::decide::no_row_has_the_role_test())]
     NoTestPiece,
+    /// No grade is of a test piece or of a witness cloth.
+    #[error("{}", crate::text::decide::no_grade_is_of_a_test_piece())]
+    NothingJudged,
     /// No test piece has anything to be compared with.
     #[error("{}", crate::text::decide::no_test_piece_can_be_compared())]
     NoChange,

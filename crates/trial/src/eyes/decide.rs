@@ -197,7 +197,8 @@ fn compare(rows: &[&EyeRow], asked: &Asked) -> Option<(EyeComparison, f64)> {
         .interval(0.90)
         .is_some_and(|(low, high)| -margin < low && high < margin);
     let shown = low > 0.0 || high < 0.0;
-    let verdict = if contrast.fewest() < 2 {
+    let shared = asked.staining && shared(rows, names);
+    let verdict = if shared || contrast.fewest() < 2 {
         Verdict::Open
     } else if low > margin || high < -margin {
         Verdict::Visible
@@ -213,7 +214,7 @@ fn compare(rows: &[&EyeRow], asked: &Asked) -> Option<(EyeComparison, f64)> {
         .map(|(as_great, ways)| DealtAnew { as_great, ways });
     let (plain, reason) = words::of(&Evidence {
         asked,
-        shared: asked.staining && shared(rows, names),
+        shared,
         pieces,
         margin,
         low,
@@ -223,7 +224,11 @@ fn compare(rows: &[&EyeRow], asked: &Asked) -> Option<(EyeComparison, f64)> {
         dealt_anew,
         contrast: &contrast,
     });
-    let chance = contrast.chance_of(margin);
+    let chance = if shared {
+        1.0
+    } else {
+        contrast.chance_of(margin)
+    };
     let comparison = EyeComparison {
         stage: asked.stage,
         staining: asked.staining,
@@ -275,12 +280,11 @@ fn apart(rows: &[(usize, &EyeRow)], asked: &Asked, pieces: [usize; 2]) -> EyeCom
 /// Whether a witness of one of these arms was in a load with pieces of another arm, whose dye may
 /// be what stained it.
 fn shared(rows: &[&EyeRow], names: [&str; 2]) -> bool {
-    let own = rows
+    let mut own = rows
         .iter()
         .filter(|row| row.role == Role::Witness && names.contains(&row.arm.as_str()));
-    own.filter_map(|witness| Some((witness, witness.load.as_deref()?)))
-        .any(|(witness, load)| {
-            rows.iter()
-                .any(|row| row.arm != witness.arm && row.load.as_deref() == Some(load))
-        })
+    own.any(|witness| {
+        let with = |row: &&EyeRow| row.arm != witness.arm && row.load == witness.load;
+        witness.shares_load || witness.load.is_some() && rows.iter().any(with)
+    })
 }

@@ -233,6 +233,9 @@ pub fn rows(
             piece: piece.code.clone(),
             role: piece.role,
             load: piece.load.clone(),
+            shares_load: trial.pieces.iter().any(|other| {
+                other.arm != piece.arm && other.load.is_some() && other.load == piece.load
+            }),
             stage,
             judge: judge.to_owned(),
             grade,

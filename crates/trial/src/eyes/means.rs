@@ -155,6 +155,7 @@ mod tests {
             piece: piece.into(),
             role: Role::Test,
             load: None,
+            shares_load: false,
             stage: 5,
             judge: judge.into(),
             grade: grade.parse().unwrap(),

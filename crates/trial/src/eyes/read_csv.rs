@@ -87,6 +87,7 @@ fn row(record: &csv::StringRecord, places: &[usize; 7]) -> Result<Option<EyeRow>
         piece,
         role,
         load: fields.optional(3),
+        shares_load: false,
         stage,
         judge,
         grade: grade(&written)?,

@@ -17,6 +17,8 @@ pub struct EyeRow {
     pub role: Role,
     /// The load the piece was in, if noted.
     pub load: Option<String>,
+    /// Whether that load is known to have held pieces of another arm, judged or not.
+    pub shares_load: bool,
     /// After how many rounds.
     pub stage: u32,
     /// Who judged.
@@ -45,6 +47,6 @@ pub(super) fn check(rows: &[EyeRow]) -> Result<(), DecideError> {
     if rows.iter().any(|row| row.role != Role::Keeper) {
         Ok(())
     } else {
-        Err(DecideError::NoTestPiece)
+        Err(DecideError::NothingJudged)
     }
 }

@@ -78,6 +78,9 @@ fn plain(e: &Evidence) -> String {
         (Verdict::Alike, true) => {
             text::eyes::judged_by_eye_and_have_stained_equally(&when, a, b, &see)
         }
+        (Verdict::Open, true) if e.shared => {
+            text::eyes::witness_cloths_washed_with_other_arms(&when, a, b)
+        }
         (Verdict::Open, false) if one_piece => {
             text::eyes::one_piece_of_an_arm_says_nothing(&when, a, b)
         }
@@ -169,7 +172,7 @@ fn notes(e: &Evidence) -> Vec<String> {
     if let Some(dealt) = e.dealt_anew {
         notes.push(dealt.in_words());
     }
-    if e.verdict == Verdict::Open {
+    if e.verdict == Verdict::Open && !e.shared {
         notes.push(advice(e.contrast, e.margin, e.asked.staining));
     }
     notes

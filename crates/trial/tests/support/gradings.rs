@@ -107,6 +107,7 @@ fn draw(setting: Setting, chance: &mut Chance) -> (EyeComparison, f64) {
                     piece: format!("{name}{i}"),
                     role,
                     load: None,
+                    shares_load: false,
                     stage: 5,
                     judge: format!("J{judge}"),
                     grade: Grade::from_half_steps(half_steps),

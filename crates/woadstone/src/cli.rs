@@ -1,7 +1,7 @@
 //! The command line's grammar.
 
 use crate::text;
-use std::{num::NonZeroUsize, path::PathBuf};
+use std::{num::NonZeroUsize, path::PathBuf, str::FromStr};
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use colour::{Lab, View};
@@ -9,7 +9,7 @@ use trial::GreyScale;
 
 /// The whole command line; without a command it serves the bench.
 #[derive(Debug, Parser)]
-#[command(name = "woadstone", version, about = text::cli::answers_whether_a_dyed_colour_lasts())]
+#[command(name = "woadstone", version, about = text::cli::answers_whether_a_dyed_colour_lasts(), after_help = text::cli::without_a_command_it_serves())]
 pub struct Cli {
     #[arg(help = text::cli::where_database_and_photos_live_default(), long, global = true, value_name = "DIR")]
     pub home: Option<PathBuf>,
@@ -56,14 +56,14 @@ pub enum Command {
 /// Arguments of `serve`.
 #[derive(Debug, Args, Default)]
 pub struct ServeArgs {
-    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 7117)]
+    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 7117, value_parser = whole::<u16>)]
     pub port: u16,
 }
 
 /// Arguments of `demo`.
 #[derive(Debug, Args)]
 pub struct DemoArgs {
-    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 0)]
+    #[arg(help = text::cli::port_on_the_loopback_address_0_takes(), long, default_value_t = 0, value_parser = whole::<u16>)]
     pub port: u16,
     #[arg(help = text::cli::stop_after_the_report_is_written_without(), long)]
     pub no_serve: bool,
@@ -86,7 +86,7 @@ pub struct ReadArgs {
     pub ground: Vec<Outline>,
     #[arg(help = text::cli::corners_of_a_grey_card(), long, value_name = "x,y;x,y;x,y;x,y", value_parser = corners, allow_hyphen_values = true, conflicts_with_all = ["chart", "chart_corners", "ground"], requires = "areas")]
     pub grey_card: Option<[photo::Point; 4]>,
-    #[arg(help = text::cli::the_grey_cards_reflectance_0_02(), long, default_value_t = 0.18, requires = "grey_card")]
+    #[arg(help = text::cli::the_grey_cards_reflectance_0_02(), long, default_value_t = 0.18, requires = "grey_card", value_parser = number)]
     pub card_reflectance: f64,
     #[arg(help = text::cli::light_and_observer_of_the_answer_d65(), long, default_value = "D65/10", value_parser = view)]
     pub view: View,
@@ -132,8 +132,7 @@ pub struct BathArgs {
         long,
         value_name = "PERCENT",
         default_value_t = 0.1,
-        requires = "rinses"
-    )]
+        requires = "rinses", value_parser = number)]
     pub clear_below: f64,
     #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
@@ -162,13 +161,13 @@ pub struct PlanArgs {
 /// Arguments of `power`.
 #[derive(Debug, Args)]
 pub struct PowerArgs {
-    #[arg(help = text::cli::standard_deviation_of_equal_pieces(), long)]
+    #[arg(help = text::cli::standard_deviation_of_equal_pieces(), long, value_parser = number)]
     pub sd: f64,
-    #[arg(help = text::cli::the_smallest_difference_that_matters(), long)]
+    #[arg(help = text::cli::the_smallest_difference_that_matters(), long, value_parser = number)]
     pub margin: f64,
-    #[arg(help = text::cli::pieces_in_each_arm(), long)]
+    #[arg(help = text::cli::pieces_in_each_arm(), long, value_parser = whole::<usize>)]
     pub pieces: usize,
-    #[arg(help = text::cli::arms(), long, default_value_t = 2)]
+    #[arg(help = text::cli::arms(), long, default_value_t = 2, value_parser = whole::<usize>)]
     pub arms: usize,
     #[arg(help = text::cli::print_json(), long)]
     pub json: bool,
@@ -226,7 +225,7 @@ pub struct AddReadingsArgs {
     pub trial: String,
     #[arg(help = text::cli::cgats_text_or_csv_of_spectra())]
     pub file: PathBuf,
-    #[arg(help = text::cli::how_many_rounds_the_pieces_had_been(), long, value_name = "ROUNDS")]
+    #[arg(help = text::cli::how_many_rounds_the_pieces_had_been(), long, value_name = "ROUNDS", value_parser = whole::<u32>)]
     pub stage: u32,
     #[arg(help = text::cli::who_measured(), long, default_value = "", hide_default_value = true)]
     pub by: String,
@@ -236,7 +235,7 @@ pub struct AddReadingsArgs {
     pub instrument: String,
     #[arg(help = text::cli::light_and_observer_of_lab_values_where(), long, default_value = "D65/10", value_parser = view)]
     pub view: View,
-    #[arg(help = text::cli::cielab_distance_of_repeat_measurements(), long, value_name = "DE", default_value_t = trial::USUAL_REPEATABILITY_DE)]
+    #[arg(help = text::cli::cielab_distance_of_repeat_measurements(), long, value_name = "DE", default_value_t = trial::USUAL_REPEATABILITY_DE, value_parser = number)]
     pub repeatability: f64,
     #[arg(help = text::cli::only_show_what_would_be_added(), long)]
     pub dry_run: bool,
@@ -251,7 +250,7 @@ pub struct GradeByEyeArgs {
     pub piece: String,
     #[arg(help = text::cli::the_grade_5_4_5_4_1())]
     pub grade: String,
-    #[arg(help = text::cli::how_many_rounds_the_piece_had_been(), long, value_name = "ROUNDS")]
+    #[arg(help = text::cli::how_many_rounds_the_piece_had_been(), long, value_name = "ROUNDS", value_parser = whole::<u32>)]
     pub stage: u32,
     #[arg(help = text::cli::the_grey_scale_change_or_staining(), long, default_value = "change")]
     pub scale: GreyScale,
@@ -285,7 +284,7 @@ pub struct BoardArgs {
     pub paper: PaperName,
     #[arg(help = text::cli::print_the_trials_short_name_into(), long)]
     pub trial: Option<String>,
-    #[arg(help = text::cli::print_the_stage_rounds_gone_through_into(), long)]
+    #[arg(help = text::cli::print_the_stage_rounds_gone_through_into(), long, value_parser = whole::<u32>)]
     pub stage: Option<u32>,
     #[arg(help = text::cli::write_the_drawing_alone_svg_instead(), long)]
     pub svg: bool,
@@ -374,6 +373,18 @@ fn view(text: &str) -> Result<View, String> {
     text.parse().map_err(|e: colour::ColourError| e.to_string())
 }
 
+fn number(text: &str) -> Result<f64, String> {
+    let value = text.trim().parse::<f64>().ok();
+    value
+        .filter(|value| value.is_finite())
+        .ok_or_else(|| text::cli::is_no_number(text))
+}
+
+fn whole<T: FromStr>(text: &str) -> Result<T, String> {
+    let value = text.trim().parse();
+    value.map_err(|_| text::cli::is_no_whole_number(text))
+}
+
 fn margin(text: &str) -> Result<f64, String> {
     match text.trim().parse::<f64>() {
         Ok(value) if value > 0.0 && value.is_finite() => Ok(value),
@@ -385,6 +396,20 @@ fn margin(text: &str) -> Result<f64, String> {
 mod tests {
     use super::*;
     use clap::CommandFactory;
+
+    #[test]
+    fn what_is_no_number_is_said_in_a_sentence() {
+        for line in [
+            "woadstone power --sd x --margin 1 --pieces 5",
+            "woadstone power --sd 1 --margin inf --pieces 5",
+            "woadstone power --sd 1 --margin 1 --pieces 2.5",
+            "woadstone serve --port 70000",
+        ] {
+            let refused = Cli::try_parse_from(line.split(' ')).expect_err(line);
+            let said = refused.to_string();
+            assert!(said.contains("number, such as"), "{line}: {said}");
+        }
+    }
 
     #[test]
     fn the_grammar_is_sound() {

@@ -86,4 +86,7 @@ a-and-b-no-surface-lies-further = a* { $a } and b* { $b }: no surface lies furth
 a-point-write-x-y-in-pixels = a point: write x,y in pixels
 doesnt-hold-three-points-or-more = "{ $text }" doesn't hold three points or more
 doesnt-hold-four-points-x-y-x = "{ $text }" doesn't hold four points x,y;x,y;x,y;x,y
+without-a-command-it-serves = Without a command the bench is served, as by serve.
+is-no-number = "{ $text }" has to be a number, such as 1.5
+is-no-whole-number = "{ $text }" has to be a whole number, such as 5, and not too large
 the-margin-has-to-be-a-number = the margin "{ $text }" has to be a number above zero, such as 1.0

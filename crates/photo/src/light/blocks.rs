@@ -70,11 +70,12 @@ pub(super) fn blocks(
         }
         let mean = mean(photo, linear, [column, row].map(|k| k * size), size)?;
         let middle = [column, row].map(|k| (k as f64 + 0.5) * size as f64);
-        let there = known.at(middle);
+        let terms = known.frame.terms(middle);
+        let there = known.ln(middle, &terms);
         Some(Block {
             middle,
-            terms: known.frame.terms(middle),
-            ln: [0, 1, 2].map(|k| (mean[k] / there[k]).ln()),
+            terms,
+            ln: [0, 1, 2].map(|k| mean[k].ln() - there[k]),
         })
     };
     // Line by line as the photo is stored.

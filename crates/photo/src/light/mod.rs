@@ -78,10 +78,14 @@ impl Light {
 
     /// Light of each channel at a place as a multiple of that in the chart's middle.
     pub fn at(&self, place: Point) -> [f64; 3] {
-        let terms = self.frame.terms(place);
+        self.ln(place, &self.frame.terms(place)).map(f64::exp)
+    }
+
+    /// The logarithms of that; `terms` are the surface's there.
+    fn ln(&self, place: Point, terms: &Column) -> [f64; 3] {
         let about = self.shade.as_ref().map_or(0.0, |s| s.about_surface(place));
         self.coefficients
-            .map(|channel| (channel.dot(&terms) + about).clamp(-3.0, 3.0).exp())
+            .map(|channel| (channel.dot(terms) + about).clamp(-3.0, 3.0))
     }
 
     /// Covariance of the logarithms of the light at two places, each beside that

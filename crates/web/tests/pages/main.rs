@@ -20,6 +20,7 @@ mod phones;
 mod photos;
 mod plans;
 mod progress;
+mod recipe_runs;
 mod recipes;
 mod rinse;
 mod search;

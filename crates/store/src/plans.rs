@@ -308,7 +308,7 @@ fn content(plan: &Plan) -> Result<String, StoreError> {
     text().map_err(|error: trial::plan::PlanError| StoreError::input("plan", error.message))
 }
 
-fn understood(content: &str) -> Result<Plan, StoreError> {
+pub(crate) fn understood(content: &str) -> Result<Plan, StoreError> {
     Plan::from_toml(content).map_err(|error| StoreError::Stored {
         what: text::thing::plan(),
         cause: error.message,

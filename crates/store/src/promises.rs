@@ -2,7 +2,7 @@
 //! it follows from the plan alone.
 
 use crate::text;
-use crate::{Bench, StoreError, json};
+use crate::{Bench, StoreError, json, plans};
 use rusqlite::{OptionalExtension, params};
 use trial::plan::{PROMISE_EDITION, Plan, PlanError, Promise};
 
@@ -26,6 +26,31 @@ impl Bench {
                 text::doing::read_what_a_plan_promises(),
             ))?;
         Ok(text.as_deref().and_then(json::promise))
+    }
+
+    /// Plans of whose newest revision no promise is kept by the rules of now, newest
+    /// first and so many at most; those in the bin are left out.
+    ///
+    /// # Errors
+    /// The database can't be read, or holds a plan that can't be understood.
+    pub fn unpromised_plans(&self, most: u32) -> Result<Vec<Plan>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<String>> {
+            self.database
+                .prepare_cached(
+                    "SELECT content FROM plan JOIN plan_revision ON plan_id = plan.id
+                     WHERE number = (SELECT max(number) FROM plan_revision WHERE plan_id = plan.id)
+                        AND plan.id NOT IN (SELECT thing FROM binned WHERE kind = 'plan')
+                        AND content NOT IN (SELECT plan FROM plan_promise WHERE edition = ?1)
+                     ORDER BY plan.id DESC LIMIT ?2",
+                )?
+                .query_map(params![PROMISE_EDITION, most], |row| row.get(0))?
+                .collect()
+        };
+        let contents = read().map_err(StoreError::database(text::doing::list_its_plans()))?;
+        contents
+            .iter()
+            .map(|content| plans::understood(content))
+            .collect()
     }
 
     /// Keeps what a plan promises, by the rules of this program.

@@ -6,6 +6,9 @@
 //! on average, which hardly depends on what else the machine does (on Linux; 0 elsewhere). Words after
 //! the folder name the pages that are asked for: those whose address has one of them.
 
+#[path = "../../trial/benches/kinds/mod.rs"]
+mod kinds;
+
 use axum::body::Body;
 use axum::http::{Request, StatusCode, header};
 use http_body_util::BodyExt;
@@ -47,6 +50,7 @@ async fn main() -> Result<(), Box<dyn Error>> {
     let home = home.ok_or("Name the folder that the example large_bench has filled.")?;
     let start = Instant::now();
     let bench = Arc::new(Mutex::new(Bench::open(&home)?));
+    let own = Arc::clone(&bench);
     let app = web::router(bench, Arc::new(|_| Err("none".to_owned())), PORT);
     get(&app, "/").await?;
     println!(
@@ -60,27 +64,52 @@ async fn main() -> Result<(), Box<dyn Error>> {
         if !named.is_empty() && !named.iter().any(|word| page.contains(word)) {
             continue;
         }
-        let before_ms = processor_ms();
-        let mut times = Vec::new();
-        let mut bytes = 0;
-        for n in 0..TIMES {
-            let path = page.replace("{}", &(n * 37 + 11).to_string());
-            let start = Instant::now();
-            bytes = bytes.max(get(&app, &path).await?);
-            times.push(ms(start));
-        }
-        times.sort_by(f64::total_cmp);
-        println!(
-            "| {} | {:.1} | {:.1} | {:.1} | {:.1} | {:.0} |",
-            page.replace("{}", "N"),
-            times[TIMES / 2],
-            times[TIMES * 99 / 100],
-            times[TIMES - 1],
-            (processor_ms() - before_ms) / TIMES as f64,
-            bytes as f64 / 1e3
-        );
+        let numbers = (0..TIMES).map(|n| n * 37 + 11);
+        let paths = numbers.map(|n| page.replace("{}", &n.to_string()));
+        row(&app, &page.replace("{}", "N"), &paths.collect::<Vec<_>>()).await?;
+    }
+    if named.is_empty() || named.iter().any(|word| "/plans".contains(word.as_str())) {
+        let plans = plans(&own)?;
+        row(&app, "a plan, first view", &plans).await?;
+        row(&app, "a plan, later", &plans).await?;
     }
     Ok(())
+}
+
+/// Asks for each address once and prints what that took.
+async fn row(app: &axum::Router, name: &str, paths: &[String]) -> Result<(), Box<dyn Error>> {
+    let before_ms = processor_ms();
+    let mut times = Vec::new();
+    let mut bytes = 0;
+    for path in paths {
+        let start = Instant::now();
+        bytes = bytes.max(get(app, path).await?);
+        times.push(ms(start));
+    }
+    times.sort_by(f64::total_cmp);
+    println!(
+        "| {name} | {:.1} | {:.1} | {:.1} | {:.1} | {:.0} |",
+        times[times.len() / 2],
+        times[times.len() * 99 / 100],
+        times[times.len() - 1],
+        (processor_ms() - before_ms) / times.len() as f64,
+        bytes as f64 / 1e3
+    );
+    Ok(())
+}
+
+/// Keeps plans that nobody has looked at, and gives their addresses.
+fn plans(bench: &Mutex<Bench>) -> Result<Vec<String>, Box<dyn Error>> {
+    let mut bench = bench.lock().map_err(|_| "A page died at the bench.")?;
+    let first = bench.plans()?.len();
+    let kinds = kinds::plans();
+    let plans = (first..first + TIMES).map(|seed| {
+        let mut plan = kinds[seed % kinds.len()].1.clone();
+        plan.seed = u32::try_from(seed)?;
+        let slug = bench.keep_plan(&plan, "Timed", "2030-01-01T00:00:00Z")?;
+        Ok(format!("/plans/{slug}"))
+    });
+    plans.collect()
 }
 
 /// The weight of a page, bytes.

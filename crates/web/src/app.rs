@@ -4,6 +4,7 @@ use crate::error::Error;
 use crate::phone::Phones;
 use crate::previews::Previews;
 use crate::progress::Progress;
+use crate::promises::Promises;
 use crate::tiles::TileStore;
 use crate::token::Token;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -30,6 +31,7 @@ pub(crate) struct App {
     pub(crate) tiles: Arc<TileStore>,
     pub(crate) progress: Arc<Progress>,
     pub(crate) phones: Arc<Phones>,
+    pub(crate) promises: Arc<Promises>,
 }
 
 impl App {
@@ -43,6 +45,7 @@ impl App {
             tiles: Arc::default(),
             progress: Arc::default(),
             phones: Arc::default(),
+            promises: Arc::default(),
         }
     }
 
@@ -51,13 +54,18 @@ impl App {
         &self,
         work: impl FnOnce(&mut Bench) -> Result<T, Error> + Send + 'static,
     ) -> Result<T, Error> {
-        let bench = Arc::clone(&self.bench);
-        blocking(move || {
-            // A page that died at the bench left the database whole: each change is one transaction.
-            let mut bench = bench.lock().unwrap_or_else(PoisonError::into_inner);
-            work(&mut bench)
-        })
-        .await?
+        let own = self.clone();
+        blocking(move || own.at_bench_here(work)).await?
+    }
+
+    /// Does work at the bench on this thread, which therefore has to be one that may block.
+    pub(crate) fn at_bench_here<T>(
+        &self,
+        work: impl FnOnce(&mut Bench) -> Result<T, Error>,
+    ) -> Result<T, Error> {
+        // A page that died at the bench left the database whole: each change is one transaction.
+        let mut bench = self.bench.lock().unwrap_or_else(PoisonError::into_inner);
+        work(&mut bench)
     }
 
     /// Reads every waiting photo, oldest first. The bench is free for pages while one is read.

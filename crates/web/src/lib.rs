@@ -41,7 +41,8 @@ pub struct Config {
 
 /// Serves the app until it is interrupted (Ctrl-C).
 ///
-/// Photos that were still waiting when the program last ended are read first, in the background.
+/// Photos that were still waiting when the program last ended are read first, in the background, and
+/// what plans promise that nobody has worked out yet is.
 ///
 /// # Errors
 /// Only if the listener fails.
@@ -49,6 +50,7 @@ pub async fn serve(config: Config) -> std::io::Result<()> {
     let port = config.listener.local_addr()?.port();
     let app = app::App::new(config.bench, config.demo, port);
     app.start_reading();
+    promises::catch_up(&app).await;
     phone::start(&app).await;
     let progress = std::sync::Arc::clone(&app.progress);
     axum::serve(config.listener, routes::of(app))

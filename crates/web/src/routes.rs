@@ -61,6 +61,7 @@ fn pages() -> Router<App> {
             "/plans/{slug}",
             get(pages::plan::show::page).post(pages::plan::revise::act),
         )
+        .route("/plans/{slug}/power", get(pages::plan::power::part))
         .route("/plans/{slug}/start", post(pages::plan::start::act))
         .route("/recipes", get(pages::recipe::list::page))
         .route(

@@ -38,7 +38,7 @@ pub(super) struct Weights {
 
 /// What a fit leaves of some values.
 pub(super) struct Rest {
-    sums: DVector<f64>,
+    sums: Vec<f64>,
     /// Sum of squares.
     pub squares: f64,
 }
@@ -139,9 +139,18 @@ impl Fit {
         Some(contrast)
     }
 
+    /// A place for what a fit leaves.
+    pub(super) fn nothing(&self) -> Rest {
+        Rest {
+            sums: vec![0.0; self.count()],
+            squares: 0.0,
+        }
+    }
+
     /// Fits the values, one for each piece of the layout.
-    pub(super) fn rest(&self, values: &[f64]) -> Rest {
-        let mut sums = DVector::zeros(self.inverse.nrows());
+    pub(super) fn rest(&self, values: &[f64], rest: &mut Rest) {
+        let sums = &mut rest.sums;
+        sums.fill(0.0);
         let mut all = 0.0;
         for (&piece, own) in self.pieces.iter().zip(self.columns.chunks(self.per_piece)) {
             let value = values[piece];
@@ -150,11 +159,13 @@ impl Fit {
                 sums[column] += value;
             }
         }
-        let fitted = sums.dot(&(&self.inverse * &sums));
-        Rest {
-            sums,
-            squares: (all - fitted).max(0.0),
-        }
+        // Of a symmetric matrix one half does.
+        let rows = self.inverse.as_slice().chunks(sums.len()).enumerate();
+        let fitted = rows.map(|(at, row)| {
+            let before: f64 = row.iter().zip(&sums[..at]).map(|(a, b)| a * b).sum();
+            sums[at] * (2.0 * before + row[at] * sums[at])
+        });
+        rest.squares = (all - fitted.sum::<f64>()).max(0.0);
     }
 }
 

@@ -32,6 +32,7 @@
 //! # Ok::<(), inference::InferenceError>(())
 //! ```
 
+mod critical;
 mod design;
 mod draw;
 mod fit;
@@ -41,6 +42,7 @@ mod outcome;
 mod run;
 mod side;
 pub mod smallest;
+mod tally;
 #[cfg(test)]
 mod tests;
 mod truth;
@@ -49,4 +51,4 @@ use design::Means;
 pub use design::{Analysis, Contrast, Design};
 pub use layout::{Contrasts, Layout, Piece, ScatterOf};
 pub use outcome::{Outcome, Rate};
-pub use truth::{Runs, Truth};
+pub use truth::{Case, Runs, Truth};

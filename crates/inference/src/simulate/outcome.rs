@@ -9,9 +9,11 @@ pub struct Outcome {
     pub contrast: Contrast,
     /// A difference was shown, by a two-sided test of this contrast alone.
     pub difference: Rate,
-    /// The same, all contrasts that can be shown being tested by Holm's rule.
-    pub difference_holm: Rate,
-    /// The same by Dunnett's limit; none unless arms are compared with one control.
+    /// The same, all contrasts that can be shown being tested by Holm's rule; none
+    /// unless it was asked what they show together.
+    pub difference_holm: Option<Rate>,
+    /// The same by Dunnett's limit; none unless arms are compared with one control,
+    /// too.
     pub difference_dunnett: Option<Rate>,
     /// The difference was shown to lie within the margin, by two one-sided tests of
     /// this contrast alone; none without a margin.

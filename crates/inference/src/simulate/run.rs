@@ -1,10 +1,12 @@
 //! Trials judged as the verdict judges, many times over.
 
 use super::{
-    Contrast, Design, Means, Outcome, Rate, Runs, ScatterOf, Truth, draw::Drawer, fit::Rest,
-    limits::Limits,
+    Case, Contrast, Design, Means, Outcome, Runs, ScatterOf, Truth,
+    draw::Drawer,
+    fit::{Fit, Rest},
+    tally::{Strictness, Tally},
 };
-use crate::{InferenceError, quantile};
+use crate::InferenceError;
 
 impl Design {
     /// Draws trials as they truly are and judges each; one outcome for each
@@ -21,70 +23,66 @@ impl Design {
     /// Degrees of freedom of a sum of errors by Satterthwaite, Biometrics Bulletin 2
     /// (1946) 110-114; with two sides this is Welch's test.
     pub fn simulate(&self, truth: &Truth, runs: &Runs) -> Result<Vec<Outcome>, InferenceError> {
-        truth.check(&self.layout)?;
-        runs.check(self.layout.pieces.len())?;
-        let mut drawer = Drawer::of(&self.layout, truth, runs.seed);
-        let mut limits = self
-            .dunnett
-            .as_ref()
-            .map(|dunnett| Limits::of(dunnett.clone(), runs.tail));
-        let mut counts = vec![[0u32; 4]; self.contrasts.len()];
-        let mut p = vec![1.0; self.family.len()];
-        // Two trials before stand for the other two directions of the next.
-        let mut before: Vec<[Judged; 2]> = vec![Default::default(); self.contrasts.len()];
-        let unused = if truth.parts > 1 { 2 } else { 0 };
-        for run in 0..runs.runs + unused {
-            drawer.draw();
-            let rests: Vec<Rest> = self
-                .fits
-                .iter()
-                .map(|fit| fit.rest(&drawer.changes))
-                .collect();
-            let counts_now = run >= unused;
-            for (p, &at) in p.iter_mut().zip(&self.family) {
-                let judged = self.judge(at, truth, &drawer, &rests);
-                *p = judged.p_difference();
-                let shown = limits
-                    .as_mut()
-                    .is_some_and(|limits| *p <= limits.at(judged.df));
-                let alike = truth.margin.is_some_and(|margin| {
-                    let others = if truth.parts > 1 {
-                        &before[at][..]
-                    } else {
-                        &[]
-                    };
-                    judged.p_equivalence(margin, others) <= runs.equivalence_tail
-                });
-                let Contrast { first, second, .. } = self.contrasts[at];
-                let effect = truth.effects[second] - truth.effects[first];
-                before[at] = [judged.less(effect), before[at][0]];
-                if counts_now {
-                    counts[at][0] += u32::from(*p <= runs.tail);
-                    counts[at][2] += u32::from(shown);
-                    counts[at][3] += u32::from(alike);
-                }
-            }
-            if !counts_now {
-                continue;
-            }
-            for at in holm_shown(&p, runs.tail) {
-                counts[self.family[at]][1] += 1;
-            }
-        }
-        let outcome = |(contrast, count): (&Contrast, &[u32; 4])| Outcome {
-            contrast: *contrast,
-            difference: Rate::of(count[0], runs.runs),
-            difference_holm: Rate::of(count[1], runs.runs),
-            difference_dunnett: limits.is_some().then(|| Rate::of(count[2], runs.runs)),
-            equivalence: truth.margin.map(|_| Rate::of(count[3], runs.runs)),
+        let case = Case {
+            effects: truth.effects.clone(),
+            margin: truth.margin,
+            together: true,
         };
-        Ok(self.contrasts.iter().zip(&counts).map(outcome).collect())
+        let mut outcomes = self.simulate_each(truth, &[case], runs)?;
+        Ok(outcomes.pop().unwrap_or_default())
     }
 
-    fn judge(&self, at: usize, truth: &Truth, drawer: &Drawer, rests: &[Rest]) -> Judged {
+    /// The same for several cases, which the same drawn trials are judged by: each
+    /// gets what [`Design::simulate`] gives it, while chance is drawn and fitted but
+    /// once. Effects and margin of the truth itself aren't looked at.
+    ///
+    /// # Errors
+    /// As above.
+    pub fn simulate_each(
+        &self,
+        truth: &Truth,
+        cases: &[Case],
+        runs: &Runs,
+    ) -> Result<Vec<Vec<Outcome>>, InferenceError> {
+        for case in cases {
+            case.of(truth).check(&self.layout)?;
+        }
+        runs.check(self.layout.pieces.len())?;
+        let mut drawer = Drawer::of(&self.layout, truth, runs.seed);
+        let mut strictness = Strictness::of(self, runs);
+        let mut tallies: Vec<Tally> = cases.iter().map(|case| Tally::of(self, case)).collect();
+        let mut rests: Vec<Rest> = self.fits.iter().map(Fit::nothing).collect();
+        // Two trials before stand for the other two directions of the next.
+        let mut before: Vec<[Judged; 2]> = vec![Default::default(); self.family.len()];
+        let (unused, others) = if truth.parts > 1 { (2, 2) } else { (0, 0) };
+        for run in 0..runs.runs + unused {
+            drawer.draw();
+            for (fit, rest) in self.fits.iter().zip(&mut rests) {
+                fit.rest(&drawer.changes, rest);
+            }
+            for (at, before) in before.iter_mut().enumerate() {
+                let judged = self.judge(self.family[at], &drawer, &rests);
+                if run >= unused {
+                    for tally in &mut tallies {
+                        tally.add(at, judged, &before[..others], &mut strictness);
+                    }
+                }
+                *before = [judged, before[0]];
+            }
+            if run >= unused {
+                for tally in &mut tallies {
+                    tally.end_of_trial();
+                }
+            }
+        }
+        let outcomes = |tally: Tally| tally.outcomes(runs.runs);
+        Ok(tallies.into_iter().map(outcomes).collect())
+    }
+
+    /// The difference of two arms as drawn, their true effects left aside.
+    fn judge(&self, at: usize, drawer: &Drawer, rests: &[Rest]) -> Judged {
         let Contrast { first, second, .. } = self.contrasts[at];
-        let mut difference = truth.effects[second] - truth.effects[first];
-        difference -= drawer.keepers[second] - drawer.keepers[first];
+        let mut difference = drawer.keepers[first] - drawer.keepers[second];
         let mut errors = Errors::default();
         let start = drawer.start_of(match self.layout.scatter {
             ScatterOf::AllArms => None,
@@ -132,16 +130,6 @@ impl Design {
     }
 }
 
-/// Those that Holm's rule shows.
-fn holm_shown(p: &[f64], tail: f64) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..p.len()).collect();
-    order.sort_by(|&i, &j| p[i].total_cmp(&p[j]));
-    let fails = |(done, at): (usize, &usize)| p[*at] * (p.len() - done) as f64 > tail;
-    let shown = order.iter().enumerate().position(fails).unwrap_or(p.len());
-    order.truncate(shown);
-    order
-}
-
 /// Independent errors that add up.
 #[derive(Default)]
 struct Errors {
@@ -166,39 +154,16 @@ impl Errors {
 
 /// A difference with its error.
 #[derive(Clone, Copy, Default)]
-struct Judged {
-    difference: f64,
-    standard_error: f64,
-    df: f64,
+pub(super) struct Judged {
+    pub(super) difference: f64,
+    pub(super) standard_error: f64,
+    pub(super) df: f64,
 }
 
 impl Judged {
-    fn less(self, effect: f64) -> Self {
-        Self {
-            difference: self.difference - effect,
-            ..self
-        }
-    }
-
-    fn p_difference(&self) -> f64 {
-        2.0 * quantile::student_above(self.difference.abs() / self.standard_error, self.df)
-    }
-
-    /// How often as small a difference comes of one at the margin: that of this
-    /// direction, and of the length that it makes with those of others.
-    fn p_equivalence(&self, margin: f64, others: &[Self]) -> f64 {
-        let below =
-            |length: f64, error: f64| quantile::student_above((margin - length) / error, self.df);
-        let alone = below(self.difference.abs(), self.standard_error);
-        if others.is_empty() {
-            return alone;
-        }
-        let all = || std::iter::once(self).chain(others);
-        let square: f64 = all().map(|one| one.difference * one.difference).sum();
-        let error: f64 = all()
-            .map(|one| (one.difference * one.standard_error).powi(2) / square)
-            .sum();
-        alone.max(below(square.sqrt(), error.sqrt()))
+    /// The difference in its standard errors.
+    pub(super) fn t(&self) -> f64 {
+        self.difference.abs() / self.standard_error
     }
 }
 

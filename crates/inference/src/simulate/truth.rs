@@ -32,6 +32,29 @@ pub struct Truth {
     pub parts: u32,
 }
 
+/// One case of several that the same drawn trials are judged by.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Case {
+    /// Mean change of each arm, as [`Truth::effects`].
+    pub effects: Vec<f64>,
+    /// The smallest difference that matters, as [`Truth::margin`].
+    pub margin: Option<f64>,
+    /// Whether it is asked what all contrasts show together, by Holm's rule and by
+    /// Dunnett's limit, which takes longer.
+    pub together: bool,
+}
+
+impl Case {
+    /// The case as a truth of its own.
+    pub(super) fn of(&self, truth: &Truth) -> Truth {
+        Truth {
+            effects: self.effects.clone(),
+            margin: self.margin,
+            ..truth.clone()
+        }
+    }
+}
+
 /// How often a trial is tried, and how strictly.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Runs {

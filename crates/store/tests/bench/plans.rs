@@ -120,3 +120,32 @@ fn a_promise_is_kept_for_its_plan_alone_and_by_the_rules_of_now() {
     assert_eq!(database.execute(older, []).unwrap(), 1);
     assert_eq!(again.kept_promise(&plan).unwrap(), None);
 }
+
+#[test]
+fn plans_without_a_promise_are_those_whose_newest_revision_has_none() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let first = Plan::from_toml(TWO_ARMS).unwrap();
+    let second = Plan {
+        seed: 2,
+        ..first.clone()
+    };
+    let slug = bench.keep_plan(&first, "proposed", NOW).unwrap();
+    let other = bench.keep_plan(&second, "proposed", NOW).unwrap();
+    let newest_first = [second.clone(), first.clone()];
+    assert_eq!(bench.unpromised_plans(9).unwrap(), newest_first);
+    assert_eq!(bench.unpromised_plans(1).unwrap(), newest_first[..1]);
+    bench
+        .keep_promise(&first, &first.promise(10).unwrap())
+        .unwrap();
+    assert_eq!(bench.unpromised_plans(9).unwrap(), newest_first[..1]);
+    let third = Plan {
+        seed: 3,
+        ..first.clone()
+    };
+    bench
+        .revise_plan(&slug, 1, &third, "drawn again", NOW)
+        .unwrap();
+    bench.put_in_bin(store::Thing::Plan(&other), NOW).unwrap();
+    assert_eq!(bench.unpromised_plans(9).unwrap(), [third]);
+}

@@ -10,9 +10,11 @@ use crate::{
 use colour::grade::Grade;
 use inference::{
     InferenceError,
-    simulate::{Analysis, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
+    simulate::{Analysis, Case, Contrasts, Design, Layout, Outcome, Piece, Runs, ScatterOf, Truth},
 };
 use serde::{Deserialize, Serialize};
+use std::panic::resume_unwind;
+use std::sync::{Mutex, PoisonError};
 
 /// By which rules promises are worked out: to be raised with every change of their figures, so that
 /// none that was kept under other rules is shown.
@@ -111,22 +113,51 @@ impl Plan {
 
     fn promised(&self, runs: &Runs) -> Result<Promise, InferenceError> {
         let scatter = self.scatter.clone().unwrap_or_default();
-        let margin_de00 = self.margin.de00();
-        let trials = Trials::of(self, &scatter, runs)?;
-        let null = trials.run(|_| 0.0, Some(margin_de00))?;
-        let margin = trials.each_pair(margin_de00)?;
-        let grade_4 = trials.each_pair(Margin::Grade(Grade::from_half_steps(8)).de00())?;
-        let comparisons = null
-            .iter()
-            .zip(margin.iter().zip(&grade_4))
-            .map(|(null, (margin, grade_4))| self.compared(null, margin, grade_4))
-            .collect();
+        let sizes = Mutex::new(OTHER_SIZES.iter().rev());
+        // Each size has its trials drawn from the same seed, whichever thread does it.
+        let of_sizes = || -> Result<Vec<BySize>, InferenceError> {
+            let mut found = Vec::new();
+            loop {
+                let next = sizes.lock().unwrap_or_else(PoisonError::into_inner).next();
+                match next {
+                    Some(pieces) => found.push(self.with_pieces(*pieces, &scatter, runs)?),
+                    None => return Ok(found),
+                }
+            }
+        };
+        let (comparisons, by_pieces, more) = std::thread::scope(|scope| {
+            let helper = scope.spawn(of_sizes);
+            let comparisons = self.comparisons(&scatter, runs);
+            let own = of_sizes();
+            let helped = helper.join().unwrap_or_else(|panic| resume_unwind(panic));
+            (comparisons, own, helped)
+        });
+        let (comparisons, mut by_pieces) = (comparisons?, by_pieces?);
+        by_pieces.extend(more?);
+        by_pieces.sort_unstable_by_key(|size| size.pieces);
         Ok(Promise {
-            margin_de00,
+            margin_de00: self.margin.de00(),
             comparisons,
-            by_pieces: self.by_pieces(&scatter, runs)?,
+            by_pieces,
             scatter,
         })
+    }
+
+    fn comparisons(&self, scatter: &Scatter, runs: &Runs) -> Result<Vec<Promised>, InferenceError> {
+        let margin_de00 = self.margin.de00();
+        let trials = Trials::of(self, scatter, runs)?;
+        let grade_4_de00 = Margin::Grade(Grade::from_half_steps(8)).de00();
+        let mut cases = trials.each_pair(margin_de00, true);
+        cases.extend(trials.each_pair(grade_4_de00, false));
+        cases.push(trials.case(|_| 0.0, Some(margin_de00), false));
+        let mut outcomes = trials.run(&cases)?;
+        let null = outcomes.pop().unwrap_or_default();
+        let grade_4 = outcomes.split_off(outcomes.len() / 2);
+        let (margin, grade_4) = (differing(&outcomes), differing(&grade_4));
+        let of_three = null.iter().zip(margin.iter().zip(&grade_4));
+        Ok(of_three
+            .map(|(null, (margin, grade_4))| self.compared(null, margin, grade_4))
+            .collect())
     }
 
     fn compared(&self, null: &Outcome, margin: &Outcome, grade_4: &Outcome) -> Promised {
@@ -134,7 +165,7 @@ impl Plan {
         // On one piece nothing is decided, even where keepers show some scatter.
         let alone = arms.iter().any(|arm| arm.pieces < 2);
         let share = |share: f64| if alone { 0.0 } else { share };
-        let together = margin.difference_dunnett.unwrap_or(margin.difference_holm);
+        let together = margin.difference_dunnett.or(margin.difference_holm);
         Promised {
             first: arms[0].name.clone(),
             second: arms[1].name.clone(),
@@ -145,30 +176,33 @@ impl Plan {
             },
             units: null.contrast.units,
             shows_margin: share(margin.difference.share),
-            shows_margin_together: share(together.share),
+            shows_margin_together: share(together.map_or(0.0, |rate| rate.share)),
             shows_grade_4: share(grade_4.difference.share),
             shows_alike: share(null.equivalence.map_or(0.0, |rate| rate.share)),
             errs: share(null.difference.share + TAIL_AROUND_FADE),
         }
     }
 
-    fn by_pieces(&self, scatter: &Scatter, runs: &Runs) -> Result<Vec<BySize>, InferenceError> {
-        OTHER_SIZES
-            .iter()
-            .map(|&pieces| {
-                let mut other = self.clone();
-                for arm in &mut other.arms {
-                    arm.pieces = pieces;
-                    arm.codes.clear();
-                }
-                let shown = Trials::of(&other, scatter, runs)?.each_pair(self.margin.de00())?;
-                let weakest = shown.iter().map(|outcome| outcome.difference.share);
-                Ok(BySize {
-                    pieces,
-                    shows_margin: weakest.fold(1.0, f64::min),
-                })
-            })
-            .collect()
+    /// What the weakest comparison shows with another number of pieces in each arm.
+    fn with_pieces(
+        &self,
+        pieces: usize,
+        scatter: &Scatter,
+        runs: &Runs,
+    ) -> Result<BySize, InferenceError> {
+        let mut other = self.clone();
+        for arm in &mut other.arms {
+            arm.pieces = pieces;
+            arm.codes.clear();
+        }
+        let trials = Trials::of(&other, scatter, runs)?;
+        let outcomes = trials.run(&trials.each_pair(self.margin.de00(), false))?;
+        let shown = differing(&outcomes);
+        let weakest = shown.iter().map(|outcome| outcome.difference.share);
+        Ok(BySize {
+            pieces,
+            shows_margin: weakest.fold(1.0, f64::min),
+        })
     }
 }
 
@@ -201,35 +235,39 @@ impl Trials {
     }
 
     /// `margin`: what arms have to lie within to be shown alike, if that is asked.
-    fn run(
-        &self,
-        effect: impl Fn(usize) -> f64,
-        margin: Option<f64>,
-    ) -> Result<Vec<Outcome>, InferenceError> {
-        let truth = Truth {
+    fn case(&self, effect: impl Fn(usize) -> f64, margin: Option<f64>, together: bool) -> Case {
+        Case {
             effects: (0..self.arms).map(effect).collect(),
             margin,
-            ..self.truth.clone()
-        };
-        self.design.simulate(&truth, &self.runs)
+            together,
+        }
     }
 
-    /// For every comparison trials in which its two arms differ by `size`. Arms are
-    /// told apart by the bits of their numbers: in a few rounds each pair has
-    /// differed. Whether arms that differ are shown alike is not asked.
-    fn each_pair(&self, size: f64) -> Result<Vec<Outcome>, InferenceError> {
-        let mut found: Vec<Option<Outcome>> = vec![None; self.design.contrasts().len()];
-        for bit in 0..usize::BITS - (self.arms - 1).leading_zeros() {
-            let outcomes = self.run(|arm| size * ((arm >> bit) & 1) as f64, None)?;
-            for (found, outcome) in found.iter_mut().zip(outcomes) {
-                let (a, b) = (outcome.contrast.first, outcome.contrast.second);
-                if (a ^ b) >> bit & 1 == 1 {
-                    found.get_or_insert(outcome);
-                }
-            }
-        }
-        Ok(found.into_iter().flatten().collect())
+    /// Cases in which between them the two arms of every comparison differ by `size`:
+    /// arms are told apart by the bits of their numbers. Whether arms that differ are
+    /// shown alike is not asked.
+    fn each_pair(&self, size: f64, together: bool) -> Vec<Case> {
+        (0..usize::BITS - (self.arms - 1).leading_zeros())
+            .map(|bit| self.case(|arm| size * ((arm >> bit) & 1) as f64, None, together))
+            .collect()
     }
+
+    fn run(&self, cases: &[Case]) -> Result<Vec<Vec<Outcome>>, InferenceError> {
+        self.design.simulate_each(&self.truth, cases, &self.runs)
+    }
+}
+
+/// Of cases that follow the bits of the arms' numbers, for every comparison the first
+/// in which its arms differ.
+fn differing(cases: &[Vec<Outcome>]) -> Vec<Outcome> {
+    let comparisons = cases.first().into_iter().flatten().enumerate();
+    comparisons
+        .filter_map(|(at, outcome)| {
+            let (a, b) = (outcome.contrast.first, outcome.contrast.second);
+            let bit = (a ^ b).trailing_zeros() as usize;
+            cases.get(bit).map(|outcomes| outcomes[at])
+        })
+        .collect()
 }
 
 /// The plan as chance deals it out.

@@ -1,8 +1,8 @@
 //! From a question and a budget to a design.
 
 use super::{
-    Asks, Circumstance, CircumstanceKind, Margin, Plan, PlanError, PlannedArm, Promised, RUNS,
-    Scatter, Step, StepKind,
+    Asks, Circumstance, CircumstanceKind, Margin, Plan, PlanError, PlannedArm, Promise, Promised,
+    RUNS, Scatter, Step, StepKind,
 };
 use crate::decide::TAIL_OF_FADE;
 use crate::text;
@@ -97,6 +97,9 @@ pub struct Budget {
 pub struct Proposal {
     /// The plan.
     pub plan: Plan,
+    /// What the plan can show, by [`RUNS`] trials; no part of the data.
+    #[serde(skip)]
+    pub promise: Promise,
     /// Whether it shows the margin four times in five.
     pub reached: bool,
     /// How often it shows a difference as large as the margin.
@@ -140,6 +143,7 @@ impl Enquiry {
         Ok(Proposal {
             sentence: sentence(&size, reached, shows_margin, shows_alike, self.margin),
             plan,
+            promise,
             reached,
             shows_margin,
             shows_alike,

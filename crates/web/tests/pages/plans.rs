@@ -202,3 +202,75 @@ async fn a_plan_that_is_kept_is_shown_though_its_promise_cant_be() {
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
     assert_eq!(plan_of(&desk, "agent-f-on-red").seed, 77);
 }
+
+/// A plan of so many arms, whose trials take long to draw.
+fn large(arms: usize, pieces: usize) -> trial::plan::Plan {
+    let arm = |arm| format!("[[arms]]\nname = \"agent {arm}\"\npieces = {pieces}\n");
+    let arms: String = (0..arms).map(arm).collect();
+    trial::plan::Plan::from_toml(&format!(
+        "question = \"Which?\"\nasks = \"which_is_best\"\nmargin = \"grade 4\"\nrounds = 2\n{arms}\
+         [[steps]]\nkind = \"wash\"\nloads = [\"wash 1\", \"wash 2\", \"wash 3\"]\n"
+    ))
+    .expect("the plan is sound")
+}
+
+fn keep(desk: &Desk, plan: &trial::plan::Plan) -> String {
+    let mut bench = desk.bench.lock().expect("nobody failed at the bench");
+    let kept = bench.keep_plan(plan, "written", "2030-01-01T00:00:00Z");
+    kept.expect("the plan is kept")
+}
+
+#[tokio::test]
+async fn a_plan_is_shown_before_what_it_can_show_is_worked_out() {
+    let desk = Desk::new().await;
+    let plan = large(12, 40);
+    let slug = keep(&desk, &plan);
+    let (page, part) = (format!("/plans/{slug}"), format!("/plans/{slug}/power"));
+    let first = desk.get(&page).await;
+    assert_eq!(first.status, StatusCode::OK);
+    assert!(first.text.contains("Being worked out"));
+    let again = format!("href=\"{page}?revision=1#power\"");
+    assert!(first.text.contains(&again) && first.text.contains("All 480 pieces"));
+    let awaited = format!("data-awaited=\"{part}?revision=1\"");
+    assert!(first.text.contains(&awaited));
+    assert_eq!(desk.get(&part).await.status, StatusCode::ACCEPTED);
+    let shown = loop {
+        let answer = desk.get(&part).await;
+        if answer.status != StatusCode::ACCEPTED {
+            break answer;
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(50)).await;
+    };
+    assert_eq!(shown.status, StatusCode::OK);
+    assert!(shown.text.contains("show a difference by chance"));
+    assert!(!shown.text.contains("<html"));
+    let promise = {
+        let bench = desk.bench.lock().unwrap();
+        assert!(bench.unpromised_plans(9).unwrap().is_empty());
+        bench.kept_promise(&plan).unwrap().unwrap()
+    };
+    assert_eq!(promise.comparisons.len(), 66);
+    let later = desk.get(&page).await.text;
+    assert!(!later.contains("data-awaited") && later.contains("agent 11 against agent 0"));
+}
+
+/// Two kinds of load with a load for each piece are more than can be fitted.
+#[tokio::test]
+async fn why_a_plan_can_promise_nothing_is_said() {
+    let desk = Desk::new().await;
+    let mut plan = large(2, 200);
+    plan.steps[0].loads = (0..200).map(|load| format!("wash {load}")).collect();
+    let mut soak = trial::plan::Step::of(trial::plan::StepKind::Soak);
+    soak.loads = (0..200).map(|load| format!("jar {load}")).collect();
+    plan.steps.push(soak);
+    let slug = keep(&desk, &plan);
+    for _ in 0..2 {
+        let page = loop {
+            let page = desk.get(&format!("/plans/{slug}")).await.text;
+            if !page.contains("Being worked out") {
+                break page;
+            }
+        };
+        assert!(page.contains("400"), "{page}");
+    }
+}

@@ -7,7 +7,7 @@ use inference::{
     InferenceError,
     power::Test,
     sample_size,
-    simulate::{Contrasts, Design, Layout, Outcome as Drawn, Piece, Runs, ScatterOf, Truth},
+    simulate::{Contrasts, Design, Layout, Outcome as Drawn, Piece, Rate, Runs, ScatterOf, Truth},
 };
 use serde::Serialize;
 
@@ -93,9 +93,10 @@ fn powers(args: &PowerArgs) -> Result<Powers, InferenceError> {
         tail: TAIL,
     };
     let several = args.arms > 2 && args.arms * args.pieces <= MOST_DRAWN;
-    let together = |contrasts, pick: fn(&Drawn) -> f64| -> Result<Option<f64>, InferenceError> {
-        several.then(|| drawn(args, contrasts, pick)).transpose()
-    };
+    let together =
+        |contrasts, pick: fn(&Drawn) -> Option<Rate>| -> Result<Option<f64>, InferenceError> {
+            several.then(|| drawn(args, contrasts, pick)).transpose()
+        };
     Ok(Powers {
         sd: args.sd,
         margin: args.margin,
@@ -104,12 +105,9 @@ fn powers(args: &PowerArgs) -> Result<Powers, InferenceError> {
         difference: test.power(args.margin / error),
         alike: test.equivalence(args.margin / error, 0.0),
         difference_against_control: together(Contrasts::Against(0), |drawn| {
-            drawn
-                .difference_dunnett
-                .unwrap_or(drawn.difference_holm)
-                .share
+            drawn.difference_dunnett.or(drawn.difference_holm)
         })?,
-        difference_all_pairs: together(Contrasts::AllPairs, |drawn| drawn.difference_holm.share)?,
+        difference_all_pairs: together(Contrasts::AllPairs, |drawn| drawn.difference_holm)?,
         pieces_for: WANTED
             .iter()
             .map(|&power| {
@@ -132,7 +130,7 @@ fn powers(args: &PowerArgs) -> Result<Powers, InferenceError> {
 fn drawn(
     args: &PowerArgs,
     contrasts: Contrasts,
-    pick: fn(&Drawn) -> f64,
+    pick: fn(&Drawn) -> Option<Rate>,
 ) -> Result<f64, InferenceError> {
     let last = args.arms - 1;
     let layout = Layout {
@@ -163,7 +161,7 @@ fn drawn(
     let pair = outcomes
         .iter()
         .find(|drawn| (drawn.contrast.first, drawn.contrast.second) == (0, last));
-    Ok(pair.map_or(0.0, pick))
+    Ok(pair.and_then(pick).map_or(0.0, |rate| rate.share))
 }
 
 fn as_text(powers: &Powers) -> String {

@@ -1,7 +1,7 @@
 //! A size tried out by drawing trials at random.
 
 use super::{
-    super::{Contrasts, Design, Layout, Outcome, Piece, Runs, Truth},
+    super::{Case, Contrasts, Design, Layout, Outcome, Piece, Runs, Truth},
     Sharing, Size, Strictness, Wish,
 };
 use crate::InferenceError;
@@ -26,35 +26,53 @@ pub(super) fn confirmed(wish: &Wish, size: Size, seed: u64) -> Result<Size, Infe
         equivalence_tail: wish.equivalence_tail,
         ..Runs::new(runs as u32, seed)
     };
-    let outcome = |effect: f64, margin| -> Result<Option<Outcome>, InferenceError> {
-        let mut effects = vec![0.0; wish.arms];
+    let mut effects = vec![0.0; wish.arms];
+    let truth = Truth {
+        effects: effects.clone(),
+        piece_sd: wish.piece_sd,
+        load_sds: vec![wish.load_sd],
+        reading_sd: wish.reading_sd,
+        photos: wish.photos,
+        margin: None,
+        parts: wish.alike.map_or(1, |alike| alike.parts),
+    };
+    let mut case = |effect: f64, margin, together| {
         effects[second] = effect;
-        let truth = Truth {
-            effects,
-            piece_sd: wish.piece_sd,
-            load_sds: vec![wish.load_sd],
-            reading_sd: wish.reading_sd,
-            photos: wish.photos,
+        Case {
+            effects: effects.clone(),
             margin,
-            parts: wish.alike.map_or(1, |alike| alike.parts),
-        };
-        let all = design.simulate(&truth, &runs)?;
-        let of_pair = |outcome: &Outcome| {
+            together,
+        }
+    };
+    let strict = wish.strictness != Strictness::Each;
+    let differs = wish.difference.map(|effect| case(effect, None, strict));
+    let alike = wish
+        .alike
+        .map(|alike| case(alike.truly, Some(alike.margin), false));
+    let cases: Vec<Case> = differs.into_iter().chain(alike).collect();
+    let of_pair = |all: Vec<Outcome>| {
+        let pair = |outcome: &Outcome| {
             (outcome.contrast.first, outcome.contrast.second) == (first, second)
         };
-        Ok(all.into_iter().find(of_pair))
+        all.into_iter().find(pair)
     };
+    let mut found = design
+        .simulate_each(&truth, &cases, &runs)?
+        .into_iter()
+        .map(of_pair);
     let mut size = size;
-    if let (Some(power), Some(effect)) = (&mut size.difference, wish.difference) {
-        power.simulated = outcome(effect, None)?.and_then(|outcome| match wish.strictness {
-            Strictness::Each => Some(outcome.difference),
-            Strictness::Holm => Some(outcome.difference_holm),
-            Strictness::Dunnett => outcome.difference_dunnett,
-        });
+    if let Some(power) = &mut size.difference {
+        power.simulated = found
+            .next()
+            .flatten()
+            .and_then(|found| match wish.strictness {
+                Strictness::Each => Some(found.difference),
+                Strictness::Holm => found.difference_holm,
+                Strictness::Dunnett => found.difference_dunnett,
+            });
     }
-    if let (Some(power), Some(alike)) = (&mut size.alike, wish.alike) {
-        let found = outcome(alike.truly, Some(alike.margin))?;
-        power.simulated = found.and_then(|outcome| outcome.equivalence);
+    if let Some(power) = &mut size.alike {
+        power.simulated = found.next().flatten().and_then(|found| found.equivalence);
     }
     Ok(size)
 }

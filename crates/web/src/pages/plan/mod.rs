@@ -1,6 +1,7 @@
 //! Plans: the question, the proposed plan, its revisions, the start of its trial.
 
 pub(crate) mod ask;
+pub(crate) mod power;
 pub(crate) mod propose;
 pub(crate) mod revise;
 pub(crate) mod show;

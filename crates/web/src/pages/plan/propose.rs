@@ -4,7 +4,6 @@ use super::ask::{Draft, render};
 use crate::app::{App, blocking, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
-use crate::promises;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -29,10 +28,15 @@ pub(crate) async fn act(State(app): State<App>, form: Signed) -> Result<Response
         Err(error) => return wrong(draft.problem(error)),
     };
     proposal.plan.title.clone_from(&draft.title);
-    let plan = proposal.plan.clone();
     let slug = app
-        .at_bench(move |bench| Ok(bench.keep_plan(&proposal.plan, &proposal.sentence, &now())?))
+        .at_bench(move |bench| {
+            let slug = bench.keep_plan(&proposal.plan, &proposal.sentence, &now())?;
+            if let Err(error) = bench.keep_promise(&proposal.plan, &proposal.promise) {
+                // The plan stands; its page has it worked out anew.
+                tracing::warn!(?error, "what a plan promises could not be kept");
+            }
+            Ok(slug)
+        })
         .await?;
-    promises::prepare(&app, &plan).await;
     Ok(Redirect::to(&format!("/plans/{slug}")).into_response())
 }

@@ -42,7 +42,7 @@ pub(crate) async fn act(
         .await?;
     match done {
         Ok(plan) => {
-            promises::prepare(&app, &plan).await;
+            promises::draw(&app, &plan);
             Ok(Redirect::to(&format!("/plans/{place}")).into_response())
         }
         Err((kept, (field, message))) => {

@@ -1,26 +1,25 @@
 //! `GET /plans/{slug}?revision=2`: a plan, what it can show and what it can't tell.
 
+use super::power::Power;
 use crate::app::{App, blocking};
 use crate::assets::Assets;
 use crate::error::Error;
 use crate::form::Problems;
 use crate::promises;
-use crate::text;
 use crate::text::plan as say;
 use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};
-use report::{chart, margin_pair};
+use report::margin_pair;
 use serde::Deserialize;
 use store::KeptPlan;
 use trial::plan::{
-    Allotted, Carried, Finding, Order, Plan, PlanError, Promise, Promised, carried, critique,
-    departures,
+    Allotted, Carried, Finding, Order, Plan, PlanError, carried, critique, departures,
 };
 
 #[derive(Deserialize)]
 pub(crate) struct Wanted {
-    revision: Option<u32>,
+    pub(crate) revision: Option<u32>,
 }
 
 #[derive(Template)]
@@ -36,22 +35,13 @@ struct ShowPage<'a> {
     picture: String,
     proposed: &'a str,
     stages: String,
-    promise: Result<Shown, String>,
+    power: Power,
     findings: Vec<FindingCard>,
     ways: Vec<Way>,
     departures: Vec<(String, bool)>,
     order: Order,
     pieces: Vec<PieceRow>,
     text: String,
-}
-
-/// What the plan can show, in words and figures.
-struct Shown {
-    sentences: Vec<String>,
-    rows: Vec<[String; 6]>,
-    plot: String,
-    sizes: Vec<(usize, String)>,
-    origin: String,
 }
 
 struct FindingCard {
@@ -98,10 +88,10 @@ pub(crate) async fn render(
     problems: Problems,
     typed: Option<String>,
 ) -> Result<Html<String>, Error> {
-    let promise = promises::of(app, &kept.plan).await?;
+    let power = Power::of(&kept.plan, promises::of(app, &kept.plan).await?);
     let app = app.clone();
     blocking(move || {
-        let page = ShowPage::of(&app, &kept, &problems, typed, &promise).map_err(Error::broken)?;
+        let page = ShowPage::of(&app, &kept, &problems, typed, power).map_err(Error::broken)?;
         Ok(Html(page.render()?))
     })
     .await?
@@ -113,7 +103,7 @@ impl<'a> ShowPage<'a> {
         kept: &'a KeptPlan,
         problems: &'a Problems,
         typed: Option<String>,
-        promise: &Result<Promise, PlanError>,
+        power: Power,
     ) -> Result<Self, PlanError> {
         let plan = &kept.plan;
         let order = plan.order();
@@ -135,10 +125,7 @@ impl<'a> ShowPage<'a> {
                 .map(u32::to_string)
                 .collect::<Vec<_>>()
                 .join(", "),
-            promise: match promise {
-                Ok(promise) => Ok(Shown::of(plan, promise)),
-                Err(error) => Err(error.message.clone()),
-            },
+            power,
             findings: critique(plan).iter().map(FindingCard::of).collect(),
             ways: ways(carried(plan)),
             departures: departures(plan)
@@ -154,45 +141,6 @@ impl<'a> ShowPage<'a> {
             kept,
             plan,
         })
-    }
-}
-
-impl Shown {
-    fn of(plan: &Plan, promise: &Promise) -> Self {
-        let of_100 = |share: f64| format!("{:.0}", 100.0 * share);
-        let pieces = |name: &str| {
-            let arm = plan.arms.iter().find(|arm| arm.name == name);
-            arm.map_or(0, |arm| arm.pieces)
-        };
-        let least = |promised: &Promised| pieces(&promised.first).min(pieces(&promised.second));
-        Self {
-            sentences: promise
-                .comparisons
-                .iter()
-                .map(|promised| promised.sentence(least(promised)))
-                .collect(),
-            rows: promise
-                .comparisons
-                .iter()
-                .map(|promised| {
-                    [
-                        text::plan::against(&promised.second, &promised.first),
-                        of_100(promised.shows_margin_together),
-                        of_100(promised.shows_grade_4),
-                        of_100(promised.shows_alike),
-                        of_100(promised.errs),
-                        promised.basis.words().to_owned(),
-                    ]
-                })
-                .collect(),
-            plot: chart::power_by_pieces(&promise.by_pieces),
-            sizes: promise
-                .by_pieces
-                .iter()
-                .map(|by| (by.pieces, of_100(by.shows_margin)))
-                .collect(),
-            origin: promise.scatter.origin.clone(),
-        }
     }
 }
 

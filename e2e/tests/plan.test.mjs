@@ -83,6 +83,57 @@ describe("a plan", () => {
     });
   }
 
+  for (const size of Object.keys(SIZES)) {
+    test(`is there before its figures, which come without moving what is read (${size})`, async () => {
+      const page = await newPage(browser, size);
+      await page.goto(`${bench.origin}/ask`);
+      await fillIn(page, `Which of many, asked on a ${size}?`);
+      await page.getByRole("button", { name: "Propose a plan" }).click();
+      await page.getByText("See or edit it").click();
+      const arms = Array.from({ length: 24 }, (_, arm) => `[[arms]]\nname = "arm ${arm}"\npieces = 60\n`);
+      await page.getByLabel("Plan text (TOML)").fill(
+        `question = "Which of many?"\nasks = "which_is_best"\nmargin = "grade 4"\nrounds = 2\n${arms.join("")}` +
+          `[[steps]]\nkind = "wash"\nloads = ["wash 1", "wash 2", "wash 3"]\n`,
+      );
+      await page.getByRole("button", { name: "Keep this text" }).click();
+      const awaited = page.getByText("Being worked out");
+      await awaited.waitFor();
+      await assertSound(page);
+      const read = page.getByRole("heading", { name: "The whole plan as text" });
+      await read.scrollIntoViewIfNeeded();
+      const before = (await read.boundingBox()).y;
+      await page.getByRole("columnheader", { name: "show a difference by chance" }).waitFor({ timeout: 60_000 });
+      assert.ok(Math.abs((await read.boundingBox()).y - before) < 2);
+      assert.equal(await awaited.count(), 0);
+      assert.equal(await page.getByRole("status").first().innerText(), "Worked out.");
+      await assertSound(page);
+      assert.deepEqual(page.faults, []);
+      await page.context().close();
+    });
+  }
+
+  test("is shown again by a link where there are no scripts", async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(`${bench.origin}/ask`);
+    await fillIn(page, "Which of many, asked without scripts?");
+    await page.getByRole("button", { name: "Propose a plan" }).click();
+    await page.getByText("See or edit it").click();
+    const arms = Array.from({ length: 24 }, (_, arm) => `[[arms]]\nname = "arm ${arm}"\npieces = 61\n`);
+    await page.getByLabel("Plan text (TOML)").fill(
+      `question = "Which of many?"\nasks = "which_is_best"\nmargin = "grade 4"\nrounds = 2\n${arms.join("")}`,
+    );
+    await page.getByRole("button", { name: "Keep this text" }).click();
+    const again = page.getByRole("link", { name: "See whether it is there" });
+    await again.waitFor();
+    for (let looks = 0; looks < 200 && (await again.count()) > 0; looks += 1) {
+      await again.click();
+      await page.waitForTimeout(100);
+    }
+    await page.getByRole("columnheader", { name: "show a difference by chance" }).waitFor();
+    await context.close();
+  });
+
   test("prints on as many sheets as it needs, in the paper's size", async () => {
     const page = await newPage(browser, "desktop");
     await page.goto(`${bench.origin}/ask`);

@@ -70,7 +70,7 @@ fn limit(finding: &Finding, verdict: Verdict) -> Option<String> {
         Limits::Sharpness if verdict == Verdict::Open => {
             format!("{found} {}", finding.consequence)
         }
-        Limits::Sharpness => return None,
+        Limits::Sharpness | Limits::Staining => return None,
         Limits::Meaning => format!("{found} {}", finding.consequence),
     };
     Some(text)
@@ -86,6 +86,8 @@ enum Limits {
     Sharpness,
     /// It says what the verdict is about.
     Meaning,
+    /// It leaves verdicts on staining open, which say so themselves, and no others.
+    Staining,
 }
 
 fn kind(code: FindingCode) -> Limits {
@@ -103,6 +105,7 @@ fn kind(code: FindingCode) -> Limits {
         | FindingCode::StartMissing
         | FindingCode::Uneven => Limits::Sharpness,
         FindingCode::DoseDeparture => Limits::Meaning,
+        FindingCode::StainingUntold => Limits::Staining,
     }
 }
 

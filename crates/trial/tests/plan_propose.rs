@@ -18,6 +18,7 @@ fn enquiry(asks: Asks, arms: Vec<EnquiredArm>) -> Enquiry {
     Enquiry {
         question: "Does the step keep the colour?".into(),
         asks,
+        staining: false,
         fibre: "cotton".into(),
         dye_class: "direct".into(),
         margin: Margin::De00(1.7),

@@ -93,6 +93,7 @@ a-trial-compares-name-two-arms = A trial compares: name two arms at least, one o
 with-no-there-is-no-trial-give = With no { $what } there is no trial: give how many you can spare.
 pieces-are-too-few-for-arms = { $pieces } pieces are too few for { $arms } arms: each needs two to be treated and one kept unwashed, { $least } in all. Take more pieces, smaller ones if need be, or compare fewer arms.
 deep-and-pale-colours-cant-be-washed = Deep and pale colours can't be washed together, so each of the { $arms } arms needs two washes of its own, { $arms2 } in a round. Bowls will do for small pieces; or compare fewer depths.
+staining-is-told-by-washes-of-one-arm = Which arm stains more is told by witness cloths that were washed with that arm alone, so each of the { $arms } arms needs two washes of its own, { $arms2 } in a round. Bowls or jars will do for small pieces; or leave staining out.
 no-design-fits-into-pieces-and-washes = No design fits into { $pieces } pieces and { $washes } washes a round for { $arms } arms. Allow more, or compare fewer arms.
 no-design-can-be-worked-out = No design can be worked out: { $error }.
 dye-pot = dye pot
@@ -210,3 +211,13 @@ by-pieces-within-loads = by pieces within loads
 by-means-of-loads = by means of loads
 never-each-arm-has-one-load = never: each arm has one load, its own
 never-too-few-pieces-to-tell = never: too few pieces to tell what chance does
+
+## plan/staining.rs
+
+no-wash-has-a-witness-cloth = Staining can't be told: no wash has a witness cloth.
+witness-cloths-lie-with-pieces-of-several = Staining can't be laid to one arm: the witness cloths in { $loads } are washed with pieces of several.
+ask-for-staining-to-compare = { $told } They show whether dye comes off. To compare the arms by what they stain, wash each by itself, in two loads at least, or each piece in a jar of its own.
+fewer-than-two-witness-cloths = Staining can't be compared: { $arms } would have fewer than two witness cloths in washes of its own.
+staining-can-be-compared = Staining can be compared: each arm is washed by itself, with { $witnesses } witness cloths of a kind at least.
+the-stain-cant-be-laid-to-one-arm = A stain on such a cloth may be of either arm, so the verdict on staining stays open however many pieces there are.
+one-cloth-tells-nothing-of-chance = One cloth doesn't show what chance does, so the verdict on staining stays open.

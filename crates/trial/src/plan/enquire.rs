@@ -14,6 +14,7 @@ impl Enquiry {
             title: String::new(),
             question: self.question.clone(),
             asks: self.asks,
+            staining: self.staining,
             fibre: self.fibre.clone(),
             dye_class: self.dye_class.clone(),
             margin: self.margin,

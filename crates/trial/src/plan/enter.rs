@@ -8,8 +8,9 @@ impl Plan {
     /// The trial that this plan makes, its pieces in the loads that chance gave them
     /// and a witness piece for each witness cloth of each wash.
     ///
-    /// A witness hangs with the first arm that has a piece in its load: the trial
-    /// knows no pieces without an arm.
+    /// A piece that is washed by itself has witnesses of its own. One whose load holds
+    /// several arms hangs with the first of them, for the trial knows no pieces without
+    /// an arm; it tells of none, as [`Plan::staining_told`] says.
     pub fn new_trial(&self, order: &Order) -> NewTrial {
         let arms = self.arms.iter().enumerate().map(|(place, arm)| {
             let mut own: Vec<&Allotted> = order
@@ -56,19 +57,32 @@ impl Plan {
         let washes = self.steps.iter().filter(|step| step.kind == StepKind::Wash);
         let mut witnesses = Vec::new();
         for step in washes {
+            let with = |place: &str, load: Option<&String>| {
+                let cloths = step.witnesses.iter();
+                let witness = |cloth: &String| NewPiece {
+                    code: format!("{place}, {cloth}"),
+                    role: Role::Witness,
+                    load: load.cloned(),
+                };
+                cloths.map(witness).collect::<Vec<_>>()
+            };
             for load in &step.loads {
-                let mut here = order
+                let here = order
                     .pieces
                     .iter()
                     .filter(|piece| wash_of(piece) == Some(load));
-                if here.by_ref().map(|piece| piece.piece.arm).min() != Some(arm) {
-                    continue;
+                if here.map(|piece| piece.piece.arm).min() == Some(arm) {
+                    witnesses.extend(with(load, Some(load)));
                 }
-                witnesses.extend(step.witnesses.iter().map(|cloth| NewPiece {
-                    code: format!("{load}, {cloth}"),
-                    role: Role::Witness,
-                    load: Some(load.clone()),
-                }));
+            }
+            if step.loads.is_empty() && step.is_of(&self.arms[arm].name) {
+                let own = order.pieces.iter().map(|piece| &piece.piece);
+                let mut own: Vec<&str> = own
+                    .filter(|piece| piece.arm == arm && piece.role == Role::Test)
+                    .map(|piece| piece.code.as_str())
+                    .collect();
+                own.sort_by_key(|code| (code.len(), *code));
+                witnesses.extend(own.into_iter().flat_map(|piece| with(piece, None)));
             }
         }
         witnesses

@@ -42,6 +42,7 @@ mod promise;
 mod propose;
 mod read;
 mod sharing;
+mod staining;
 mod studio;
 
 pub use critique::{Carried, Finding, FindingCode, carried, critique};
@@ -58,3 +59,4 @@ pub use packing::{PackedArm, PackedBath, PackedCloth, Packing};
 pub use promise::{Basis, BySize, PROMISE_EDITION, Promise, Promised, RUNS};
 pub use propose::{Budget, EnquiredArm, Enquiry, Proposal};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};
+pub use staining::Staining;

@@ -20,6 +20,9 @@ pub struct Plan {
     /// What kind of question it is.
     #[serde(default)]
     pub asks: Asks,
+    /// Whether it is asked, too, which arm stains other cloth more.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub staining: bool,
     /// The fibre, in words; may be empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub fibre: String,
@@ -180,7 +183,8 @@ pub struct Step {
     /// The loads over which each arm's pieces are dealt in turn; empty: each piece by itself.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub loads: Vec<String>,
-    /// Witness cloths in each load, such as `plain` and `multifibre`.
+    /// Witness cloths in each load, such as `plain` and `multifibre`; with each piece
+    /// where it is by itself.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub witnesses: Vec<String>,
     /// The product in the water, in words; empty: water alone, or as is usual for the step.

@@ -32,7 +32,7 @@ pub struct PackedArm {
 pub struct PackedCloth {
     /// The cloth, such as `multifibre`.
     pub cloth: String,
-    /// How many, one for each load that holds it.
+    /// How many, one for each load that holds it, or for each piece that is by itself.
     pub count: usize,
 }
 
@@ -95,7 +95,11 @@ impl Plan {
         let mut cloths: Vec<PackedCloth> = Vec::new();
         for step in &self.steps {
             for cloth in &step.witnesses {
-                let count = step.loads.len();
+                let alone = self.arms.iter().filter(|arm| step.is_of(&arm.name));
+                let count = match step.loads.len() {
+                    0 => alone.map(|arm| arm.pieces).sum(),
+                    loads => loads,
+                };
                 match cloths.iter_mut().find(|known| known.cloth == *cloth) {
                     Some(known) => known.count += count,
                     None => cloths.push(PackedCloth {

@@ -20,6 +20,10 @@ const USUAL_KEEPERS: usize = 2;
 const LOAD_AS_PIECES: f64 = 2.0;
 /// Pieces a home machine or basin takes at once, as swatches go.
 const USUAL_PER_LOAD: usize = 24;
+/// Washes of its own that each arm gets, where they can be spared, if staining is asked
+/// about: by three witness cloths each and three people, arms that lie two grades apart
+/// are told apart, and more cloths add little.
+const STAINING_LOADS: usize = 3;
 /// Loads in which a step is done where loads are what varies.
 const USUAL_LOADS: usize = 2;
 
@@ -32,6 +36,10 @@ pub struct Enquiry {
     /// What kind of question it is.
     #[serde(default)]
     pub asks: Asks,
+    /// Whether it is asked, too, which arm stains other cloth more. Each arm then has
+    /// washes of its own, so that a stain is its own.
+    #[serde(default)]
+    pub staining: bool,
     /// The fibre, in words; may be empty.
     #[serde(default)]
     pub fibre: String,
@@ -176,14 +184,14 @@ impl Enquiry {
                 text::plan::pieces_are_too_few_for_arms(self.budget.pieces, self.arms.len(), least),
             ));
         }
-        if !self.may_share() && self.budget.washes < USUAL_LOADS * self.arms.len() {
-            return Err(PlanError::new(
-                "budget.washes",
-                text::plan::deep_and_pale_colours_cant_be_washed(
-                    self.arms.len(),
-                    USUAL_LOADS * self.arms.len(),
-                ),
-            ));
+        let least = USUAL_LOADS * self.arms.len();
+        if !self.may_share() && self.budget.washes < least {
+            let sentence = if self.hues_agree() {
+                text::plan::staining_is_told_by_washes_of_one_arm(self.arms.len(), least)
+            } else {
+                text::plan::deep_and_pale_colours_cant_be_washed(self.arms.len(), least)
+            };
+            return Err(PlanError::new("budget.washes", sentence));
         }
         Ok(())
     }
@@ -219,7 +227,7 @@ impl Enquiry {
                 Sharing::OneArm
             },
             piece_sd: scatter.piece_sd_de00,
-            load_sd: if self.may_share() {
+            load_sd: if self.hues_agree() {
                 scatter.load_sd_de00
             } else {
                 // Pot and wash both differ from lot to lot.
@@ -271,8 +279,14 @@ impl Enquiry {
         }
     }
 
-    /// Whether no arm's dye would show on another arm.
+    /// Whether arms may be washed together: none's dye shows on another, and no stain
+    /// has to be laid to one.
     fn may_share(&self) -> bool {
+        !self.staining && self.hues_agree()
+    }
+
+    /// Whether no arm's dye would show on another arm.
+    fn hues_agree(&self) -> bool {
         super::critique::may_share(&self.planned_arms(2))
     }
 
@@ -300,6 +314,7 @@ impl Enquiry {
             title: String::new(),
             question: self.question.clone(),
             asks: self.asks,
+            staining: self.staining,
             fibre: self.fibre.clone(),
             dye_class: self.dye_class.clone(),
             margin: self.margin,
@@ -313,8 +328,7 @@ impl Enquiry {
             vessels: Vec::new(),
             instructions: Vec::new(),
         };
-        let share = self.may_share();
-        if share {
+        if self.hues_agree() {
             plan.steps.push(Step {
                 loads: vec![text::plan::dye_pot().into()],
                 ..Step::of(StepKind::Dye)
@@ -328,7 +342,7 @@ impl Enquiry {
             ));
         }
         self.after_treat(&mut plan);
-        if share {
+        if self.may_share() {
             let loads = (1..=size.loads).map(text::plan::wash);
             plan.steps.push(Step {
                 loads: loads.collect(),
@@ -336,6 +350,12 @@ impl Enquiry {
             });
         } else {
             let each = size.loads / plan.arms.len();
+            // More witnesses sharpen the verdict on staining, and loads that on change.
+            let spare = size.per_arm.min(self.budget.washes / plan.arms.len());
+            let each = match self.staining {
+                true => each.max(spare.min(STAINING_LOADS)),
+                false => each,
+            };
             plan.steps.extend(own_loads(
                 &plan.arms,
                 StepKind::Wash,

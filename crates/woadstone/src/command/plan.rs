@@ -5,8 +5,8 @@ use std::fmt::Write;
 
 use serde::Serialize;
 use trial::plan::{
-    Carried, DoseDeparture, Enquiry, Finding, Order, Plan, Promise, RUNS, carried, critique,
-    departures,
+    Carried, DoseDeparture, Enquiry, Finding, Order, Plan, Promise, RUNS, Staining, carried,
+    critique, departures,
 };
 
 use crate::{
@@ -23,6 +23,7 @@ struct Looked {
     findings: Vec<Finding>,
     departures: Vec<DoseDeparture>,
     carried: Vec<Carried>,
+    staining: Staining,
     order: Order,
 }
 
@@ -56,6 +57,7 @@ pub fn run(args: &PlanArgs) -> Outcome {
         findings: critique(&plan),
         departures: departures(&plan),
         carried: carried(&plan),
+        staining: plan.staining_told(),
         order: plan.order(),
         plan,
     };
@@ -159,6 +161,8 @@ fn criticism(text: &mut String, looked: &Looked) {
     {
         let _ = writeln!(text, "{}", text::command::on_purpose(departure.sentence()));
     }
+    let staining = looked.staining.sentence(looked.plan.staining);
+    let _ = writeln!(text, "\n{staining}");
     if !looked.carried.is_empty() {
         text.push_str(&format!("\n{}\n", text::command::where_dye_can_travel()));
         for way in &looked.carried {

@@ -33,6 +33,8 @@ pub enum FindingCode {
     DeepWithPale,
     /// Loads in which dye could travel have no witness cloth.
     WitnessMissing,
+    /// Which arm stains more is asked and can't be told.
+    StainingUntold,
     /// A product is not used as its instruction says.
     DoseDeparture,
 }

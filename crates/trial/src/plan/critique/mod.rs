@@ -29,6 +29,7 @@ pub fn critique(plan: &Plan) -> Vec<Finding> {
     found.extend(order::of_use(plan, &sharing));
     found.extend(carry::onto_others(plan, &sharing));
     found.extend(witness::missing(plan));
+    found.extend(witness::untold(plan, &sharing));
     let departures = super::dose::departures(plan);
     found.extend(
         departures

@@ -1,7 +1,8 @@
-//! Whether loads in which dye could travel hold a cloth that shows it.
+//! Whether loads in which dye could travel hold a cloth that shows it, and one that tells whose it is
+//! where that is asked.
 
 use super::{Finding, FindingCode};
-use crate::plan::{Mend, Plan, check::list};
+use crate::plan::{Kind, Mend, Plan, Sharing, Staining, StepKind, check::list};
 use crate::text;
 
 /// One finding for all steps of every round whose loads have no witness; where a
@@ -43,5 +44,28 @@ pub(super) fn missing(plan: &Plan) -> Option<Finding> {
         mends: vec![Mend::AddWitness {
             steps: washes.iter().map(|(place, _)| *place).collect(),
         }],
+    })
+}
+
+/// Where the plan asks which arm stains more, and its witness cloths won't tell.
+pub(super) fn untold(plan: &Plan, sharing: &Sharing) -> Option<Finding> {
+    let told = plan.staining_with(sharing);
+    let consequence = match &told {
+        _ if !plan.staining => return None,
+        // That no wash has a witness is a finding of its own.
+        Staining::NoWitness | Staining::Told { .. } => return None,
+        Staining::Shared { .. } => text::plan::the_stain_cant_be_laid_to_one_arm(),
+        Staining::Few { .. } => text::plan::one_cloth_tells_nothing_of_chance(),
+    };
+    let kind = Kind::Load(StepKind::Wash, 0);
+    Some(Finding {
+        code: FindingCode::StainingUntold,
+        sentence: told.sentence(plan.staining),
+        consequence: consequence.to_owned(),
+        arms: match told {
+            Staining::Few { arms } => arms,
+            _ => Vec::new(),
+        },
+        mends: vec![Mend::AddLoads { kind }, Mend::EachByItself { kind }],
     })
 }

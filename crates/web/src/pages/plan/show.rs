@@ -38,6 +38,8 @@ struct ShowPage<'a> {
     power: Power,
     findings: Vec<FindingCard>,
     ways: Vec<Way>,
+    /// What its witness cloths can tell of staining.
+    staining: String,
     departures: Vec<(String, bool)>,
     order: Order,
     pieces: Vec<PieceRow>,
@@ -128,6 +130,7 @@ impl<'a> ShowPage<'a> {
             power,
             findings: critique(plan).iter().map(FindingCard::of).collect(),
             ways: ways(carried(plan)),
+            staining: plan.staining_told().sentence(plan.staining),
             departures: departures(plan)
                 .iter()
                 .map(|departure| (departure.sentence(), departure.on_purpose))

@@ -3,13 +3,15 @@
 A template may hold markup, expressions and a few names and symbols that no language
 changes; a run of letters beside them, or a sentence within an expression, is a text that
 belongs in a Fluent file. So is a sentence in Rust, the words of an error and the help of a
-command; see docs/decisions/0012-texts-are-functions.md for what may stay.
+command, and in a table of data whatever isn't a key, a word that files may use or where a figure
+comes from; see docs/decisions/0012-texts-are-functions.md for what may stay.
 """
 
 import html
 import pathlib
 import re
 import sys
+import tomllib
 
 from rust_text import sentences
 
@@ -24,6 +26,10 @@ KEPT = {
     "crates/wording/": "said to who builds the program",
     "crates/scene/": "renders pictures for tests and the demo",
     "crates/dyeing/src/quantity/retold.rs": "units that it reads in kept sentences",
+}
+# Entries of tables whose words are no text: keys, words that files may use, sources of figures.
+KEYS = {
+    "key", "also", "source", "kind", "role", "by", "need", "material", "fibres", "hazards", "add", "after",
 }
 # Words of others that Rust looks for.
 THEIRS = {"already exists": "SQLite, of a table"}
@@ -69,8 +75,27 @@ def in_rust():
         yield path, [text for text in found if text not in events and text not in THEIRS]
 
 
+def entries(table, name=""):
+    """Each string of a table of data with the name of its entry."""
+    if isinstance(table, dict):
+        for key, value in table.items():
+            yield from entries(value, key)
+    elif isinstance(table, list):
+        for value in table:
+            yield from entries(value, name)
+    elif isinstance(table, str):
+        yield name, table
+
+
+def in_tables():
+    """Each table of data with the texts in it."""
+    for path in sorted(pathlib.Path("crates").glob("*/data/**/*.toml")):
+        found = entries(tomllib.loads(path.read_text(encoding="utf-8")))
+        yield path, [f"{name} = {text}" for name, text in found if name not in KEYS]
+
+
 def main():
-    faults = templates = sources = 0
+    faults = templates = sources = tables = 0
     for path in sorted(pathlib.Path("crates").glob("*/templates/**/*.html")):
         templates += 1
         for text in texts(path.read_text(encoding="utf-8")):
@@ -82,11 +107,16 @@ def main():
         for text in found:
             print(f"{path}: “{text.strip()}” belongs in text/en/")
             faults += 1
+    for path, found in in_tables():
+        tables += 1
+        for text in found:
+            print(f"{path}: “{text}” belongs in text/en/")
+            faults += 1
     messages = sum(
         len(re.findall(r"^[a-z][a-z0-9-]* =", path.read_text(encoding="utf-8"), re.M))
         for path in pathlib.Path("text/en").glob("*/*.ftl")
     )
-    print(f"texts: {messages} messages, {templates} templates, {sources} sources, {faults} faults")
+    print(f"texts: {messages} messages, {templates} templates, {sources} sources, {tables} tables, {faults} faults")
     return faults != 0
 
 

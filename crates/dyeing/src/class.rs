@@ -2,24 +2,27 @@
 //!
 //! The table is `data/classes.toml`, which says where its figures come from.
 
+use crate::known;
 use crate::text;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Celsius, LiquorRatio, caution::Hazard, error::DyeingError, material::Role};
+use crate::{
+    Celsius, LiquorRatio,
+    caution::Hazard,
+    error::DyeingError,
+    fibre::{self, Fibre},
+    material::Role,
+};
 
 /// A class of dye.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DyeClass {
-    /// Its short name, as recipes use it.
+    /// Its short name, as recipes use it whatever the language.
     pub key: String,
-    /// Its name.
-    pub name: String,
-    /// What it is good for, in a sentence.
-    pub about: String,
-    /// The fibres it dyes.
+    /// Keys of the fibres it dyes.
     pub fibres: Vec<String>,
     /// Acidity of the bath, least and most.
     pub ph: [f64; 2],
@@ -42,11 +45,9 @@ pub struct DyeClass {
     pub fixation_percent: [f64; 2],
     /// Rinses and washes that take loose dye off.
     pub wash_off: Vec<WashOff>,
-    /// After-treatments that are met, and what they are worth.
+    /// After-treatments that are met: a word for each, by which its text is found.
     #[serde(default)]
     pub after: Vec<String>,
-    /// How well it usually lasts.
-    pub fastness: Fastness,
     /// What the dye itself can do to people.
     #[serde(default)]
     pub hazards: Vec<Hazard>,
@@ -91,8 +92,6 @@ pub struct Helper {
     pub by_depth: Vec<[f64; 2]>,
     /// How badly it is needed.
     pub need: Need,
-    /// Why, as the end of a sentence.
-    pub why: String,
 }
 
 /// A stage of the bath: add, go to a temperature, stay.
@@ -109,8 +108,9 @@ pub struct Stage {
     pub rise_c_per_min: f64,
     /// How long it stays there.
     pub minutes: f64,
-    /// What to do meanwhile.
-    pub how: String,
+    /// Whether the goods stay out when the dye goes in, as of a vat that isn't ready yet.
+    #[serde(default)]
+    pub goods_wait: bool,
 }
 
 fn usual_rise() -> f64 {
@@ -121,8 +121,6 @@ fn usual_rise() -> f64 {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WashOff {
-    /// What to do.
-    pub how: String,
     /// How long.
     pub minutes: f64,
     /// How warm.
@@ -140,6 +138,19 @@ pub struct Fastness {
     pub wash: String,
     /// To light.
     pub light: String,
+}
+
+/// What to do at a stage of the bath; each may be nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct How {
+    /// How what goes in is stirred in, after a colon.
+    pub add: Option<&'static str>,
+    /// What to do on the way to the temperature.
+    pub rise: Option<&'static str>,
+    /// What is left to do of adding, once the stage is at its temperature.
+    pub rest: Option<&'static str>,
+    /// What to do while it stays there.
+    pub hold: Option<&'static str>,
 }
 
 #[derive(Deserialize)]
@@ -179,6 +190,66 @@ pub fn find(key: &str) -> Result<&'static DyeClass, DyeingError> {
 }
 
 impl DyeClass {
+    fn said(&self, part: &str) -> &'static str {
+        known::known(text::known_classes::said, &self.key, part)
+    }
+
+    /// Its name, as `warm reactive dye`.
+    pub fn name(&self) -> &'static str {
+        self.said("")
+    }
+
+    /// What it is good for, in a sentence.
+    pub fn about(&self) -> &'static str {
+        self.said("about")
+    }
+
+    /// After-treatments that are met, and what they are worth, a sentence or two for each.
+    pub fn after_treatments(&self) -> Vec<&'static str> {
+        let texts = self.after.iter();
+        texts.map(|a| self.said(&format!("after-{a}"))).collect()
+    }
+
+    /// How well it usually lasts.
+    pub fn fastness(&self) -> Fastness {
+        Fastness {
+            wash: self.said("wash").to_owned(),
+            light: self.said("light").to_owned(),
+        }
+    }
+
+    /// Names of the fibres it dyes.
+    pub fn fibre_names(&self) -> Vec<&'static str> {
+        let fibres = self.fibres.iter();
+        fibres
+            .map(|key| fibre::find(key).map_or("", Fibre::name))
+            .collect()
+    }
+
+    /// Why one of its helpers is there, as the end of a sentence.
+    pub fn why(&self, helper: &Helper) -> &'static str {
+        self.said(helper.role.key())
+    }
+
+    /// What to do at a stage, counted from 0.
+    pub fn how(&self, stage: usize) -> How {
+        let of = |when: &str| {
+            let part = format!("stage-{}-{when}", stage + 1);
+            known::maybe_known(text::known_classes::said, &self.key, &part)
+        };
+        How {
+            add: of("add"),
+            rise: of("rise"),
+            rest: of("rest"),
+            hold: of("hold"),
+        }
+    }
+
+    /// What to do at a rinse or wash after the bath, counted from 0.
+    pub fn wash_off_how(&self, k: usize) -> &'static str {
+        self.said(&format!("wash-off-{}", k + 1))
+    }
+
     /// What helps it in that way, if anything does.
     pub fn helper(&self, role: Role) -> Option<&Helper> {
         self.helper.iter().find(|h| h.role == role)
@@ -233,7 +304,35 @@ impl Helper {
 #[cfg(test)]
 mod tests {
     use super::all;
-    use crate::{fibre, material};
+    use crate::known::{hold, name};
+    use crate::{fibre, material, text::known_classes};
+
+    #[test]
+    fn each_class_has_its_texts_and_there_are_no_others() {
+        let mut asked = Vec::new();
+        for class in all() {
+            let mut ask = |part: &str, is_needed| asked.push((name(&class.key, part), is_needed));
+            for part in ["", "about", "wash", "light"] {
+                ask(part, true);
+            }
+            for helper in &class.helper {
+                ask(helper.role.key(), true);
+            }
+            for k in 1..=class.stage.len() {
+                for when in ["add", "rise", "rest"] {
+                    ask(&format!("stage-{k}-{when}"), false);
+                }
+                ask(&format!("stage-{k}-hold"), true);
+            }
+            for k in 1..=class.wash_off.len() {
+                ask(&format!("wash-off-{k}"), true);
+            }
+            for after in &class.after {
+                ask(&format!("after-{after}"), true);
+            }
+        }
+        hold(known_classes::said, &known_classes::NAMES, asked);
+    }
 
     #[test]
     fn the_table_holds_together() {

@@ -2,6 +2,7 @@
 //!
 //! The table is `data/fibres.toml`, which says where its figures come from.
 
+use crate::known;
 use crate::text;
 use std::sync::LazyLock;
 
@@ -13,17 +14,15 @@ use crate::{Celsius, error::DyeingError, quantity::Cursor, quantity::read_number
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Fibre {
-    /// Its name.
-    pub name: String,
-    /// Other names.
+    /// The word that recipes use, whatever the language.
+    pub key: String,
+    /// Other words that recipes may use.
     #[serde(default)]
     pub also: Vec<String>,
     /// What it is made of: cellulose, protein, polyamide, polyester, acetate or acrylic.
     pub kind: String,
     /// How hot its bath may get.
     pub limit_c: Celsius,
-    /// What happens above that, as the end of a sentence.
-    pub above: String,
     /// Moisture of air-dry fibre, percent of its oven-dry mass.
     pub regain_percent: f64,
     /// Where its figures come from.
@@ -61,16 +60,28 @@ pub fn all() -> &'static [Fibre] {
 /// Names the fibres there are.
 pub fn find(name: &str) -> Result<&'static Fibre, DyeingError> {
     let wanted = name.trim().to_lowercase();
-    let is = |f: &&Fibre| f.name == wanted || f.also.contains(&wanted);
+    let is = |f: &&Fibre| f.key == wanted || f.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
         what: text::fibre::fibre(),
         name: name.trim().to_owned(),
         known: all()
             .iter()
-            .map(|f| f.name.as_str())
+            .map(|f| f.key.as_str())
             .collect::<Vec<_>>()
             .join(", "),
     })
+}
+
+impl Fibre {
+    /// Its name.
+    pub fn name(&self) -> &'static str {
+        known::known(text::known_fibres::said, &self.key, "")
+    }
+
+    /// What happens above the hottest it bears, as the end of a sentence.
+    pub fn above(&self) -> &'static str {
+        known::known(text::known_fibres::said, &self.key, "above")
+    }
 }
 
 /// Reads `cotton` or `60 % cotton, 40 % polyester`.
@@ -111,6 +122,17 @@ pub fn blend(text: &str) -> Result<Vec<FibreShare>, DyeingError> {
 #[cfg(test)]
 mod tests {
     use super::{all, blend};
+    use crate::known::{hold, name};
+    use crate::text::known_fibres;
+
+    #[test]
+    fn each_fibre_has_its_texts_and_there_are_no_others() {
+        let asked = all().iter().flat_map(|fibre| {
+            let of = |part| (name(&fibre.key, part), true);
+            [of(""), of("above")]
+        });
+        hold(known_fibres::said, &known_fibres::NAMES, asked);
+    }
 
     #[test]
     fn the_table_holds_together() {
@@ -123,7 +145,7 @@ mod tests {
     fn blends_are_read_and_have_to_be_whole() {
         let shares = blend("60 % cotton, 40 % polyester").unwrap();
         assert_eq!(
-            (shares[0].percent, shares[1].fibre.name.as_str()),
+            (shares[0].percent, shares[1].fibre.key.as_str()),
             (60.0, "polyester")
         );
         assert!(

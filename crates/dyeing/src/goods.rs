@@ -2,6 +2,7 @@
 //!
 //! The table is `data/goods.toml`. A typical weight is a guess, and is marked as one.
 
+use crate::known;
 use crate::text;
 use std::sync::LazyLock;
 
@@ -13,11 +14,9 @@ use crate::{Mass, error::DyeingError};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TypicalGoods {
-    /// What it is.
-    pub name: String,
-    /// What several of it are called.
-    pub many: String,
-    /// Other names.
+    /// The word that recipes use, whatever the language.
+    pub key: String,
+    /// Other words that recipes may use.
     #[serde(default)]
     pub also: Vec<String>,
     /// The lightest that is usual.
@@ -47,20 +46,37 @@ pub fn all() -> &'static [TypicalGoods] {
 /// # Errors
 /// Names the goods there are.
 pub fn find(name: &str) -> Result<&'static TypicalGoods, DyeingError> {
-    let wanted = name.trim().to_lowercase();
-    let is = |g: &&TypicalGoods| g.name.to_lowercase() == wanted || g.also.contains(&wanted);
-    all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
-        what: text::goods::typical_piece(),
-        name: name.to_owned(),
-        known: all()
-            .iter()
-            .map(|g| g.name.as_str())
-            .collect::<Vec<_>>()
-            .join(", "),
-    })
+    all()
+        .iter()
+        .find(|g| g.is_called(name))
+        .ok_or_else(|| DyeingError::Unknown {
+            what: text::goods::typical_piece(),
+            name: name.to_owned(),
+            known: all()
+                .iter()
+                .map(|g| g.key.as_str())
+                .collect::<Vec<_>>()
+                .join(", "),
+        })
 }
 
 impl TypicalGoods {
+    /// Whether that is a word of recipes for it, whatever the capitals.
+    pub fn is_called(&self, word: &str) -> bool {
+        let word = word.trim().to_lowercase();
+        self.key.to_lowercase() == word || self.also.contains(&word)
+    }
+
+    /// What it is.
+    pub fn name(&self) -> &'static str {
+        known::known(text::known_goods::said, &self.key, "")
+    }
+
+    /// What several of it are called.
+    pub fn many(&self) -> &'static str {
+        known::known(text::known_goods::said, &self.key, "many")
+    }
+
     /// Midway between the lightest and the heaviest.
     ///
     /// # Errors
@@ -73,6 +89,17 @@ impl TypicalGoods {
 #[cfg(test)]
 mod tests {
     use super::{all, find};
+    use crate::known::{hold, name};
+    use crate::text::known_goods;
+
+    #[test]
+    fn each_kind_has_its_texts_and_there_are_no_others() {
+        let asked = all().iter().flat_map(|goods| {
+            let of = |part| (name(&goods.key, part), true);
+            [of(""), of("many")]
+        });
+        hold(known_goods::said, &known_goods::NAMES, asked);
+    }
 
     #[test]
     fn the_table_holds_together() {

@@ -27,6 +27,7 @@ pub mod goods;
 pub mod heat;
 pub mod hydrate;
 pub mod kitchen;
+mod known;
 pub mod material;
 mod place;
 pub mod plan;

@@ -2,6 +2,7 @@
 //!
 //! The table is `data/materials.toml`, which says where its figures come from.
 
+use crate::known;
 use crate::text;
 use std::sync::LazyLock;
 
@@ -53,9 +54,9 @@ pub struct CountsAs {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Material {
-    /// Its name.
-    pub name: String,
-    /// Other names.
+    /// The word that recipes use, whatever the language.
+    pub key: String,
+    /// Other words that recipes may use.
     #[serde(default)]
     pub also: Vec<String>,
     /// What it does.
@@ -96,13 +97,13 @@ pub fn all() -> &'static [Material] {
 /// Names the materials there are.
 pub fn find(name: &str) -> Result<&'static Material, DyeingError> {
     let wanted = name.trim().to_lowercase();
-    let is = |m: &&Material| m.name == wanted || m.also.contains(&wanted);
+    let is = |m: &&Material| m.key == wanted || m.also.contains(&wanted);
     all().iter().find(is).ok_or_else(|| DyeingError::Unknown {
         what: text::material::material(),
         name: name.to_owned(),
         known: all()
             .iter()
-            .map(|m| m.name.as_str())
+            .map(|m| m.key.as_str())
             .collect::<Vec<_>>()
             .join(", "),
     })
@@ -123,7 +124,27 @@ impl Density {
     }
 }
 
+impl Role {
+    /// Its word in the tables.
+    pub(crate) fn key(self) -> &'static str {
+        match self {
+            Self::Salt => "salt",
+            Self::Alkali => "alkali",
+            Self::Acid => "acid",
+            Self::Reducer => "reducer",
+            Self::Mordant => "mordant",
+            Self::Fixative => "fixative",
+            Self::Other => "other",
+        }
+    }
+}
+
 impl Material {
+    /// Its name.
+    pub fn name(&self) -> &'static str {
+        known::known(text::known_materials::said, &self.key, "")
+    }
+
     /// How many grams of its base material a mass of it is: soda ash in washing soda.
     pub fn as_base_g(&self, mass: Mass) -> f64 {
         mass.grams() * self.counts_as.as_ref().map_or(1.0, |c| c.share)
@@ -133,20 +154,28 @@ impl Material {
 #[cfg(test)]
 mod tests {
     use super::{all, find};
+    use crate::known::{hold, name};
+    use crate::text::known_materials;
+
+    #[test]
+    fn each_material_has_its_name_and_there_are_no_others() {
+        let asked = all().iter().map(|material| (name(&material.key, ""), true));
+        hold(known_materials::said, &known_materials::NAMES, asked);
+    }
 
     #[test]
     fn the_table_holds_together() {
         for material in all() {
             if let Some(d) = material.density {
                 assert!(d.low_g_per_ml > 0.0 && d.low_g_per_ml <= d.typical_g_per_ml);
-                assert!(d.typical_g_per_ml <= d.high_g_per_ml, "{}", material.name);
+                assert!(d.typical_g_per_ml <= d.high_g_per_ml, "{}", material.key);
             }
             if let Some(base) = &material.counts_as {
                 assert!(find(&base.material).is_ok() && base.share > 0.0);
             }
             assert!(!material.source.is_empty());
-            let names = all().iter().flat_map(|m| m.also.iter().chain([&m.name]));
-            assert_eq!(names.filter(|n| **n == material.name).count(), 1);
+            let names = all().iter().flat_map(|m| m.also.iter().chain([&m.key]));
+            assert_eq!(names.filter(|n| **n == material.key).count(), 1);
         }
     }
 }

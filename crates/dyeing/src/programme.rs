@@ -47,8 +47,17 @@ pub struct TimedStage {
     pub holding_min: f64,
     /// Names of what goes in.
     pub add: Vec<String>,
-    /// What to do meanwhile.
+    /// What to do while it stays there.
     pub how: String,
+    /// How what goes in is stirred in, after a colon.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub how_to_add: String,
+    /// What to do on the way to the temperature.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub how_to_raise: String,
+    /// Whether the goods stay out when the dye goes in.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub goods_wait: bool,
 }
 
 /// The bath's temperature over time.
@@ -111,6 +120,9 @@ impl Programme {
                     what: add.clone(),
                 });
             }
+            let how = class.how(k);
+            let rest = how.rest.filter(|_| !add.is_empty());
+            let meanwhile: Vec<&str> = rest.into_iter().chain(how.hold).collect();
             programme.stages.push(TimedStage {
                 begins_min: minute,
                 from_c: now,
@@ -119,7 +131,10 @@ impl Programme {
                 raising_min,
                 holding_min,
                 add,
-                how: stage.how.clone(),
+                how: meanwhile.join(" "),
+                how_to_add: how.add.unwrap_or_default().to_owned(),
+                how_to_raise: how.rise.unwrap_or_default().to_owned(),
+                goods_wait: stage.goods_wait,
             });
             for (minutes, celsius) in [(adding_min, now), (raising_min, to_c), (holding_min, to_c)]
             {
@@ -175,7 +190,7 @@ fn top(recipe: &Recipe, usual: Celsius) -> (Celsius, Option<String>) {
     match tender {
         Some(fibre) if fibre.limit_c < usual => {
             let kept = Celsius::new(fibre.limit_c.celsius() - 3.0).unwrap_or(fibre.limit_c);
-            let note = text::programme::the_bath_stays_at_instead(kept, usual, &fibre.above);
+            let note = text::programme::the_bath_stays_at_instead(kept, usual, fibre.above());
             (kept, Some(note))
         }
         _ => (usual, None),
@@ -187,7 +202,7 @@ fn added(stages: &[Stage], k: usize, lines: &[Line]) -> Vec<String> {
     let goes_in = |line: &Line| {
         let kind = match line.role {
             None => "dye".to_owned(),
-            Some(role) => format!("{role:?}").to_lowercase(),
+            Some(role) => role.key().to_owned(),
         };
         stages
             .iter()

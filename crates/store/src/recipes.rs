@@ -138,7 +138,8 @@ impl Bench {
             .map(|(id, slug, content, revisions, runs)| {
                 let (name, bath) = match understood(&content) {
                     Ok(recipe) => {
-                        let (class, goods) = (recipe.class.name, recipe.goods.mass.shown());
+                        let (class, goods) =
+                            (recipe.class.name().to_owned(), recipe.goods.mass.shown());
                         (recipe.name, Ok(BathSummary { class, goods }))
                     }
                     Err(error) => (slug.clone(), Err(error.to_string())),

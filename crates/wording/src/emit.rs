@@ -17,6 +17,7 @@ pub(crate) fn modules(
     source: &Folder,
     others: &[Folder],
     language: &str,
+    tables: &[&str],
 ) -> Result<String, WordingError> {
     let mut rust = String::new();
     for (module, file) in &source.files {
@@ -33,7 +34,16 @@ pub(crate) fn modules(
                     .iter()
                     .filter_map(|(language, file)| Some((*language, file.message(name)?))),
             );
-            rust += &function(name, &said, language).map_err(fault)?;
+            let is_looked_up = tables.contains(&module.as_str());
+            if is_looked_up && !message::variables(pattern).is_empty() {
+                let why = "what is told of a table's entry can't have variables".to_owned();
+                return Err(fault(why));
+            }
+            let public = if is_looked_up { "" } else { "pub " };
+            rust += &function(public, name, &said, language).map_err(fault)?;
+        }
+        if tables.contains(&module.as_str()) {
+            rust += &lookup(file).map_err(|(name, why)| file.fault(&name, why))?;
         }
         rust += "}\n";
     }
@@ -42,8 +52,33 @@ pub(crate) fn modules(
     Ok(rust)
 }
 
+/// The function that finds a message of a table by its name, and the names of all; or which name Rust
+/// can't have, and why.
+fn lookup(file: &File) -> Result<String, (String, String)> {
+    let mut rust = String::from(
+        "    #[must_use]\n    pub fn said(name: &str) -> Option<&'static str> {\n        Some(match name {\n",
+    );
+    for (name, _) in &file.messages {
+        let function = identifier(name).map_err(|why| (name.clone(), why))?;
+        let _ = writeln!(rust, "            {name:?} => {function}(),");
+    }
+    rust += "            _ => return None,\n        })\n    }\n";
+    let names: Vec<&str> = file.messages.iter().map(|(name, _)| &**name).collect();
+    let _ = writeln!(
+        rust,
+        "    #[cfg(test)]\n    pub const NAMES: [&str; {}] = {names:?};",
+        names.len()
+    );
+    Ok(rust)
+}
+
 /// The function of a message, said in the source's language first.
-fn function(name: &str, said: &[(&str, &Pattern)], language: &str) -> Result<String, String> {
+fn function(
+    public: &str,
+    name: &str,
+    said: &[(&str, &Pattern)],
+    language: &str,
+) -> Result<String, String> {
     let (source_language, source) = said[0];
     let variables = message::variables(source);
     let parameters: Vec<String> = variables
@@ -63,7 +98,7 @@ fn function(name: &str, said: &[(&str, &Pattern)], language: &str) -> Result<Str
     let mut rust = String::new();
     let _ = write!(
         rust,
-        "    #[must_use]\n    pub fn {}({}) -> {gives} {{\n",
+        "    #[must_use]\n    {public}fn {}({}) -> {gives} {{\n",
         identifier(name)?,
         parameters.join(", ")
     );

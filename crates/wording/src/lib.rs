@@ -40,11 +40,20 @@ pub const SOURCE_LANGUAGE: &str = "en";
 /// one language, `language` is the path of a function `fn() -> &'static str` that names the one to
 /// speak, such as `::locale::language`.
 ///
+/// A file whose module is one of `tables` tells of the entries of a table of data, whose keys are known
+/// only when the program runs. Its module has one public function, `said(name: &str) ->
+/// Option<&'static str>`, and for tests `NAMES`, the names of all its messages. None may have a variable.
+///
 /// # Errors
 /// A file that can't be read or isn't Fluent, a construct that isn't compiled (functions, terms and
 /// attributes), a name that Rust can't have, and a translation of something that isn't said in
 /// English or with other variables. Each names the file and the message.
-pub fn compile(root: &Path, of: &str, language: &str) -> Result<String, WordingError> {
+pub fn compile(
+    root: &Path,
+    of: &str,
+    language: &str,
+    tables: &[&str],
+) -> Result<String, WordingError> {
     let source = Folder::read(root, SOURCE_LANGUAGE, of)?;
     let mut others = Vec::new();
     for name in read::languages(root)? {
@@ -54,7 +63,7 @@ pub fn compile(root: &Path, of: &str, language: &str) -> Result<String, WordingE
             others.push(folder);
         }
     }
-    emit::modules(&source, &others, language)
+    emit::modules(&source, &others, language, tables)
 }
 
 /// A JavaScript module for the texts of page scripts in one language, a function for each message:
@@ -74,7 +83,12 @@ pub fn compile_script(root: &Path, of: &str, language: &str) -> Result<String, W
 /// they change. For build scripts; `root` is relative to the crate. A fault ends the build with its
 /// sentence.
 pub fn build(root: &str, of: &str) {
-    if let Err(fault) = written(Path::new(root), of) {
+    build_with_tables(root, of, &[]);
+}
+
+/// As [`build`], with files that tell of tables of data: see [`compile`].
+pub fn build_with_tables(root: &str, of: &str, tables: &[&str]) {
+    if let Err(fault) = written(Path::new(root), of, tables) {
         println!("cargo::error={fault}");
     }
 }
@@ -103,9 +117,10 @@ fn script_written(root: &Path, of: &str) -> Result<(), WordingError> {
     )
 }
 
-fn written(root: &Path, of: &str) -> Result<(), WordingError> {
+fn written(root: &Path, of: &str, tables: &[&str]) -> Result<(), WordingError> {
     watched(root, of)?;
-    put("text.rs", &compile(root, of, "::locale::language")?)
+    let rust = compile(root, of, "::locale::language", tables)?;
+    put("text.rs", &rust)
 }
 
 /// The languages, after cargo was told to look at their texts again when they change.

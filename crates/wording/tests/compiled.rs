@@ -27,7 +27,7 @@ fn in_language<T>(name: &'static str, say: impl FnOnce() -> T) -> T {
 #[test]
 fn the_output_is_what_is_compiled_here() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/two_languages");
-    let rust = compile(&root, "shop", "crate::language").unwrap();
+    let rust = compile(&root, "shop", "crate::language", &["wool"]).unwrap();
     assert_eq!(rust, include_str!("two_languages/expected.rs"), "{rust}");
 }
 
@@ -72,6 +72,33 @@ fn another_language_is_spoken_as_far_as_it_goes() {
     });
 }
 
+/// Texts of a table's entries are found by name.
+#[test]
+fn a_table_is_told_in_another_language_as_far_as_it_goes() {
+    assert_eq!(text::wool::said("merino-about"), Some("Fine and soft."));
+    assert_eq!(text::wool::said("cotton"), None);
+    assert_eq!(text::wool::NAMES, ["merino", "merino-about", "longhair"]);
+    in_language("nl", || {
+        assert_eq!(text::wool::said("merino"), Some("merinowol"));
+        assert_eq!(text::wool::said("longhair"), Some("long-haired wool"));
+    });
+}
+
+#[test]
+fn what_is_looked_up_by_name_has_no_variables() {
+    let root = tempfile::tempdir().unwrap();
+    std::fs::write(root.path().join("languages"), "en English\n").unwrap();
+    std::fs::create_dir_all(root.path().join("en/shop")).unwrap();
+    std::fs::write(root.path().join("en/shop/wool.ftl"), "a = { $n } g\n").unwrap();
+    let compiled = |tables| compile(root.path(), "shop", "crate::language", tables);
+    assert!(compiled(&[]).is_ok());
+    let fault = compiled(&["wool"]).expect_err("a fault").to_string();
+    assert!(
+        fault.contains("message a: what is told of a table"),
+        "{fault}"
+    );
+}
+
 /// Run by node where there is one, in `e2e/`; here only what is written is held.
 #[test]
 fn scripts_get_a_module_with_plurals_of_the_language() {
@@ -113,7 +140,7 @@ fn fault(english: &str, other: Option<(&str, &str)>) -> String {
     if let Some((language, text)) = other {
         write(language, text);
     }
-    let fault = compile(root.path(), "shop", "crate::language").expect_err("a fault");
+    let fault = compile(root.path(), "shop", "crate::language", &[]).expect_err("a fault");
     let said = fault.to_string();
     assert!(said.contains("yarn.ftl"), "{said}");
     said
@@ -170,7 +197,7 @@ fn all_that_the_program_says_can_be_translated() {
                 std::fs::copy(file.path(), folder.join(file.file_name())).unwrap();
             }
         }
-        let rust = compile(root.path(), &name, "crate::language").unwrap();
+        let rust = compile(root.path(), &name, "crate::language", &[]).unwrap();
         let functions = rust.matches("pub fn ").count();
         let asking = rust.matches("match crate::language() {").count();
         assert_eq!(functions, asking, "{name}");
@@ -182,9 +209,9 @@ fn all_that_the_program_says_can_be_translated() {
 #[test]
 fn no_texts_are_no_modules() {
     let root = tempfile::tempdir().unwrap();
-    let fault = compile(root.path(), "shop", "crate::language").expect_err("a fault");
+    let fault = compile(root.path(), "shop", "crate::language", &[]).expect_err("a fault");
     assert!(fault.to_string().contains("languages"), "{fault}");
     std::fs::write(root.path().join("languages"), "en English\n").unwrap();
-    let rust = compile(root.path(), "shop", "crate::language").unwrap();
+    let rust = compile(root.path(), "shop", "crate::language", &[]).unwrap();
     assert_eq!(rust, "const _: fn() -> &'static str = crate::language;\n");
 }

@@ -2,12 +2,13 @@
 
 to-each-bath = { " " }({ $e } to each bath)
 stir-in = Stir in { $list }.
+stir-in-so = Stir in { $list }: { $how }
 share-it-over-the-baths-by-weight = { " " }Share it over the baths by weight of goods.
 then-put-the-wet-goods = { " " }Then put the wet goods in.
 raise-to = Raise to { $to_c }
 cool-to = Cool to { $to_c }
-from-to = From { $from_c } to { $to_c }. { $how }
-keep-at = Keep at { $to_c }. { $how }
+from-to = From { $from_c } to { $to_c }.
+keep-at = Keep at { $to_c }.
 hold-at = Hold at { $to_c }
 heat-off-let-the-bath-cool = Heat off; let the bath cool to { $cool_to_c } before the goods come out.
 cool-to-2 = Cool to { $cool_to_c }

@@ -65,12 +65,16 @@ pub fn check(looked: &Looked, checks: &mut Vec<Check>) {
             }
             (None, Some(line)) => {
                 let sentence =
-                    text::check::is_a_name2_and_a_name3(&line.name, (asked.name)(), &class.name);
+                    text::check::is_a_name2_and_a_name3(&line.name, (asked.name)(), class.name());
                 checks.push(Check::new(Level::Doubtful, "unusual_helper", sentence));
             }
             (None, None) => {}
         }
     }
+}
+
+fn material_name(helper: &Helper) -> &str {
+    material::find(&helper.material).map_or(&helper.material, |material| material.name())
 }
 
 fn usual(looked: &Looked, helper: &Helper) -> String {
@@ -83,7 +87,8 @@ fn usual(looked: &Looked, helper: &Helper) -> String {
     let depth = looked
         .depth_owf
         .map_or(String::new(), |d| text::check::for_owf_of_dye(figure(d)));
-    text::check::of_is_usual(&amount, helper.unit(), &helper.material, &depth)
+    let material = material_name(helper);
+    text::check::of_is_usual(&amount, helper.unit(), material, &depth)
 }
 
 fn missing(looked: &Looked, helper: &Helper, asked: Asked) -> Option<Check> {
@@ -92,8 +97,8 @@ fn missing(looked: &Looked, helper: &Helper, asked: Asked) -> Option<Check> {
         Need::Usual => Level::Doubtful,
         Need::Optional => return None,
     };
-    let sentence =
-        text::check::there_is_no_in_the_bath((asked.name)(), &helper.why, usual(looked, helper));
+    let why = looked.recipe.class.why(helper);
+    let sentence = text::check::there_is_no_in_the_bath((asked.name)(), why, usual(looked, helper));
     Some(Check::new(level, &format!("no_{}", asked.code), sentence))
 }
 
@@ -121,10 +126,10 @@ fn amount(looked: &Looked, helper: &Helper, asked: Asked, base_g: f64) -> Option
         (asked.name)(),
         figure(found),
         helper.unit(),
-        &helper.material,
+        base.name(),
         much,
         usual(looked, helper),
-        &helper.why,
+        looked.recipe.class.why(helper),
     );
     let level = if helper.need == Need::Needed && found < low / (2.0 * FAR) {
         Level::Wrong

@@ -101,7 +101,7 @@ fn water(looked: &Looked, checks: &mut Vec<Check>) {
             ratio,
             low,
             high,
-            &looked.recipe.class.name,
+            looked.recipe.class.name(),
             what,
         );
         checks.push(Check::new(Level::Doubtful, "liquor_ratio", sentence));
@@ -111,14 +111,14 @@ fn water(looked: &Looked, checks: &mut Vec<Check>) {
 fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
     let class = &looked.recipe.class;
     for share in &looked.recipe.fibres {
-        let fibre = &share.fibre.name;
-        if class.fibres.contains(fibre) {
+        let (key, fibre) = (&share.fibre.key, share.fibre.name());
+        if class.fibres.contains(key) {
             continue;
         }
         let others: Vec<&str> = class::all()
             .iter()
-            .filter(|c| c.fibres.contains(fibre))
-            .map(|c| c.name.as_str())
+            .filter(|c| c.fibres.contains(key))
+            .map(class::DyeClass::name)
             .collect();
         let instead = if others.is_empty() {
             text::check::no_class_of_the_table_dyes().to_owned()
@@ -126,14 +126,14 @@ fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
             text::check::is_usually_dyed(fibre, others.join(text::check::or()))
         };
         let sentence = text::check::a_doesnt_dye_it_dyes(
-            &class.name,
+            class.name(),
             fibre,
             if share.percent < 100.0 {
                 text::check::of_these_goods_which_stays(format_args!("{:.0}", share.percent))
             } else {
                 String::new()
             },
-            class.fibres.join(", "),
+            class.fibre_names().join(", "),
             &instead,
         );
         checks.push(Check::new(Level::Wrong, "wrong_fibre", sentence));
@@ -143,7 +143,7 @@ fn fibres(looked: &Looked, checks: &mut Vec<Check>) {
 fn depth(looked: &Looked, checks: &mut Vec<Check>) {
     let class = &looked.recipe.class;
     let [pale, deep] = class.depth_usual_owf;
-    let of = &class.name;
+    let of = class.name();
     if looked.recipe.dyes.is_empty() {
         let sentence = text::check::the_recipe_has_no_dye_add().to_owned();
         checks.push(Check::new(Level::Wrong, "no_dye", sentence));

@@ -26,9 +26,9 @@ fn temperature(looked: &Looked, checks: &mut Vec<Check>) {
         if hottest_of_all > fibre.limit_c {
             let sentence = text::check::is_too_hot_for_which_bears_about(
                 hottest_of_all,
-                &fibre.name,
+                fibre.name(),
                 fibre.limit_c,
-                &fibre.above,
+                fibre.above(),
             );
             checks.push(Check::new(Level::Wrong, "too_hot_for_fibre", sentence));
         }
@@ -50,7 +50,7 @@ fn temperature(looked: &Looked, checks: &mut Vec<Check>) {
         } else {
             text::check::hotter_than_that_dye_comes_off_again()
         };
-        let sentence = text::check::the_bath_is_held_at_is_usual(hold, usual, &class.name, what);
+        let sentence = text::check::the_bath_is_held_at_is_usual(hold, usual, class.name(), what);
         checks.push(Check::new(Level::Doubtful, "temperature", sentence));
     }
 }
@@ -62,7 +62,7 @@ fn time(looked: &Looked, checks: &mut Vec<Check>) {
         return;
     };
     if time.minutes() < usual / 2.0 || time.minutes() > usual * 4.0 {
-        let sentence = text::check::the_last_stage_is_min_is_usual(time, usual, &class.name);
+        let sentence = text::check::the_last_stage_is_min_is_usual(time, usual, class.name());
         checks.push(Check::new(Level::Doubtful, "time", sentence));
     }
 }
@@ -79,7 +79,7 @@ fn acidity(looked: &Looked, checks: &mut Vec<Check>) {
         } else {
             Level::Doubtful
         };
-        let sentence = text::check::the_bath_is_at_ph_ph(figure(ph), low, high, &class.name);
+        let sentence = text::check::the_bath_is_at_ph_ph(figure(ph), low, high, class.name());
         checks.push(Check::new(level, "ph", sentence));
     }
 }

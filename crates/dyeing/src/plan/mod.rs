@@ -157,10 +157,15 @@ impl Plan {
         let steps = run_sheet::steps(recipe, &baths, &lines, &programme, &after, top_up);
         Ok(Self {
             name: recipe.name.clone(),
-            class: recipe.class.name.clone(),
-            about: recipe.class.about.clone(),
-            fastness: recipe.class.fastness.clone(),
-            after_usual: recipe.class.after.clone(),
+            class: recipe.class.name().to_owned(),
+            about: recipe.class.about().to_owned(),
+            fastness: recipe.class.fastness(),
+            after_usual: recipe
+                .class
+                .after_treatments()
+                .into_iter()
+                .map(str::to_owned)
+                .collect(),
             goods: recipe.goods.clone(),
             arms: recipe.arms.clone(),
             top_up,

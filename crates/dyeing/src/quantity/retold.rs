@@ -4,7 +4,8 @@ use crate::quantity::{Celsius, Mass, MassUnit, Volume};
 
 /// A sentence that was written within [`locale::Locale::DATA`], with its weights, volumes and
 /// temperatures as the locale has them, and both ends of a range of temperatures. Rates (`10 g/L`),
-/// other ranges (`130 to 200 g`) and whatever else isn't plainly an amount stay as they are.
+/// ranges whose first figure has no unit of its own (`130 to 200 g`) and whatever else isn't plainly an
+/// amount stay as they are.
 pub(crate) fn retold(sentence: &str) -> String {
     let mut told = String::new();
     let mut rest = sentence;
@@ -27,20 +28,21 @@ pub(crate) fn retold(sentence: &str) -> String {
     told
 }
 
-/// The two ends of a range and what comes after it: temperatures as the locale has them, others as
-/// they stand.
+/// What stands before a `to` with a figure after it, and what comes after that: both ends of a range of
+/// temperatures, or an amount, as in `5 g to 2 L`, as the locale has them; other ranges as they stand.
 fn range<'t>(from: &'t str, low: Figure<'t>) -> Option<(String, &'t str)> {
     let high = low.after.strip_prefix(" to ")?;
     let number = high.find(|c: char| !c.is_ascii_digit() && c != '.');
     let (number, after) = high.split_at(number.unwrap_or(high.len()));
     let high = Figure::of(number, after)?;
-    if high.unit != "°C" || high.is_rate() {
+    let is_temperature = matches!(low.unit, "" | "°C") && high.unit == "°C";
+    if !is_temperature && !low.unit.is_empty() && !high.is_rate() {
+        // As in `bring 5 L to 60 °C`; the end of a range comes next and is told for itself.
+        return Some((low.shown()?, low.after));
+    }
+    if !is_temperature || high.is_rate() {
         let length = from.len() - high.after.len();
         return Some((from[..length].to_owned(), high.after));
-    }
-    if !matches!(low.unit, "" | "°C") {
-        // As in `bring 5 L to 60 °C`, which is no range.
-        return Some((low.shown()?, low.after));
     }
     let unit = high.unit;
     let is_bare = high.is_bare;
@@ -98,7 +100,8 @@ impl<'t> Figure<'t> {
 
     /// An amount that is plainly one, and what comes after it.
     fn alone(self) -> Option<(String, &'t str)> {
-        let is_other = self.is_rate() || self.is_bare && self.after.starts_with(" to ");
+        let to = self.after.strip_prefix(" to ").unwrap_or_default();
+        let is_other = self.is_rate() || to.starts_with(|c: char| c.is_ascii_digit());
         (!is_other).then(|| Some((self.shown()?, self.after)))?
     }
 
@@ -147,7 +150,18 @@ mod tests {
             ("10 g/L of salt", "10 g/L of salt"),
             ("20 g per kg", "20 g per kg"),
             ("usually 130 to 200 g", "usually 130 to 200 g"),
-            ("5 g to 10 g", "5 g to 10 g"),
+            ("5 g to 10 g", "0.18 oz (5 g) to 0.35 oz (10 g)"),
+            ("5 g to 10 g/L", "5 g to 10 g/L"),
+            (
+                "add 5 g to 2 L of water",
+                "add 0.18 oz (5 g) to 0.53 US gal (2 L) of water",
+            ),
+            (
+                "20 g (5 g to each bath)",
+                "0.71 oz (20 g) (0.18 oz (5 g) to each bath)",
+            ),
+            ("add 5 g to 3 pots", "add 0.18 oz (5 g) to 3 pots"),
+            ("add 5 g (0.18 oz) to 2 pots", "add 0.18 oz (5 g) to 2 pots"),
             (
                 "5 to 10 g/L, then 20 ml",
                 "5 to 10 g/L, then 0.68 US fl oz (20 ml)",
@@ -165,7 +179,7 @@ mod tests {
             ("by 1 to 2 °C/min", "by 1 to 2 °C/min"),
             ("by 1 to 2 °C per minute", "by 1 to 2 °C per minute"),
             ("1 to 200 °C", "1 to 200 °C"),
-            ("5 g to ", "5 g to "),
+            ("5 g to ", "0.18 oz (5 g) to "),
             ("2 % owf, pH 10.5, 30 min", "2 % owf, pH 10.5, 30 min"),
             ("lot 7 g1 x250 g", "lot 7 g1 x250 g"),
             ("1.2.3 g", "1.2.3 g"),

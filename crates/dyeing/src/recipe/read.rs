@@ -142,9 +142,9 @@ fn read_goods(file: &WrittenGoods, arms: &BTreeMap<String, u32>) -> Read<Goods> 
                 most: one.high_g.times(n)?,
                 pieces,
                 typical: Some(if pieces == 1 {
-                    one.name.clone()
+                    one.name().to_owned()
                 } else {
-                    one.many.clone()
+                    one.many().to_owned()
                 }),
             })
         }

@@ -48,7 +48,13 @@ impl RunSheet {
             .unzip();
         let cautions = cautions.into_iter().flatten().chain(&mut sheet.cautions);
         let programme = &mut sheet.programme;
-        let stages = programme.stages.iter_mut().map(|stage| &mut stage.how);
+        let stages = programme.stages.iter_mut().flat_map(|stage| {
+            [
+                &mut stage.how,
+                &mut stage.how_to_add,
+                &mut stage.how_to_raise,
+            ]
+        });
         let sentences = texts
             .into_iter()
             .flatten()

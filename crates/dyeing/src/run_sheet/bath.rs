@@ -24,11 +24,15 @@ impl Sheet {
                         .map_or(String::new(), text::run_sheet::to_each_bath);
                     format!("{} {}{each}", l.shown(), l.name)
                 });
-                let mut text = text::run_sheet::stir_in(what.collect::<Vec<_>>().join("; "));
+                let list = what.collect::<Vec<_>>().join("; ");
+                let mut text = match stage.how_to_add.as_str() {
+                    "" => text::run_sheet::stir_in(list),
+                    how => text::run_sheet::stir_in_so(list, how),
+                };
                 if baths.count > 1 && here.iter().all(|l| l.each_bath.is_none()) {
                     text.push_str(text::run_sheet::share_it_over_the_baths_by_weight());
                 }
-                if here.iter().any(|l| l.role.is_none()) {
+                if here.iter().any(|l| l.role.is_none()) && !stage.goods_wait {
                     text.push_str(text::run_sheet::then_put_the_wet_goods());
                 }
                 let hazards: Vec<_> = here
@@ -56,14 +60,20 @@ impl Sheet {
                 } else {
                     (StepKind::Cool, text::run_sheet::cool_to(stage.to_c))
                 };
-                let text = text::run_sheet::from_to(stage.from_c, stage.to_c, &stage.how);
+                let text = text::run_sheet::from_to(stage.from_c, stage.to_c);
+                let text = format!("{text} {}", stage.how_to_raise)
+                    .trim_end()
+                    .to_owned();
                 let step = self.push(kind, &title, text, Some(stage.raising_min), [from, to]);
                 if stage.to_c.celsius() > 100.0 {
                     step.cautions.push(Hazard::Pressure.caution(Vec::new()));
                 }
             }
             if stage.holding_min > 0.0 {
-                let text = text::run_sheet::keep_at(stage.to_c, &stage.how);
+                let text = match stage.how.as_str() {
+                    "" => text::run_sheet::keep_at(stage.to_c),
+                    how => how.to_owned(),
+                };
                 self.push(
                     StepKind::Hold,
                     &text::run_sheet::hold_at(stage.to_c),

@@ -23,7 +23,7 @@ impl Sheet {
             let step = self.push(
                 kind,
                 title,
-                text::run_sheet::all_arms_alike(&wash.how),
+                text::run_sheet::all_arms_alike(recipe.class.wash_off_how(k)),
                 Some(wash.minutes),
                 [Some(at), Some(at)],
             );

@@ -55,7 +55,7 @@ impl Sheet {
             .class
             .hazards
             .iter()
-            .map(|h| (*h, recipe.class.name.clone()));
+            .map(|h| (*h, recipe.class.name().to_owned()));
         let always = [
             (Hazard::DataSheet, String::new()),
             (Hazard::Pots, String::new()),

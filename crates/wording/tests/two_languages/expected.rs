@@ -1,4 +1,36 @@
 #[allow(clippy::all)]
+pub mod wool {
+    #[must_use]
+    fn merino() -> &'static str {
+        match crate::language() {
+            "nl" => "merinowol",
+            _ => "merino",
+        }
+    }
+    #[must_use]
+    fn merino_about() -> &'static str {
+        match crate::language() {
+            "nl" => "Fijn en zacht.",
+            _ => "Fine and soft.",
+        }
+    }
+    #[must_use]
+    fn longhair() -> &'static str {
+        "long-haired wool"
+    }
+    #[must_use]
+    pub fn said(name: &str) -> Option<&'static str> {
+        Some(match name {
+            "merino" => merino(),
+            "merino-about" => merino_about(),
+            "longhair" => longhair(),
+            _ => return None,
+        })
+    }
+    #[cfg(test)]
+    pub const NAMES: [&str; 3] = ["merino", "merino-about", "longhair"];
+}
+#[allow(clippy::all)]
 pub mod yarn {
     #[must_use]
     pub fn soak_first() -> &'static str {

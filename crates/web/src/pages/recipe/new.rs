@@ -47,8 +47,10 @@ struct EditPage<'a> {
     problems: &'a Problems,
     classes: &'static [class::DyeClass],
     kinds: &'static [goods::TypicalGoods],
-    fibres: Vec<&'static str>,
-    materials: Vec<String>,
+    /// Words that a recipe may use.
+    fibres: Vec<String>,
+    /// Words that a recipe may use, each with its name where that is another word.
+    materials: Vec<(String, Option<&'static str>)>,
     /// Names of dyes on the shelves.
     dyes: Vec<String>,
     /// Prices of lots, each with what it is of.
@@ -138,15 +140,33 @@ pub(crate) async fn render(
         problems,
         classes: class::all(),
         kinds: goods::all(),
-        fibres: fibre::all().iter().map(|f| f.name.as_str()).collect(),
+        fibres: fibre::all()
+            .iter()
+            .map(|f| named(&f.key, f.name()))
+            .collect(),
         materials: kept(&shelf, MaterialKind::Auxiliary)
-            .chain(material::all().iter().map(|m| m.name.clone()))
+            .map(|name| (name, None))
+            .chain(
+                material::all()
+                    .iter()
+                    .map(|m| (m.key.clone(), other(&m.key, m.name()))),
+            )
             .collect(),
         dyes: kept(&shelf, MaterialKind::Dye).collect(),
         prices: prices(&shelf),
         examples: &EXAMPLES,
     };
     Ok(Html(page.render()?))
+}
+
+/// A name that isn't the word that recipes use for it.
+fn other(word: &str, name: &'static str) -> Option<&'static str> {
+    (name.to_lowercase() != word).then_some(name)
+}
+
+/// A word that recipes use, with its name before it where that is another word.
+fn named(word: &str, name: &'static str) -> String {
+    other(word, name).map_or(word.to_owned(), |name| format!("{name} ({word})"))
 }
 
 /// Names of the materials of a kind that stand on the shelves.

@@ -1,0 +1,2 @@
+merino = merinowol
+merino-about = Fijn en zacht.

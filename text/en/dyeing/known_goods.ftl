@@ -1,0 +1,30 @@
+### Kinds of goods of crates/dyeing/data/goods.toml, looked up by their key: one piece, and several.
+
+t-shirt = T-shirt
+t-shirt-many = T-shirts
+childs-t-shirt = child's T-shirt
+childs-t-shirt-many = children's T-shirts
+jeans = jeans
+jeans-many = pairs of jeans
+sweatshirt = sweatshirt
+sweatshirt-many = sweatshirts
+pair-of-socks = pair of socks
+pair-of-socks-many = pairs of socks
+handkerchief = handkerchief
+handkerchief-many = handkerchiefs
+silk-scarf = silk scarf
+silk-scarf-many = silk scarves
+napkin = napkin
+napkin-many = napkins
+tea-towel = tea towel
+tea-towel-many = tea towels
+bath-towel = bath towel
+bath-towel-many = bath towels
+pillowcase = pillowcase
+pillowcase-many = pillowcases
+double-sheet = double sheet
+double-sheet-many = double sheets
+skein-of-50-g = skein of 50 g
+skein-of-50-g-many = skeins of 50 g
+skein-of-100-g = skein of 100 g
+skein-of-100-g-many = skeins of 100 g

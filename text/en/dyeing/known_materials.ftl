@@ -1,0 +1,31 @@
+### The materials of crates/dyeing/data/materials.toml, looked up by their key.
+
+fine-salt = fine salt
+coarse-salt = coarse salt
+glaubers-salt = Glauber's salt
+glaubers-salt-crystals = Glauber's salt crystals
+soda-ash = soda ash
+dense-soda-ash = dense soda ash
+washing-soda = washing soda
+soda-monohydrate = soda monohydrate
+baking-soda = baking soda
+caustic-soda = caustic soda
+white-vinegar = white vinegar
+acetic-acid = acetic acid
+citric-acid = citric acid
+sulphuric-acid = sulphuric acid
+ammonium-sulphate = ammonium sulphate
+sodium-hydrosulphite = sodium hydrosulphite
+thiourea-dioxide = thiourea dioxide
+fructose = fructose
+alum = alum
+aluminium-acetate = aluminium acetate
+cream-of-tartar = cream of tartar
+iron-sulphate = iron sulphate
+copper-sulphate = copper sulphate
+tin-chloride = tin chloride
+chrome = chrome
+cationic-fixative = cationic fixative
+formaldehyde-bearing-fixative = formaldehyde-bearing fixative
+wetting-agent = wetting agent
+chlorine-bleach = chlorine bleach

@@ -65,6 +65,21 @@ fn portions_are_named_where_something_goes_in_and_nowhere_else() {
     assert!(!without.iter().any(|step| step.text.contains("thirds")));
 }
 
+#[test]
+fn arms_are_named_where_there_are_several() {
+    let text = include_str!("../../../docs/recipes/napkins.toml");
+    let said = |recipe: &str| {
+        let plan = Plan::of(&Recipe::read(recipe).unwrap()).unwrap();
+        let texts: Vec<String> = plan.steps.into_iter().map(|step| step.text).collect();
+        texts.join("\n")
+    };
+    let one = said(text);
+    assert!(!one.contains("arms"), "{one}");
+    let two = said(&format!("{text}\n[arms]\nplain = 3\nfixed = 2\n"));
+    assert_eq!(two.matches("ll arms alike").count(), 4, "{two}");
+    assert!(two.contains("out of the sun, arms apart; look"));
+}
+
 /// Common practice, no source: goods go into a vat when it is reduced, not before.
 #[test]
 fn goods_stay_out_of_a_vat_until_it_is_ready() {

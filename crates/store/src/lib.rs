@@ -88,7 +88,7 @@ pub use recipe_aims::RecipeAim;
 pub use recipes::{BathSummary, KeptRecipe, RecipeSummary};
 pub use revisions::Revision;
 pub use runs::{KeptRun, NewEvent, RunSummary};
-pub use search::{Found, FoundIn};
+pub use search::{Found, FoundIn, Part as FoundPart, marked};
 pub use setup_checks::{KeptSetupCheck, NewSetupCheck, SetupPhoto};
 pub use setup_photos::check_setup;
 pub use stages::SaidStage;

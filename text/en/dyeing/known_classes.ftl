@@ -74,7 +74,7 @@ acid-levelling-salt = Glauber's salt holds levelling dyes back, so that they go 
 acid-levelling-acid = without acid the fibre takes up little acid dye
 acid-levelling-stage-1-hold = Move the goods gently; wool felts where it is rubbed.
 acid-levelling-stage-2-rise = Go slowly.
-acid-levelling-stage-2-hold = Let it simmer without bubbling, and move the goods gently now and then.
+acid-levelling-stage-2-hold = Keep it just below bubbling, and move the goods gently now and then.
 acid-levelling-wash-off-1 = Let the goods cool in the bath, then rinse lukewarm until the water runs clear.
 acid-levelling-after-syntan = An after-treatment with a syntan is usual on nylon; on wool a faster class of dye serves better.
 
@@ -88,7 +88,7 @@ acid-milling-acid = without some acid the fibre takes up little acid dye
 acid-milling-stage-1-hold = Move the goods gently.
 acid-milling-stage-2-add = half of it may wait until the bath is hot.
 acid-milling-stage-2-rise = Go slowly, for these dyes don't even out later.
-acid-milling-stage-2-hold = Let it simmer without bubbling, and move the goods gently now and then.
+acid-milling-stage-2-hold = Keep it just below bubbling, and move the goods gently now and then.
 acid-milling-wash-off-1 = Let the goods cool in the bath, then rinse lukewarm until the water runs clear.
 
 ## all-purpose

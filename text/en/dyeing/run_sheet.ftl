@@ -16,12 +16,21 @@ add = Add { $join }
 
 ## run_sheet/finish.rs
 
-all-arms-alike = { $how } All arms alike.
+all-arms-alike = { $how }{ $arms ->
+    [1] {""}
+   *[other] { " " }All arms alike.
+  }
 after-treat = After-treat with { $name }
 plain-water-same-ratio-for-moved = Plain water, same ratio, { $temperature } for { $time }, moved the same way, in a vessel of its own: what the after-treated arms went through without the agent.
 matching-soak = Matching soak
-rinse-until-the-water-runs-clear = Rinse until the water runs clear; all arms alike, arms apart.
-dry-the-same-way-out = Dry { $n } the same way, out of the sun, arms apart; look at them only when they are quite dry, for wet cloth looks darker.
+rinse-until-the-water-runs-clear = Rinse until the water runs clear{ $arms ->
+    [1] {""}
+   *[other] ; all arms alike, arms apart
+  }.
+dry-the-same-way-out = Dry { $n } the same way, out of the sun{ $arms ->
+    [1] {""}
+   *[other] , arms apart
+  }; look at them only when they are quite dry, for wet cloth looks darker.
 wash = Wash
 rinse = Rinse
 dry = Dry
@@ -50,5 +59,9 @@ in-shown2-of-water = { $shown } { $name } in { $shown2 } of water at { $temperat
 
 ## run_sheet/prepare.rs
 
-weigh-the-goods-dry-then-wet-out-2 = Weigh the goods dry, then wet { $shown } out in lukewarm water with a drop of detergent until no dry spot is left; all arms alike.
+weigh-the-goods-dry-then-wet-out-2 = Weigh the goods dry, then wet { $shown } out in lukewarm water with a drop of detergent until no dry spot is left{ $arms ->
+    [1] {""}
+   *[other] ; all arms alike
+  }.
 read-the-data-sheets-measure-of-water-2 = Read the data sheets. Measure { $shown } of water for a bath of { $shown2 }
+read-the-data-sheets-measure-all-of-the-water = Read the data sheets. Measure { $shown } of water

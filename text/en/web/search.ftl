@@ -41,3 +41,8 @@ give-a-colour-as-six-hexadecimal-digits = Give a colour as six hexadecimal digit
 
 asked-for = asked for
 piece-2 = piece { $piece }
+a-trial = trial
+a-plan = plan
+a-recipe = recipe
+a-run = run
+a-material = material

@@ -23,7 +23,7 @@ impl Sheet {
             let step = self.push(
                 kind,
                 title,
-                text::run_sheet::all_arms_alike(recipe.class.wash_off_how(k)),
+                text::run_sheet::all_arms_alike(recipe.class.wash_off_how(k), recipe.arms.len()),
                 Some(wash.minutes),
                 [Some(at), Some(at)],
             );
@@ -83,7 +83,7 @@ impl Sheet {
             .arms = others;
         }
         let cold = Celsius::new(25.0).ok();
-        let text = text::run_sheet::rinse_until_the_water_runs_clear().to_owned();
+        let text = text::run_sheet::rinse_until_the_water_runs_clear(recipe.arms.len());
         let step = self.push(
             StepKind::Rinse,
             text::run_sheet::rinse(),
@@ -96,10 +96,11 @@ impl Sheet {
     }
 
     pub(super) fn dry(&mut self, recipe: &Recipe) {
-        let text = text::run_sheet::dry_the_same_way_out(match recipe.goods.pieces {
+        let pieces = match recipe.goods.pieces {
             1 => text::run_sheet::the_piece().to_owned(),
             n => text::run_sheet::all_pieces(n),
-        });
+        };
+        let text = text::run_sheet::dry_the_same_way_out(pieces, recipe.arms.len());
         self.push(
             StepKind::Dry,
             text::run_sheet::dry(),

@@ -23,7 +23,10 @@ impl Sheet {
         top_up: Volume,
     ) {
         let soak = recipe.process.presoak.map_or(PRESOAK_MIN, |t| t.minutes());
-        let text = text::run_sheet::weigh_the_goods_dry_then_wet_out_2(recipe.goods.mass.shown());
+        let text = text::run_sheet::weigh_the_goods_dry_then_wet_out_2(
+            recipe.goods.mass.shown(),
+            recipe.arms.len(),
+        );
         self.push(
             StepKind::PreSoak,
             text::run_sheet::soak_the_goods(),
@@ -37,10 +40,11 @@ impl Sheet {
             .iter()
             .map(|l| format!("{} {}", l.shown(), l.name))
             .collect();
-        let mut text = text::run_sheet::read_the_data_sheets_measure_of_water_2(
-            top_up.shown(),
-            baths.liquor.shown(),
-        );
+        let (water, bath) = (top_up.shown(), baths.liquor.shown());
+        let mut text = match water == bath {
+            true => text::run_sheet::read_the_data_sheets_measure_all_of_the_water(water),
+            false => text::run_sheet::read_the_data_sheets_measure_of_water_2(water, bath),
+        };
         if !list.is_empty() {
             text.push_str(&text::run_sheet::and_set_out(list.join("; ")));
         }

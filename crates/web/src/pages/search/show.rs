@@ -41,7 +41,10 @@ struct ShowPage<'a> {
 }
 
 struct FoundRow {
+    /// What it is, as data name it.
     kind: &'static str,
+    /// The same in words.
+    said: &'static str,
     address: String,
     title: String,
     around: String,
@@ -135,15 +138,16 @@ async fn look(app: &App, asked: &Asked) -> Result<(Option<Vec<Found>>, Option<Ne
 
 impl FoundRow {
     fn of(found: Found) -> Self {
-        let (kind, address) = match found.place {
-            FoundIn::Trial(slug) => ("trial", format!("/trials/{slug}")),
-            FoundIn::Plan(slug) => ("plan", format!("/plans/{slug}")),
-            FoundIn::Recipe(slug) => ("recipe", format!("/recipes/{slug}")),
-            FoundIn::Run(id) => ("run", format!("/runs/{id}")),
-            FoundIn::Material(id) => ("material", format!("/materials/{id}")),
+        let (kind, said, address) = match found.place {
+            FoundIn::Trial(slug) => ("trial", say::a_trial(), format!("/trials/{slug}")),
+            FoundIn::Plan(slug) => ("plan", say::a_plan(), format!("/plans/{slug}")),
+            FoundIn::Recipe(slug) => ("recipe", say::a_recipe(), format!("/recipes/{slug}")),
+            FoundIn::Run(id) => ("run", say::a_run(), format!("/runs/{id}")),
+            FoundIn::Material(id) => ("material", say::a_material(), format!("/materials/{id}")),
         };
         Self {
             kind,
+            said,
             address,
             title: found.title,
             around: found.around,

@@ -1,7 +1,13 @@
 //! Searching the notebook by words.
 
+mod marks;
+mod readable;
+
+pub use marks::{Part, marked};
+
 use crate::text;
 use crate::{Bench, StoreError, Thing};
+use readable::Readable;
 use rusqlite::params;
 use std::collections::HashMap;
 
@@ -37,6 +43,8 @@ const MOST_ROWS: u32 = 400;
 const MOST_FOUND: usize = 40;
 /// More words than this are no search.
 const MOST_WORDS: usize = 12;
+/// So many lines of a thing are shown.
+const MOST_LINES: usize = 3;
 /// Letters of text around a word.
 const AROUND: usize = 160;
 
@@ -76,24 +84,26 @@ impl Bench {
             let Some(place) = place(&kind, &target) else {
                 continue;
             };
-            let body = plain(&body, &kind);
+            let body = || Readable::of(&kind, &body);
             match at.get(&place) {
                 // Of several texts of one thing the first that has a word is shown, else what was
                 // written of it first.
                 Some(known) if !has_any(&found[*known].around, &words) => {
-                    found[*known].around = around(&body.text, &words);
+                    found[*known].around = snippet(&body(), &words);
                 }
                 Some(_) => {}
                 None if found.len() == MOST_FOUND || self.lies_in_bin(&place)? => {}
                 None => {
                     at.insert(place.clone(), found.len());
+                    let body = body();
+                    let shown = snippet(&body, &words);
                     found.push(Found {
                         place,
                         title: match title.as_str() {
                             "" => body.name.unwrap_or(target),
                             title => title.to_owned(),
                         },
-                        around: around(&body.text, &words),
+                        around: shown,
                     });
                 }
             }
@@ -139,50 +149,36 @@ fn place(kind: &str, target: &str) -> Option<FoundIn> {
     })
 }
 
-/// A text as a person reads it, and the name that it gives itself.
-struct Plain {
-    text: String,
-    name: Option<String>,
-}
-
-/// A text without the signs and names of entries of a file, which recipes and plans are.
-fn plain(body: &str, kind: &str) -> Plain {
-    let entry = match kind {
-        "recipe" => "name = ",
-        "plan" => "title = ",
-        _ => {
-            let words: Vec<&str> = body.split_whitespace().collect();
-            return Plain {
-                text: words.join(" "),
-                name: None,
-            };
-        }
-    };
-    let bare = |value: &str| -> String {
-        let value: String = value.chars().filter(|c| !"\"[]{}".contains(*c)).collect();
-        value.trim().trim_end_matches(',').to_owned()
-    };
-    let lines = body.lines().map(str::trim);
-    let name = lines.clone().find_map(|line| line.strip_prefix(entry));
-    let values = lines
-        .filter(|line| !line.starts_with(['#', '[']))
-        .map(|line| {
-            let line = line.split(" #").next().unwrap_or_default();
-            bare(line.split_once(" = ").map_or(line, |(_, value)| value))
-        });
-    let values: Vec<String> = values.filter(|value| !value.is_empty()).collect();
-    Plain {
-        text: values.join(" · "),
-        name: name.map(|value| bare(value.split(" #").next().unwrap_or_default())),
-    }
-}
-
 /// Whether a text has any of the words.
 fn has_any(text: &str, words: &[String]) -> bool {
     let small = text.to_lowercase();
     words
         .iter()
         .any(|word| small.contains(&word.to_lowercase()))
+}
+
+/// What a thing is about, and the first of its lines that have a word which that lacks; without such
+/// a line, what it says first.
+fn snippet(read: &Readable, words: &[String]) -> String {
+    let more: Vec<String> = words
+        .iter()
+        .filter(|word| !has_any(&read.head, std::slice::from_ref(word)))
+        .cloned()
+        .collect();
+    let mut lines = read.lines.iter().filter(|line| has_any(line, &more));
+    let shown: Vec<String> = lines
+        .by_ref()
+        .take(MOST_LINES)
+        .map(|line| around(line, &more))
+        .collect();
+    let rest = match shown.is_empty() {
+        true if read.head.is_empty() => read.lines.join(" · "),
+        true => String::new(),
+        false => shown.join(" · "),
+    };
+    let parts = [around(&read.head, words), around(&rest, words)];
+    let parts = parts.into_iter().filter(|part| !part.is_empty());
+    parts.collect::<Vec<_>>().join(" · ")
 }
 
 /// Some of a text around the first of the words that it has.
@@ -211,23 +207,24 @@ fn around(text: &str, words: &[String]) -> String {
 mod tests {
     use super::*;
 
+    const NAPKINS: &str = include_str!("../../../../docs/recipes/napkins.toml");
+
     #[test]
-    fn files_read_as_words() {
-        let recipe = include_str!("../../../docs/recipes/napkins.toml");
-        let Plain { text, name } = plain(recipe, "recipe");
-        assert_eq!(name.unwrap(), "green napkins");
-        assert!(
-            text.starts_with("green napkins · reactive-warm · cotton"),
-            "{text}"
-        );
-        assert!(!text.contains('=') && !text.contains('"') && !text.contains('#'));
-        let words = words("SODA, ash!");
-        assert_eq!(words, ["SODA", "ash"]);
-        let around = around(&text, &words);
-        assert!(
-            around.contains("soda ash") && around.starts_with("… "),
-            "{around}"
-        );
+    fn a_recipe_is_shown_in_words_with_the_line_that_was_looked_for() {
+        let read = Readable::of("recipe", NAPKINS);
+        let shown = |asked: &str| snippet(&read, &words(asked));
+        let head = "Warm reactive dye on cotton, 250 g of goods in 5 pieces";
+        assert_eq!(words("SODA, ash!"), ["SODA", "ash"]);
+        assert_eq!(shown("SODA, ash!"), format!("{head} · soda ash: 12 g/L"));
+        assert_eq!(shown("cotton"), head);
+        assert_eq!(shown("cotton blue"), format!("{head} · blue: 0.5 % owf"));
+    }
+
+    #[test]
+    fn long_texts_are_cut_around_the_word() {
+        let long = format!("{} madder {}", "early ".repeat(60), "late ".repeat(60));
+        let around = around(&long, &words("madder"));
+        assert!(around.starts_with("… ") && around.ends_with(" …") && around.contains("madder"));
         assert!(around.chars().count() <= AROUND + 4);
     }
 }

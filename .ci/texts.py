@@ -26,6 +26,7 @@ KEPT = {
     "crates/wording/": "said to who builds the program",
     "crates/scene/": "renders pictures for tests and the demo",
     "crates/dyeing/src/quantity/retold.rs": "units that it reads in kept sentences",
+    "crates/store/src/told/mod.rs": "words that the journal keeps, which it tells as sentences",
 }
 # Entries of tables whose words are no text: keys, words that files may use, sources of figures.
 KEYS = {

@@ -1,15 +1,8 @@
 //! What the journal's events are called. The journal keeps their English names, as keys.
 
-use crate::Entry;
 use crate::text::event_words as say;
 
-impl Entry {
-    /// What was done, in words; the name that is kept, where this version knows no words for it.
-    pub fn in_words(&self) -> &str {
-        named(&self.what).unwrap_or(&self.what)
-    }
-}
-
+/// What was done, in words; nothing for an event that this version doesn't know.
 pub(crate) fn named(what: &str) -> Option<&'static str> {
     Some(match what {
         "areas marked" => say::areas_marked(),

@@ -1,6 +1,7 @@
 //! The journal: every change of the bench, in words.
 
 use crate::text;
+use crate::told::{self, Names};
 use crate::{Bench, StoreError, event_words, revision_journal, run_journal};
 use rusqlite::{Connection, params};
 use std::{fmt, str::FromStr};
@@ -13,16 +14,33 @@ pub struct Entry {
     pub place: Place,
     /// When it was made, RFC 3339.
     pub at: String,
-    /// What was done, by the name that is kept, such as `photo added`; [`Entry::in_words`] says it.
+    /// What was done, by the name that is kept, such as `photo added`.
     pub what: String,
-    /// To what, in words.
-    pub detail: String,
-    /// Number of the run in which it was noted, if it was noted in one.
-    pub run: Option<i64>,
-    /// The revision that it tells of, if it tells of one.
-    pub revision: Option<SeenRevision>,
+    /// What was done, as a sentence.
+    pub sentence: String,
+    /// What it is about, where that has a page.
+    pub see: Option<Seen>,
+    /// What is kept of it, where that says more than the sentence, such as a checksum.
+    pub kept: Option<String>,
     /// Slug and title of the trial it is about, if it is about one.
     pub trial: Option<(String, String)>,
+}
+
+/// What an entry leads to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Seen {
+    /// The photo of that number, of the entry's trial.
+    Photo(i64),
+    /// The plan of that slug.
+    Plan(String),
+    /// The recipe of that slug.
+    Recipe(String),
+    /// The material of that number.
+    Material(i64),
+    /// The run of that number.
+    Run(i64),
+    /// A revision of a plan or recipe.
+    Revision(SeenRevision),
 }
 
 /// A revision that an entry tells of.
@@ -135,19 +153,22 @@ impl Bench {
              FROM journal LEFT JOIN trial ON trial.id = journal.trial_id
              WHERE journal.id < ?2 AND {about} ORDER BY journal.id DESC LIMIT ?1"
         );
+        let names = Names::new(&self.database);
         let read = || -> rusqlite::Result<Numbered> {
             let of = params![most, before, trial.map(|id| id.0)];
             self.database
                 .prepare_cached(&query)?
                 .query_map(of, |row| {
                     let slug: Option<String> = row.get(4)?;
+                    let (what, kept): (String, String) = (row.get(2)?, row.get(3)?);
+                    let told = told::told(&what, &kept, &names);
                     let entry = Entry {
                         place: Place::NEWEST,
                         at: row.get(1)?,
-                        what: row.get(2)?,
-                        detail: row.get(3)?,
-                        run: None,
-                        revision: None,
+                        what,
+                        sentence: told.sentence,
+                        see: told.see,
+                        kept: told.keeps_more.then_some(kept),
                         trial: slug.zip(row.get(5)?),
                     };
                     Ok((row.get(0)?, entry))

@@ -1,7 +1,9 @@
 //! Revisions of a trial's plan and of its recipes, as entries of its journal: told from the rows that
 //! these keep, since one plan or recipe serves several trials.
 
-use crate::journal::{Entry, Numbered, Place, RevisedThing, SeenRevision};
+use crate::journal::{Entry, Numbered, Place, RevisedThing, Seen, SeenRevision};
+use crate::text::revision_journal as say;
+use crate::told::{Names, ended};
 use crate::{StoreError, text};
 use rusqlite::{Connection, Row, params};
 use trial::TrialId;
@@ -22,6 +24,7 @@ pub(crate) fn plans(
          JOIN plan_revision AS revision ON revision.plan_id = plan.id
          WHERE planned_trial.trial_id = ?1 AND revision.id < ?2
          ORDER BY revision.id DESC LIMIT ?3";
+    let names = Names::new(database);
     let of = (RevisedThing::Plan, QUERY);
     rows(database, of, trial, before, most, |row, seen| {
         let followed: i64 = row.get(5)?;
@@ -29,11 +32,17 @@ pub(crate) fn plans(
             1 => "plan kept",
             _ => "plan changed",
         };
-        let detail = match followed == seen.number {
-            true => text::revision_journal::which_the_trial_follows(&seen.detail),
-            false => seen.detail.clone(),
+        let revision = &seen.revision;
+        let sentence = say::plan_revised(
+            names.plan(&revision.slug),
+            revision.number,
+            ended(&seen.change),
+        );
+        let sentence = match followed == seen.number {
+            true => say::which_the_trial_follows(sentence),
+            false => sentence,
         };
-        Ok((what, detail))
+        Ok((what, sentence))
     })
 }
 
@@ -57,24 +66,30 @@ pub(crate) fn recipes(
             JOIN recipe_revision ON recipe_revision.id = revision_id WHERE run.trial_id = ?1)
            AND recipe_revision.id < ?2
          ORDER BY recipe_revision.id DESC LIMIT ?3";
+    let names = Names::new(database);
     let of = (RevisedThing::Recipe, QUERY);
     rows(database, of, trial, before, most, |_, seen| {
         let what = match seen.revision.number {
             1 => "recipe kept",
             _ => "recipe changed",
         };
-        let detail = text::revision_journal::of_recipe(&seen.revision.slug, &seen.detail);
-        Ok((what, detail))
+        let revision = &seen.revision;
+        let sentence = say::recipe_revised(
+            names.recipe(&revision.slug),
+            revision.number,
+            ended(&seen.change),
+        );
+        Ok((what, sentence))
     })
 }
 
 /// A row as both queries begin.
-struct Seen {
+struct Revised {
     /// Its number in the database.
     number: i64,
     revision: SeenRevision,
-    /// Its number from 1 and what is new in it.
-    detail: String,
+    /// What is new in it.
+    change: String,
 }
 
 fn rows(
@@ -83,30 +98,30 @@ fn rows(
     trial: Option<TrialId>,
     before: i64,
     most: u32,
-    said: impl Fn(&Row<'_>, &Seen) -> rusqlite::Result<(&'static str, String)>,
+    said: impl Fn(&Row<'_>, &Revised) -> rusqlite::Result<(&'static str, String)>,
 ) -> Result<Numbered, StoreError> {
     let Some(trial) = trial else {
         return Ok(Vec::new());
     };
     let entry = |row: &Row<'_>| -> rusqlite::Result<(i64, Entry)> {
         let (number, change): (u32, String) = (row.get(1)?, row.get(2)?);
-        let seen = Seen {
+        let seen = Revised {
             number: row.get(0)?,
-            detail: text::revision_journal::revision(number, &change),
+            change,
             revision: SeenRevision {
                 of,
                 slug: row.get(4)?,
                 number,
             },
         };
-        let (what, detail) = said(row, &seen)?;
+        let (what, sentence) = said(row, &seen)?;
         let entry = Entry {
             place: Place::NEWEST,
             at: row.get(3)?,
             what: what.to_owned(),
-            detail,
-            run: None,
-            revision: Some(seen.revision),
+            sentence,
+            see: Some(Seen::Revision(seen.revision)),
+            kept: None,
             trial: None,
         };
         Ok((seen.number, entry))

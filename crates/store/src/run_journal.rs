@@ -1,7 +1,9 @@
 //! What happened in runs, as entries of the journal: told from the rows that the runs keep.
 
-use crate::journal::{Entry, Numbered, Place};
+use crate::journal::{Entry, Numbered, Place, Seen};
 use crate::text;
+use crate::text::run_journal as say;
+use crate::told::ended;
 use crate::{StoreError, run_events, waters};
 use dyeing::balance::WaterNote;
 use dyeing::run::{Event, RunSheet, What};
@@ -22,7 +24,7 @@ pub(crate) fn events(
     most: u32,
 ) -> Result<Numbered, StoreError> {
     let query = format!(
-        "SELECT {RUN}, run_event.id, {}, strftime('%Y-%m-%d %H:%M UTC', at_s, 'unixepoch'),
+        "SELECT {RUN}, run_event.id, {}, strftime('%Y-%m-%dT%H:%M:%SZ', at_s, 'unixepoch'),
             strftime('%Y-%m-%dT%H:%M:%SZ', noted_s, 'unixepoch')
          FROM run_event {OF_RUN}
          WHERE run_event.id < ?2 AND {} ORDER BY run_event.id DESC LIMIT ?1",
@@ -39,23 +41,23 @@ pub(crate) fn events(
         if let (None, Some(_)) = (sheets.get(&kept.id), event.step) {
             sheets.insert(kept.id, sheet(database, kept.id)?);
         }
-        let (what, mut detail) = said(&event);
-        detail.push_str(&kept.words);
-        if let Some(step) = event.step {
-            detail.push_str(&text::run_journal::step(step));
-            let steps = sheets.get(&kept.id).map(|sheet: &RunSheet| &sheet.steps);
-            let title = steps.and_then(|steps| steps.iter().find(|s| s.number == step));
-            if let Some(step) = title {
-                detail.push_str(&format!(" ({})", step.title));
-            }
-        }
+        let title = event.step.and_then(|step| {
+            let steps = sheets.get(&kept.id).map(|sheet: &RunSheet| &sheet.steps)?;
+            Some(steps.iter().find(|s| s.number == step)?.title.clone())
+        });
+        let place = match (event.step, title) {
+            (None, _) => say::in_run(&kept.title),
+            (Some(step), None) => say::at_step(step, &kept.title),
+            (Some(step), Some(title)) => say::at_step_titled(step, title, &kept.title),
+        };
+        let (what, mut sentence) = said(&event, &kept.title, &place);
         if event.at_s.abs_diff(event.noted_s) >= 60 {
-            detail.push_str(&text::run_journal::at(&at));
+            sentence = say::happened_at(sentence, locale::day(&at), clock(&at));
         }
-        if let Some(of) = event.of {
-            detail.push_str(&text::run_journal::instead_of_note(of));
+        if event.of.is_some() && !matches!(event.what, What::Withdrawn(_)) {
+            sentence = say::in_place_of_another(sentence);
         }
-        Ok((number, kept.entry(noted, what, detail)))
+        Ok((number, kept.entry(noted, what, sentence)))
     });
     told.collect()
 }
@@ -81,67 +83,73 @@ pub(crate) fn waters(
     let told = rows
         .into_iter()
         .map(|(number, kept, (content, of, noted))| {
-            let (what, words) = match waters::note(&content)? {
-                WaterNote::Bath(_) => ("spent bath read", String::new()),
-                WaterNote::Rinse(_) => ("rinse read", String::new()),
-                WaterNote::Calibration(_) => ("standards for waters kept", String::new()),
-                WaterNote::Withdrawn(why) => ("reading of a water taken back", with_break(why)),
+            let place = say::in_run(&kept.title);
+            let (what, mut sentence) = match waters::note(&content)? {
+                WaterNote::Bath(_) => ("spent bath read", say::bath_read(place)),
+                WaterNote::Rinse(_) => ("rinse read", say::rinse_read(place)),
+                WaterNote::Calibration(_) => {
+                    ("standards for waters kept", say::standards_kept(place))
+                }
+                WaterNote::Withdrawn(why) => (
+                    "reading of a water taken back",
+                    say::reading_taken_back(place, ended(&why)),
+                ),
             };
-            let instead = of.map_or(String::new(), |of| {
-                text::run_journal::instead_of_reading(of)
-            });
-            let detail = format!("{words}{}{instead}", kept.words);
-            Ok((number, kept.entry(noted, what, detail)))
+            if of.is_some() && what != "reading of a water taken back" {
+                sentence = say::in_place_of_another(sentence);
+            }
+            Ok((number, kept.entry(noted, what, sentence)))
         });
     told.collect()
 }
 
-/// What happened, and the words that were noted with it.
-fn said(event: &Event) -> (&'static str, String) {
+/// What happened, and the sentence that tells it; `place` is the step and the run, in words.
+fn said(event: &Event, run: &str, place: &str) -> (&'static str, String) {
     match &event.what {
-        What::Started => ("clock started", String::new()),
-        What::Stopped => ("clock stopped", String::new()),
-        What::Temperature(at) => ("temperature noted", with_break(at.to_string())),
-        What::Departed(words) => ("done otherwise", with_break(words.clone())),
-        What::Remarked(words) => ("remark", with_break(words.clone())),
-        What::Finished => ("run finished", String::new()),
-        What::Withdrawn(why) => ("note taken back", with_break(why.clone())),
+        What::Started => ("clock started", say::clock_started(place)),
+        What::Stopped => ("clock stopped", say::clock_stopped(place)),
+        What::Temperature(at) => ("temperature noted", say::temperature_noted(at, place)),
+        What::Departed(words) => ("done otherwise", say::done_otherwise(place, ended(words))),
+        What::Remarked(words) => ("remark", say::remark(place, ended(words))),
+        What::Finished => ("run finished", say::run_finished(run)),
+        What::Withdrawn(why) => ("note taken back", say::note_taken_back(place, ended(why))),
     }
 }
 
-fn with_break(words: String) -> String {
-    match words.is_empty() {
-        true => words,
-        false => words + " \u{b7} ",
-    }
+/// The time of day of an RFC 3339 time in UTC.
+fn clock(at: &str) -> String {
+    let number = |from: usize| at.get(from..from + 2).and_then(|two| two.parse().ok());
+    locale::time_of_day(
+        number(11).unwrap_or_default(),
+        number(14).unwrap_or_default(),
+    )
 }
 
 /// The run in which something was noted.
 struct KeptIn {
     id: i64,
-    words: String,
+    title: String,
     trial: Option<(String, String)>,
 }
 
 impl KeptIn {
     fn of(row: &Row<'_>) -> rusqlite::Result<Self> {
-        let title: String = row.get(1)?;
         let slug: Option<String> = row.get(2)?;
         Ok(Self {
             id: row.get(0)?,
-            words: text::run_journal::run(&title),
+            title: row.get(1)?,
             trial: slug.zip(row.get(3)?),
         })
     }
 
-    fn entry(self, at: String, what: &str, detail: String) -> Entry {
+    fn entry(self, at: String, what: &str, sentence: String) -> Entry {
         Entry {
             place: Place::NEWEST,
             at,
             what: what.to_owned(),
-            detail,
-            run: Some(self.id),
-            revision: None,
+            sentence,
+            see: Some(Seen::Run(self.id)),
+            kept: None,
             trial: self.trial,
         }
     }

@@ -10,12 +10,17 @@ newest-first-nothing-here-is-ever-taken = newest first. Nothing here is ever tak
 times-are-utc = Times are UTC.
 nothing-has-happened-yet = Nothing has happened yet.
 nothing-older = Nothing older.
-see-the-run = See the run
-see-the-revision = See this revision
-of = of
+trial-2 = Trial:
+as-it-is-kept = As it is kept
 older-changes = Older changes
 newest-changes = Newest changes
 
 ## pages/journal/show.rs
 
+see-the-photo = See the photo
+see-the-plan = See the plan
+see-the-recipe = See the recipe
+see-the-material = See the material
+see-the-run = See the run
+see-the-revision = See this revision
 there-is-no-such-place = There is no such place in the journal. Begin at its newest page.

@@ -94,7 +94,7 @@ fn a_spectrum_comes_back_whole_and_gives_any_view() {
     );
     assert!(
         desk.bench.journal(None, Place::NEWEST, 1).unwrap()[0]
-            .detail
+            .sentence
             .contains("friday.csv")
     );
 }

@@ -3,7 +3,7 @@
 use crate::desk::{Desk, NOW};
 use dyeing::balance::{WaterNote, WrittenReading};
 use dyeing::{Celsius, run::What};
-use store::{Entry, NewEvent, Place, RevisedThing};
+use store::{Entry, NewEvent, Place, RevisedThing, Seen};
 use trial::{TrialId, plan::Plan};
 
 const SHIRTS: &str = include_str!("../../../../docs/recipes/shirts.toml");
@@ -12,6 +12,10 @@ const RUN_S: i64 = 1_901_268_000;
 
 fn told(desk: &Desk, trial: Option<TrialId>) -> Vec<Entry> {
     desk.bench.journal(trial, Place::NEWEST, 99).unwrap()
+}
+
+fn is_of_run(entry: &Entry) -> bool {
+    matches!(entry.see, Some(Seen::Run(_)))
 }
 
 /// A run with a note of every kind, in turn a minute apart.
@@ -67,40 +71,51 @@ fn every_tap_of_a_trials_run_is_told_in_words_at_its_time() {
     let trial = desk.trial();
     let run = run(&mut desk, Some(&trial.slug));
     let entries = told(&desk, Some(trial.id));
-    let of_run: Vec<&Entry> = entries.iter().filter(|entry| entry.run.is_some()).collect();
+    let of_run: Vec<&Entry> = entries.iter().filter(|entry| is_of_run(entry)).collect();
     let words: Vec<(&str, &str)> = of_run
         .iter()
-        .map(|entry| (entry.what.as_str(), entry.detail.as_str()))
+        .map(|entry| (entry.what.as_str(), entry.sentence.as_str()))
         .collect();
     let first = desk.bench.run(run).unwrap().unwrap().run.sheet.steps[0]
         .title
         .clone();
-    let in_first = format!("run \"Monday\", step 1 ({first})");
+    let at_first = format!("at step 1, {first}, of the run “Monday”");
     assert_eq!(
         words,
         [
-            ("rinse read", "run \"Monday\""),
-            ("run finished", "run \"Monday\""),
+            ("rinse read", "A rinse was read in the run “Monday”."),
+            ("run finished", "The run “Monday” was finished."),
             (
                 "note taken back",
-                "it was the drain · run \"Monday\", instead of note 6"
+                "A note was taken back in the run “Monday”: it was the drain."
             ),
-            ("remark", "smells odd · run \"Monday\""),
+            ("remark", "Noted in the run “Monday”: smells odd."),
             (
                 "done otherwise",
-                "some was <spilled> · run \"Monday\", step 3 (Add turquoise)"
+                "Something was done otherwise at step 3, Add turquoise, of the run “Monday”: some was <spilled>."
             ),
-            ("clock stopped", in_first.as_str()),
+            (
+                "clock stopped",
+                &format!("The clock was stopped {at_first}.")
+            ),
             (
                 "temperature noted",
-                &format!("38 °C (100 °F) · {in_first}, instead of note 2")
+                &format!(
+                    "38 °C (100 °F) was noted {at_first}. It stands in place of an earlier one."
+                )
             ),
-            ("temperature noted", &format!("40 °C (104 °F) · {in_first}")),
-            ("clock started", in_first.as_str()),
+            (
+                "temperature noted",
+                &format!("40 °C (104 °F) was noted {at_first}.")
+            ),
+            (
+                "clock started",
+                &format!("The clock was started {at_first}.")
+            ),
         ]
     );
     assert!(of_run.iter().all(|entry| {
-        entry.run == Some(run)
+        entry.see == Some(Seen::Run(run))
             && entry
                 .trial
                 .as_ref()
@@ -131,9 +146,11 @@ fn what_happened_at_another_time_than_it_was_noted_says_when() {
     let newest = &told(&desk, Some(trial.id))[0];
     assert_eq!(newest.at, "2030-04-01T10:00:00Z");
     assert!(
-        newest.detail.ends_with(", at 2030-04-01 09:30 UTC"),
+        newest
+            .sentence
+            .ends_with(" It happened on 2030-04-01 at 09:30, UTC."),
         "{}",
-        newest.detail
+        newest.sentence
     );
 }
 
@@ -145,10 +162,10 @@ fn a_run_of_no_trial_is_told_in_the_journal_of_the_bench_only() {
     assert!(
         told(&desk, Some(trial.id))
             .iter()
-            .all(|entry| entry.run.is_none())
+            .all(|entry| !is_of_run(entry))
     );
     let all = told(&desk, None);
-    assert_eq!(all.iter().filter(|entry| entry.run.is_some()).count(), 9);
+    assert_eq!(all.iter().filter(|entry| is_of_run(entry)).count(), 9);
 }
 
 #[test]
@@ -223,43 +240,52 @@ fn revisions_of_its_plan_and_recipes_stand_in_a_trials_journal() {
     let seen: Vec<_> = entries
         .iter()
         .filter_map(|entry| {
-            let revision = entry.revision.as_ref()?;
+            let Some(Seen::Revision(revision)) = &entry.see else {
+                return None;
+            };
             let of = (revision.of, revision.slug.as_str(), revision.number);
-            Some((entry.what.as_str(), entry.detail.as_str(), of))
+            Some((entry.what.as_str(), entry.sentence.as_str(), of))
         })
         .collect();
+    let shirts = dyeing::recipe::Written::from_toml(SHIRTS).unwrap().name;
+    let title = match plan.title.as_str() {
+        "" => &plan.question,
+        title => title,
+    };
     let (by_plan, by_recipe) = (RevisedThing::Plan, RevisedThing::Recipe);
     assert_eq!(
         seen,
         [
             (
                 "recipe changed",
-                &*format!("{dyed}, revision 2: said <why>"),
+                &*format!("The recipe “{shirts}” was changed, revision 2: said <why>."),
                 (by_recipe, dyed.as_str(), 2)
             ),
             (
                 "recipe kept",
-                &*format!("{dyed}, revision 1: typed in"),
+                &*format!("The recipe “{shirts}” was kept: typed in."),
                 (by_recipe, dyed.as_str(), 1)
             ),
             (
                 "recipe kept",
-                &*format!("{planned}, revision 1: written"),
+                &*format!("The recipe “{shirts}” was kept: written."),
                 (by_recipe, planned.as_str(), 1)
             ),
             (
                 "plan changed",
-                "revision 3: a piece less",
+                &*format!("The plan “{title}” was changed, revision 3: a piece less."),
                 (by_plan, slug.as_str(), 3)
             ),
             (
                 "plan changed",
-                "revision 2: a piece more (the trial follows this one)",
+                &*format!(
+                    "The plan “{title}” was changed, revision 2: a piece more. The trial follows this one."
+                ),
                 (by_plan, slug.as_str(), 2)
             ),
             (
                 "plan kept",
-                "revision 1: asked",
+                &*format!("The plan “{title}” was kept: asked."),
                 (by_plan, slug.as_str(), 1)
             ),
         ]
@@ -267,7 +293,12 @@ fn revisions_of_its_plan_and_recipes_stand_in_a_trials_journal() {
     assert!(entries.is_sorted_by(|a, b| a.at >= b.at));
     // The other trial of the plan shares the plan and its recipe, and no run.
     let others = told(&desk, Some(another));
-    let count = |entries: &[Entry]| entries.iter().filter(|e| e.revision.is_some()).count();
+    let count = |entries: &[Entry]| {
+        entries
+            .iter()
+            .filter(|e| matches!(e.see, Some(Seen::Revision(_))))
+            .count()
+    };
     assert_eq!(count(&others), 4);
     // The journal of the bench tells each change once, as it always did.
     let all = told(&desk, None);

@@ -60,7 +60,7 @@ fn words_are_found_wherever_they_were_written() {
     let found = first("soda").unwrap();
     assert_eq!(found.title, "green napkins");
     assert!(
-        found.around.contains("soda ash · 12 g/L"),
+        found.around.contains("soda ash: 12 g/L"),
         "{}",
         found.around
     );

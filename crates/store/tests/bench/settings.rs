@@ -34,8 +34,8 @@ fn the_newest_choice_counts_and_is_told_in_the_journal() {
         .remove(0);
     assert_eq!(entry.what, "settings changed");
     assert_eq!(
-        entry.detail,
-        "US customary measures, sums as USD 8.50, days as Nov 26, 2026, times as 6:05 pm"
+        entry.sentence,
+        "The settings were changed: US customary measures, sums as USD 8.50, days as Nov 26, 2026, times as 6:05 pm."
     );
     assert!(desk.bench.set_locale(Locale::DATA, NOW).unwrap());
     assert_eq!(desk.bench.locale().unwrap(), Locale::DATA);

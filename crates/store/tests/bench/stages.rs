@@ -71,7 +71,7 @@ fn readings_follow_a_photo_to_its_stage_and_back() {
     let told: Vec<&str> = told
         .iter()
         .filter(|entry| entry.what == "photo's stage corrected")
-        .map(|entry| entry.detail.as_str())
+        .map(|entry| entry.sentence.as_str())
         .collect();
     assert_eq!(
         told,
@@ -80,7 +80,7 @@ fn readings_follow_a_photo_to_its_stage_and_back() {
             "from round 3 to round 5",
             "from round 5 to round 3"
         ]
-        .map(|words| format!("photo {photo}, \"pieces.jpg\", {words}"))
+        .map(|words| format!("The photo “pieces.jpg” was moved {words}."))
     );
 }
 

@@ -132,11 +132,14 @@ fn each_change_stands_in_the_journal() {
     );
     assert_eq!(journal[0].at, LATER);
     assert!(
-        journal[0].detail.contains("chart_missing"),
-        "{}",
-        journal[0].detail
+        journal[0]
+            .kept
+            .as_ref()
+            .is_some_and(|kept| kept.contains("chart_missing")),
+        "{:?}",
+        journal[0]
     );
-    assert_eq!(journal[1].detail, format!("1 piece on photo {photo}"));
+    assert_eq!(journal[1].see, Some(store::Seen::Photo(photo.0)));
     assert_eq!(
         desk.bench.journal(None, Place::NEWEST, 2).unwrap(),
         journal[..2]

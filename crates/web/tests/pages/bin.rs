@@ -47,7 +47,9 @@ async fn a_trial_goes_into_the_bin_and_comes_back() {
     );
     for journal in [format!("{address}/journal"), "/journal".to_owned()] {
         let page = desk.get(&journal).await.text;
-        assert!(page.contains("put in the bin") && page.contains("taken out of the bin"));
+        assert!(
+            page.contains("” was put in the bin.") && page.contains("” was taken out of the bin.")
+        );
     }
 }
 
@@ -86,7 +88,7 @@ async fn a_trials_journal_leads_to_the_revisions_of_its_plan() {
         bench.trial_by_id(id).unwrap().unwrap().slug
     };
     let page = desk.get(&format!("/trials/{trial}/journal")).await.text;
-    assert!(page.contains("<strong>plan changed</strong> revision 2: a &#60;round&#62; more"));
+    assert!(page.contains("was changed, revision 2: a &#60;round&#62; more."));
     let link = "/plans/agent-f-on-red?revision=2";
     assert!(
         page.contains(&format!("href=\"{link}\">See this revision")),

@@ -17,12 +17,17 @@ async fn words_lead_to_what_has_them() {
     let found = desk.get("/search?q=onion").await.text;
     assert!(found.contains("1 find</h2>"));
     assert!(found.contains(&format!(
-        "<a href=\"/trials/{}\">Onion &#38; alum</a>",
+        "<a href=\"/trials/{}\"><mark>Onion</mark> &#38; alum</a>",
         trial.slug
     )));
     assert!(found.contains("Does alum &#60;b&#62;hold&#60;/b&#62; it?"));
     let found = desk.get("/search?q=soda+ash").await.text;
     assert!(found.contains(&format!("<a href=\"/recipes/{slug}\">green napkins</a>")));
+    // In words as its page tells it, with the line that was looked for; not as the file has it.
+    let told = "Warm reactive dye on cotton, 250 g of goods in 5 pieces";
+    assert!(found.contains(&format!(
+        "{told} · <mark>soda</mark> <mark>ash</mark>: 12 g/L</p>"
+    )));
     let none = desk.get("/search?q=zebra").await.text;
     assert!(none.contains("Nothing has “zebra”") && none.contains("value=\"zebra\""));
     let odd = desk.get("/search?q=%3F%3F").await;

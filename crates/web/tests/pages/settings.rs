@@ -101,7 +101,7 @@ async fn what_is_chosen_is_kept_and_told() {
     assert_eq!(kept, locale::current());
     assert_eq!(kept.currency.unwrap().code(), "USD");
     let journal = desk.get("/journal").await.text;
-    assert!(journal.contains("settings changed") && journal.contains("USD 8.50"));
+    assert!(journal.contains("The settings were changed: ") && journal.contains("USD 8.50"));
     choose(&desk, &with("currency", "")).await;
     assert!(locale::current().currency.is_none());
 }

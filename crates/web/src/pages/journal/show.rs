@@ -8,7 +8,7 @@ use askama::Template;
 use axum::extract::{Path, Query, State};
 use axum::response::Html;
 use serde::Deserialize;
-use store::{Entry, Place, RevisedThing, SeenRevision};
+use store::{Entry, Place, RevisedThing, Seen, SeenRevision};
 use trial::Trial;
 
 /// Entries on a page.
@@ -101,6 +101,21 @@ fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<
 /// The time of day of an RFC 3339 time in UTC, to the minute.
 fn time(at: &str) -> String {
     report::words::clock(at).unwrap_or_default()
+}
+
+/// Where the thing of an entry is shown, and the words of the link to it.
+fn link(entry: &Entry) -> Option<(String, &'static str)> {
+    Some(match entry.see.as_ref()? {
+        Seen::Photo(id) => {
+            let (slug, _) = entry.trial.as_ref()?;
+            (format!("/trials/{slug}/photos/{id}"), say::see_the_photo())
+        }
+        Seen::Plan(slug) => (format!("/plans/{slug}"), say::see_the_plan()),
+        Seen::Recipe(slug) => (format!("/recipes/{slug}"), say::see_the_recipe()),
+        Seen::Material(id) => (format!("/materials/{id}"), say::see_the_material()),
+        Seen::Run(id) => (format!("/runs/{id}"), say::see_the_run()),
+        Seen::Revision(revision) => (address(revision), say::see_the_revision()),
+    })
 }
 
 /// Where a revision is shown.

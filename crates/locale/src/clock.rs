@@ -1,9 +1,8 @@
 //! How a time of day is written.
 
 use crate::text;
-use crate::{Locale, LocaleError, current};
+use crate::{Locale, current};
 use serde::{Deserialize, Serialize};
-use std::str::FromStr;
 
 /// A way to count hours.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -26,15 +25,6 @@ impl Clock {
             Self::Hours24 => "hours24",
             Self::Hours12 => "hours12",
         }
-    }
-}
-
-impl FromStr for Clock {
-    type Err = LocaleError;
-
-    fn from_str(key: &str) -> Result<Self, LocaleError> {
-        let found = Self::ALL.into_iter().find(|choice| choice.key() == key);
-        found.ok_or(LocaleError::NoSuchChoice)
     }
 }
 

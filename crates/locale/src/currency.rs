@@ -113,15 +113,6 @@ impl SumOrder {
     }
 }
 
-impl FromStr for SumOrder {
-    type Err = LocaleError;
-
-    fn from_str(key: &str) -> Result<Self, LocaleError> {
-        let found = Self::ALL.into_iter().find(|choice| choice.key() == key);
-        found.ok_or(LocaleError::NoSuchChoice)
-    }
-}
-
 /// A sum with its currency: the one it names itself, else the bench's, else none.
 ///
 /// ```

@@ -1,9 +1,8 @@
 //! How a day is written.
 
 use crate::text;
-use crate::{Locale, LocaleError, current};
+use crate::{Locale, current};
 use serde::{Deserialize, Serialize};
-use std::str::FromStr;
 
 /// An order and a dress of day, month and year.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -86,15 +85,6 @@ fn month_named(month: u8) -> &'static str {
         10 => dates::oct(),
         11 => dates::nov(),
         _ => dates::dec(),
-    }
-}
-
-impl FromStr for DateFormat {
-    type Err = LocaleError;
-
-    fn from_str(key: &str) -> Result<Self, LocaleError> {
-        let found = Self::ALL.into_iter().find(|choice| choice.key() == key);
-        found.ok_or(LocaleError::NoSuchChoice)
     }
 }
 

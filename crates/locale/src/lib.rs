@@ -16,6 +16,7 @@
 //! assert_eq!(locale::within(american, || day("2026-11-26")), "Nov 26, 2026");
 //! ```
 
+mod choice;
 mod clock;
 mod codes;
 mod currency;

@@ -1,8 +1,7 @@
 //! Which measures come first.
 
-use crate::{Locale, LocaleError, current};
+use crate::{Locale, current};
 use serde::{Deserialize, Serialize};
-use std::str::FromStr;
 
 /// A system of measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -25,15 +24,6 @@ impl Measures {
             Self::Metric => "metric",
             Self::UsCustomary => "us_customary",
         }
-    }
-}
-
-impl FromStr for Measures {
-    type Err = LocaleError;
-
-    fn from_str(key: &str) -> Result<Self, LocaleError> {
-        let found = Self::ALL.into_iter().find(|choice| choice.key() == key);
-        found.ok_or(LocaleError::NoSuchChoice)
     }
 }
 

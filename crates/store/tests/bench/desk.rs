@@ -40,6 +40,13 @@ impl Desk {
         self.bench.trial_by_id(id).unwrap().unwrap()
     }
 
+    /// Keeps a recipe and begins a run of it; the recipe's slug and the run.
+    pub fn run_of(&mut self, recipe: &str, trial: Option<&str>, title: &str) -> (String, i64) {
+        let slug = self.bench.keep_recipe(recipe, "written", NOW).unwrap();
+        let run = self.bench.begin_run(&slug, 1, trial, title, NOW);
+        (slug, run.unwrap())
+    }
+
     /// A photo that no reader could read; stand-ins don't look at it.
     pub fn photo(&mut self, trial: &Trial, stage: u32, content: &str) -> PhotoId {
         self.bench

@@ -1,6 +1,6 @@
 //! What happened in runs stands in the journal, told from the rows that the runs keep.
 
-use crate::desk::{Desk, NOW};
+use crate::desk::Desk;
 use dyeing::balance::{WaterNote, WrittenReading};
 use dyeing::{Celsius, run::What};
 use store::{Entry, NewEvent, Place, RevisedThing, Seen};
@@ -20,11 +20,7 @@ fn is_of_run(entry: &Entry) -> bool {
 
 /// A run with a note of every kind, in turn a minute apart.
 fn run(desk: &mut Desk, trial: Option<&str>) -> i64 {
-    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
-    let run = desk
-        .bench
-        .begin_run(&slug, 1, trial, "Monday", NOW)
-        .unwrap();
+    let (_, run) = desk.run_of(SHIRTS, trial, "Monday");
     let notes = [
         (Some(1), What::Started, None),
         (
@@ -131,11 +127,7 @@ fn every_tap_of_a_trials_run_is_told_in_words_at_its_time() {
 fn what_happened_at_another_time_than_it_was_noted_says_when() {
     let mut desk = Desk::new();
     let trial = desk.trial();
-    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
-    let run = desk
-        .bench
-        .begin_run(&slug, 1, Some(&trial.slug), "", NOW)
-        .unwrap();
+    let (_, run) = desk.run_of(SHIRTS, Some(&trial.slug), "");
     let late = NewEvent {
         step: None,
         at_s: RUN_S - 1800,

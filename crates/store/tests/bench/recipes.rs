@@ -179,8 +179,7 @@ fn clocks_and_notes_outlive_the_program() {
 #[test]
 fn two_phones_note_at_once() {
     let mut desk = Desk::new();
-    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
-    let run = desk.bench.begin_run(&slug, 1, None, "", NOW).unwrap();
+    let (_, run) = desk.run_of(SHIRTS, None, "");
     std::thread::scope(|scope| {
         for phone in 0..4 {
             let home = desk.home.path();
@@ -207,11 +206,7 @@ fn two_phones_note_at_once() {
 fn departures_come_with_the_trials_results() {
     let mut desk = Desk::new();
     let trial = desk.trial();
-    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
-    let run = desk
-        .bench
-        .begin_run(&slug, 1, Some(&trial.slug), "Monday", NOW)
-        .unwrap();
+    let (slug, run) = desk.run_of(SHIRTS, Some(&trial.slug), "Monday");
     desk.bench
         .begin_run(&slug, 1, None, "not of the trial", NOW)
         .unwrap();
@@ -280,11 +275,7 @@ fn one_recipe_that_cant_be_understood_leaves_the_others_in_the_list() {
 fn departures_are_told_without_a_recipe_that_cant_be_understood() {
     let mut desk = Desk::new();
     let trial = desk.trial();
-    let slug = desk.bench.keep_recipe(SHIRTS, "written", NOW).unwrap();
-    let run = desk
-        .bench
-        .begin_run(&slug, 1, Some(&trial.slug), "Monday", NOW)
-        .unwrap();
+    let (slug, run) = desk.run_of(SHIRTS, Some(&trial.slug), "Monday");
     keep_unreadable(&desk, &slug, 2, "no recipe");
     let database = rusqlite::Connection::open(desk.home.path().join("woadstone.sqlite")).unwrap();
     database

@@ -1,6 +1,6 @@
 //! Readings of a run's waters: added, corrected, refused, and where the dye went.
 
-use crate::desk::{Desk, NOW};
+use crate::desk::Desk;
 use dyeing::balance::{Absorbances, WaterNote, WrittenCalibration, WrittenReading};
 use store::{Bench, CLEAR};
 
@@ -16,10 +16,7 @@ fn jar(volume: &str, step: &str) -> WrittenReading {
 }
 
 fn run_of(desk: &mut Desk, trial: Option<&str>) -> i64 {
-    let slug = desk.bench.keep_recipe(NAPKINS, "written", NOW).unwrap();
-    desk.bench
-        .begin_run(&slug, 1, trial, "green lot", NOW)
-        .unwrap()
+    desk.run_of(NAPKINS, trial, "green lot").1
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! Runs: a run sheet with its clocks, what is noted on it, and its print.
 
+mod cards;
 pub(crate) mod note;
 pub(crate) mod print;
 pub(crate) mod show;

@@ -1,6 +1,6 @@
 //! `GET /runs/{id}/sheet?paper=letter`: the run on one sheet of paper, with what was noted.
 
-use super::{show::said, time};
+use super::{cards::said, time};
 use crate::app::App;
 use crate::error::Error;
 use crate::pages::board::{paper, to_print};

@@ -1,6 +1,9 @@
 //! `GET /runs/{id}?at=4`: the run sheet with its clocks and notes; with `.json` after the number, the same as data.
 
-use super::time;
+use super::{
+    cards::{ClockCard, NoteCard, StepCard, said},
+    time,
+};
 use crate::app::App;
 use crate::assets::Assets;
 use crate::error::Error;
@@ -12,8 +15,7 @@ use axum::Json;
 use axum::extract::{Path, Query, State};
 use axum::response::{Html, IntoResponse, Response};
 use dyeing::{
-    Celsius,
-    run::{Clock, Event, Noted, Run, What, usual_departures},
+    run::{Event, Run, What},
     run_sheet::Step,
 };
 use locale::Locale;
@@ -21,9 +23,6 @@ use report::chart;
 use serde::Deserialize;
 use serde_json::json;
 use store::KeptRun;
-
-/// A preset of a temperature is this far from the planned one, K.
-const OFF_K: f64 = 5.0;
 
 /// Which step is open beside those that run and the next one.
 #[derive(Deserialize)]
@@ -50,50 +49,6 @@ struct ShowPage<'a> {
     departures: Vec<String>,
     curve: String,
     events: Vec<String>,
-}
-
-/// A clock as the page and its script show it.
-struct ClockCard {
-    number: u32,
-    title: String,
-    running: bool,
-    /// How long it had run when it last stopped, s.
-    ran_s: i64,
-    /// Since when it runs, s since 1970; 0 when it doesn't.
-    since_s: i64,
-    planned_s: Option<i64>,
-    words: String,
-    over: bool,
-}
-
-struct StepCard<'a> {
-    step: &'a Step,
-    open: bool,
-    is_running: bool,
-    is_done: bool,
-    /// How far it has come, in words.
-    state: &'static str,
-    clock: ClockCard,
-    began: String,
-    heat: String,
-    /// Temperatures to tap, value and words.
-    warm: Vec<(String, String)>,
-    usual: Vec<&'static str>,
-    notes: Vec<NoteCard>,
-    /// Words that were typed and couldn't be taken.
-    words: String,
-}
-
-/// A note that counts.
-struct NoteCard {
-    number: u32,
-    step: String,
-    when: String,
-    time: String,
-    words: String,
-    /// What can be corrected beside the time; none for clocks.
-    value: Option<String>,
-    corrected: bool,
 }
 
 pub(crate) async fn page(
@@ -197,128 +152,6 @@ fn into_bath(run: &Run) -> Vec<(f64, f64)> {
             _ => None,
         })
         .collect()
-}
-
-impl ClockCard {
-    fn of(step: &Step, clock: Clock, now_s: i64) -> Self {
-        let left = step.minutes.map(|planned| clock.left_s(planned, now_s));
-        let gone = time::length(clock.elapsed_s(now_s));
-        let words = match left {
-            Some(left) if left >= 0 => text::run::left(&gone, time::length(left)),
-            Some(left) => text::run::over(&gone, time::length(left)),
-            None => gone,
-        };
-        Self {
-            number: step.number,
-            title: step.title.clone(),
-            running: clock.is_running(),
-            ran_s: clock.ran_s,
-            since_s: clock.running_since_s.unwrap_or(0),
-            planned_s: step.minutes.map(|minutes| (minutes * 60.0).round() as i64),
-            words,
-            over: left.is_some_and(|left| left < 0),
-        }
-    }
-}
-
-impl<'a> StepCard<'a> {
-    fn of(run: &Run, step: &'a Step, wanted: bool, words: &str, now_s: i64) -> Self {
-        let clock = run.clock(step.number);
-        let is_running = clock.is_running();
-        let is_done = !is_running && clock.began_s.is_some();
-        let state = match (is_running, is_done) {
-            (true, _) => text::run::running(),
-            (_, true) => text::run::done(),
-            _ => text::run::to_do(),
-        };
-        let span = |from: i64, to: i64| {
-            text::run::from_to(time::of_day(from, now_s), time::of_day(to, now_s))
-        };
-        let began = match (clock.began_s, clock.stopped_s, clock.is_running()) {
-            (Some(from), Some(to), false) => span(from, to),
-            (Some(from), _, _) => text::run::since(time::of_day(from, now_s)),
-            _ => String::new(),
-        };
-        Self {
-            open: is_running || wanted,
-            is_running,
-            is_done,
-            state,
-            clock: ClockCard::of(step, clock, now_s),
-            began,
-            heat: match (step.from_c, step.to_c) {
-                (Some(from), Some(to)) if from != to => text::run::from_to(from, to),
-                (_, Some(at)) => at.to_string(),
-                _ => String::new(),
-            },
-            warm: warm(step),
-            usual: usual_departures(step.kind),
-            notes: run
-                .noted_of(step.number)
-                .map(|n| NoteCard::of(n, now_s))
-                .collect(),
-            words: words.to_owned(),
-            step,
-        }
-    }
-}
-
-/// Temperatures to tap: as planned, and a little off.
-fn warm(step: &Step) -> Vec<(String, String)> {
-    let Some(planned) = step.to_c.map(Celsius::celsius) else {
-        return Vec::new();
-    };
-    [planned - OFF_K, planned, planned + OFF_K]
-        .into_iter()
-        .filter_map(|degrees| Celsius::new(degrees).ok())
-        .map(|at| {
-            let as_planned = if at.celsius() == planned {
-                text::run::as_planned()
-            } else {
-                ""
-            };
-            let words = format!("{}{as_planned}", at.shown());
-            (format!("{} °C", at.celsius()), words)
-        })
-        .collect()
-}
-
-/// A temperature to the hundredth of a degree, for correcting.
-fn in_full(at: Celsius) -> String {
-    let degrees = (at.local_degrees() * 100.0).round() / 100.0;
-    format!("{degrees} {}", Celsius::local_scale())
-}
-
-impl NoteCard {
-    fn of(noted: &Noted, now_s: i64) -> Self {
-        Self {
-            number: noted.number,
-            step: noted.step.map(|step| step.to_string()).unwrap_or_default(),
-            when: time::of_day(noted.at_s, now_s),
-            time: time::of_day(noted.at_s, noted.at_s),
-            words: said(&noted.what),
-            value: match &noted.what {
-                What::Temperature(at) => Some(in_full(*at)),
-                What::Departed(words) | What::Remarked(words) => Some(words.clone()),
-                _ => None,
-            },
-            corrected: noted.corrected,
-        }
-    }
-}
-
-/// What happened, in words.
-pub(crate) fn said(what: &What) -> String {
-    match what {
-        What::Started => text::run::clock_started().to_owned(),
-        What::Stopped => text::run::clock_stopped().to_owned(),
-        What::Temperature(at) => text::run::it_was_2(at),
-        What::Departed(words) => text::run::done_otherwise_2(words),
-        What::Remarked(words) => words.clone(),
-        What::Finished => text::run::run_finished().to_owned(),
-        What::Withdrawn(why) if why.is_empty() => text::run::taken_back().to_owned(),
-        What::Withdrawn(why) => text::run::taken_back_2(why),
-    }
 }
 
 /// An event with everything that is kept of it.

@@ -92,7 +92,7 @@ describe("a plan", () => {
       await page.getByText("See or edit it").click();
       const arms = Array.from({ length: 24 }, (_, arm) => `[[arms]]\nname = "arm ${arm}"\npieces = 60\n`);
       await page.getByLabel("Plan text (TOML)").fill(
-        `question = "Which of many?"\nasks = "which_is_best"\nmargin = "grade 4"\nrounds = 2\n${arms.join("")}` +
+        `question = "Which of many, on a ${size}?"\nasks = "which_is_best"\nmargin = "grade 4"\nrounds = 2\n${arms.join("")}` +
           `[[steps]]\nkind = "wash"\nloads = ["wash 1", "wash 2", "wash 3"]\n`,
       );
       await page.getByRole("button", { name: "Keep this text" }).click();

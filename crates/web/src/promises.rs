@@ -14,7 +14,7 @@ use tokio::sync::watch;
 use trial::plan::{Plan, Promise, RUNS};
 
 /// How long a page waits for figures that are being drawn. Small plans take less.
-const PATIENCE: Duration = Duration::from_millis(25);
+const PATIENCE: Duration = Duration::from_millis(10);
 /// Plans kept by another edition of the rules that are drawn when the program starts.
 const MOST_AT_START: u32 = 100;
 /// Results that are held because the bench can't keep them.

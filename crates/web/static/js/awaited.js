@@ -3,6 +3,7 @@
 
 import * as say from "./text.js";
 
+const FIRST_MS = 100;
 const EVERY_MS = 300;
 const MOST_TIMES = 1000;
 
@@ -13,7 +14,7 @@ for (const section of document.querySelectorAll("[data-awaited]")) {
   section.before(told);
   let asked = 0;
   const again = () => ask(section, told, asked++ < MOST_TIMES ? again : () => {});
-  setTimeout(again, EVERY_MS);
+  setTimeout(again, FIRST_MS);
 }
 
 async function ask(section, told, again) {

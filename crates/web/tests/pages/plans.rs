@@ -203,6 +203,48 @@ async fn a_plan_that_is_kept_is_shown_though_its_promise_cant_be() {
     assert_eq!(plan_of(&desk, "agent-f-on-red").seed, 77);
 }
 
+#[tokio::test]
+async fn which_arm_stains_more_can_be_asked_and_the_plan_says_whether_it_can_tell() {
+    let desk = Desk::new().await;
+    desk.post_form("/ask", &QUESTION).await;
+    let shared = desk.get("/plans/agent-f-on-red").await.text;
+    assert!(shared.contains("To compare the arms by what they stain"));
+
+    let mut asked = QUESTION.to_vec();
+    asked.push(("staining", "yes"));
+    let refused = desk.post_form("/ask", &asked).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(refused.problem("washes").contains("leave staining out"));
+    let ticked = "name=\"staining\" value=\"yes\" checked";
+    assert!(refused.text.contains(ticked));
+
+    let washes = with(&[("washes", "8")]);
+    let asked: Vec<_> = washes.into_iter().chain([("staining", "yes")]).collect();
+    let answer = desk.post_form("/ask", &asked).await;
+    let page = desk.get(answer.location()).await.text;
+    assert!(page.contains("Staining can be compared: each arm is washed by itself"));
+    let slug = answer.location().trim_start_matches("/plans/");
+    let mut plan = plan_of(&desk, slug);
+    assert!(plan.staining);
+
+    // Each piece in a jar with a strip of its own, written by hand.
+    let wash = |step: &&mut trial::plan::Step| step.kind == trial::plan::StepKind::Wash;
+    plan.steps
+        .iter_mut()
+        .filter(wash)
+        .for_each(|step| step.loads.clear());
+    let text = plan.to_toml().unwrap();
+    let jars = [("revision", "1"), ("write", "1"), ("text", text.as_str())];
+    let answer = desk.post_form(answer.location(), &jars).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.text);
+    let page = desk.get(answer.location()).await.text;
+    assert!(page.contains("each piece by itself with multifibre tied or sewn to it"));
+    let start = format!("{}/start", answer.location());
+    let answer = desk.post_form(&start, &[("revision", "2")]).await;
+    let trial = desk.get(&format!("{}.json", answer.location())).await.text;
+    assert!(trial.contains("\"A1, multifibre\""), "{trial}");
+}
+
 /// A plan of so many arms, whose trials take long to draw.
 fn large(arms: usize, pieces: usize) -> trial::plan::Plan {
     let arm = |arm| format!("[[arms]]\nname = \"agent {arm}\"\npieces = {pieces}\n");
@@ -229,7 +271,7 @@ async fn a_plan_is_shown_before_what_it_can_show_is_worked_out() {
     let first = desk.get(&page).await;
     assert_eq!(first.status, StatusCode::OK);
     assert!(first.text.contains("Being worked out"));
-    let again = format!("href=\"{page}?revision=1#power\"");
+    let again = format!("href=\"{page}?revision=1&amp;look=1#power\"");
     assert!(first.text.contains(&again) && first.text.contains("All 480 pieces"));
     let awaited = format!("data-awaited=\"{part}?revision=1\"");
     assert!(first.text.contains(&awaited));

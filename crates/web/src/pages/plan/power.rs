@@ -26,8 +26,9 @@ pub(crate) enum Power {
     Shown(Shown),
     /// Why that can't be told.
     Never(String),
-    /// It is being worked out.
-    Awaited,
+    /// It is being worked out; which look at the page the next one will be. A link to
+    /// where one is already would show nothing new.
+    Awaited(u32),
 }
 
 /// What a plan can show, in words and figures.
@@ -46,8 +47,9 @@ pub(crate) async fn part(
     Path(slug): Path<String>,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Error> {
+    let revision = wanted.revision;
     let kept = app
-        .at_bench(move |bench| super::find(bench, &slug, wanted.revision))
+        .at_bench(move |bench| super::find(bench, &slug, revision))
         .await?;
     let told = promises::known(&app, &kept.plan).await?;
     let status = match told {
@@ -57,22 +59,22 @@ pub(crate) async fn part(
             StatusCode::ACCEPTED
         }
     };
-    let power = Power::of(&kept.plan, told);
+    let power = Power::of(&kept.plan, told, &wanted);
     let part = PowerPart { kept: &kept, power }.render()?;
     Ok((status, Html(part)).into_response())
 }
 
 impl Power {
-    pub(crate) fn of(plan: &Plan, told: Option<Told>) -> Self {
+    pub(crate) fn of(plan: &Plan, told: Option<Told>, wanted: &Wanted) -> Self {
         match told {
             Some(Ok(promise)) => Self::Shown(Shown::of(plan, &promise)),
             Some(Err(sentence)) => Self::Never(sentence),
-            None => Self::Awaited,
+            None => Self::Awaited(wanted.look.saturating_add(1)),
         }
     }
 
     pub(crate) fn is_awaited(&self) -> bool {
-        matches!(self, Self::Awaited)
+        matches!(self, Self::Awaited(_))
     }
 }
 

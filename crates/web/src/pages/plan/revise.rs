@@ -1,6 +1,6 @@
 //! `POST /plans/{slug}`: a new revision of a plan by one of its page's buttons.
 
-use super::show::render;
+use super::show::{Wanted, render};
 use crate::app::{App, now};
 use crate::error::Error;
 use crate::form::{Problems, Signed};
@@ -48,7 +48,7 @@ pub(crate) async fn act(
         Err((kept, (field, message))) => {
             let mut problems = Problems::default();
             problems.add(field, message);
-            let page = render(&app, kept, problems, typed).await?;
+            let page = render(&app, kept, problems, typed, &Wanted::default()).await?;
             Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
     }

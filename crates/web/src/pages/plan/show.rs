@@ -17,9 +17,12 @@ use trial::plan::{
     Allotted, Carried, Finding, Order, Plan, PlanError, carried, critique, departures,
 };
 
-#[derive(Deserialize)]
+#[derive(Default, Deserialize)]
 pub(crate) struct Wanted {
     pub(crate) revision: Option<u32>,
+    /// How often the page was looked at while it waited for figures.
+    #[serde(default)]
+    pub(crate) look: u32,
 }
 
 #[derive(Template)]
@@ -75,10 +78,11 @@ pub(crate) async fn page(
     Path(slug): Path<String>,
     Query(wanted): Query<Wanted>,
 ) -> Result<Response, Error> {
+    let revision = wanted.revision;
     let kept = app
-        .at_bench(move |bench| super::find(bench, &slug, wanted.revision))
+        .at_bench(move |bench| super::find(bench, &slug, revision))
         .await?;
-    Ok(render(&app, kept, Problems::default(), None)
+    Ok(render(&app, kept, Problems::default(), None, &wanted)
         .await?
         .into_response())
 }
@@ -89,8 +93,9 @@ pub(crate) async fn render(
     kept: KeptPlan,
     problems: Problems,
     typed: Option<String>,
+    wanted: &Wanted,
 ) -> Result<Html<String>, Error> {
-    let power = Power::of(&kept.plan, promises::of(app, &kept.plan).await?);
+    let power = Power::of(&kept.plan, promises::of(app, &kept.plan).await?, wanted);
     let app = app.clone();
     blocking(move || {
         let page = ShowPage::of(&app, &kept, &problems, typed, power).map_err(Error::broken)?;

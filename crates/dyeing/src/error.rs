@@ -1,6 +1,7 @@
 //! Why nothing can be worked out, in sentences.
 
 use crate::Place;
+use crate::entries::Unread;
 use crate::text;
 use std::fmt;
 
@@ -78,6 +79,9 @@ pub enum DyeingError {
         /// What is wrong there.
         sentence: String,
     },
+    /// A file of entries with a line that can't be used.
+    #[error("{0}")]
+    Unread(Box<Unread>),
     /// Anything else that makes a recipe unusable, as a sentence.
     #[error("{0}")]
     Recipe(String),
@@ -88,6 +92,12 @@ fn out_of_range(what: &str, value: f64, unit: &str, range: &str) -> String {
         return text::error::the_number_without_unit_is_out_of_range(what, value, range);
     }
     text::error::the_number_is_out_of_range(what, value, unit, range)
+}
+
+impl From<Unread> for DyeingError {
+    fn from(unread: Unread) -> Self {
+        Self::Unread(Box::new(unread))
+    }
 }
 
 impl DyeingError {

@@ -20,6 +20,7 @@ pub mod caution;
 pub mod check;
 pub mod class;
 pub mod cost;
+pub mod entries;
 mod error;
 pub mod exhaustion;
 pub mod fibre;

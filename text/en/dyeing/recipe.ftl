@@ -26,7 +26,6 @@ a-ph-of-cant-be-it-goes = a pH of { $ph } can't be; it goes from 0 to 14
 
 the-recipe = the recipe
 the-recipe-cant-be-written-as-toml = the recipe can't be written as TOML: { $e }
-line-of-cant-be-used = line { $line } of { $what } can't be used: { $why }
 
 ## recipe/read/prices.rs
 

@@ -111,7 +111,8 @@ pot = pot
 
 the-plan-cant-be-written = The plan can't be written: { $error }.
 this-file-has-bytes-a-plan = This file has { $value } bytes; a plan has { $most_bytes } at most.
-it-cant-be-read = It can't be read. { $trim }
+the-plan = the plan
+the-enquiry = the enquiry
 
 ## plan/studio.rs
 

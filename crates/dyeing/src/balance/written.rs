@@ -71,7 +71,7 @@ impl WrittenWaters {
     /// # Errors
     /// Names the line that isn't TOML, or the entry that is missing or unknown.
     pub fn from_toml(text: &str) -> Result<Self, DyeingError> {
-        crate::recipe::from_toml(text, text::balance::the_readings())
+        Ok(crate::entries::read(text, text::balance::the_readings())?)
     }
 }
 

@@ -4,7 +4,6 @@ mod read;
 mod written;
 
 use crate::text;
-pub(crate) use written::from_toml;
 pub use written::{
     Written, WrittenAfter, WrittenAuxiliary, WrittenDye, WrittenGoods, WrittenPot, WrittenProcess,
     WrittenWater,

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::{Recipe, read};
-use crate::{Kitchen, error::DyeingError};
+use crate::{Kitchen, entries, error::DyeingError};
 
 /// A recipe as it is written in TOML or typed into a form; `docs/recipes.md` describes the entries.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -211,7 +211,7 @@ impl Written {
     /// # Errors
     /// Names the line that isn't TOML, or the entry that is missing or unknown.
     pub fn from_toml(text: &str) -> Result<Self, DyeingError> {
-        from_toml(text, text::recipe::the_recipe())
+        Ok(entries::read(text, text::recipe::the_recipe())?)
     }
 
     /// The entries as TOML; reading it again gives the same.
@@ -230,18 +230,4 @@ impl Written {
     pub fn recipe(&self) -> Result<Recipe, DyeingError> {
         read::read(self.clone())
     }
-}
-
-/// Reads a file of entries; `what` names it in the sentence on a line that can't be used.
-pub(crate) fn from_toml<T: serde::de::DeserializeOwned>(
-    text: &str,
-    what: &str,
-) -> Result<T, DyeingError> {
-    toml::from_str(text).map_err(|error| {
-        let start = error.span().map_or(0, |span| span.start).min(text.len());
-        let before = &text.as_bytes()[..start];
-        let line = before.iter().filter(|b| **b == b'\n').count() + 1;
-        let why = error.message();
-        DyeingError::Recipe(text::recipe::line_of_cant_be_used(line, what, why))
-    })
 }

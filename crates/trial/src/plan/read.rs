@@ -14,7 +14,7 @@ impl Plan {
     /// Text that is no plan (with line and column), or the first field that
     /// can't be taken.
     pub fn from_toml(text: &str) -> Result<Self, PlanError> {
-        let plan: Self = read(text)?;
+        let plan: Self = read(text, text::plan::the_plan())?;
         plan.check()?;
         Ok(plan)
     }
@@ -35,17 +35,16 @@ impl Enquiry {
     /// # Errors
     /// Text that is no enquiry, with line and column.
     pub fn from_toml(text: &str) -> Result<Self, PlanError> {
-        read(text)
+        read(text, text::plan::the_enquiry())
     }
 }
 
-fn read<T: DeserializeOwned>(text: &str) -> Result<T, PlanError> {
+fn read<T: DeserializeOwned>(text: &str, what: &str) -> Result<T, PlanError> {
     if text.len() > MOST_BYTES {
         return Err(PlanError::new(
             "",
             text::plan::this_file_has_bytes_a_plan(text.len(), MOST_BYTES),
         ));
     }
-    toml::from_str(text)
-        .map_err(|error| PlanError::new("", text::plan::it_cant_be_read(error.to_string().trim())))
+    dyeing::entries::read(text, what).map_err(|unread| PlanError::new("", unread.to_string()))
 }

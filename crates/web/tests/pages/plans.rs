@@ -81,6 +81,20 @@ async fn a_question_becomes_a_plan_that_is_mended_and_started() {
     assert!(page.text.contains("Nothing found"));
     assert!(desk.get("/").await.text.contains("/plans/agent-f-on-red"));
 
+    // Text that is no plan is told of in words, with its line.
+    let broken = [
+        ("revision", "1"),
+        ("write", "1"),
+        ("text", "question = Why?"),
+    ];
+    let broken = desk.post_form("/plans/agent-f-on-red", &broken).await;
+    assert_eq!(broken.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let problem = broken.problem("text");
+    assert!(problem.starts_with(
+        "line 1 of the plan can&#39;t be used, at character 12: text needs quotation marks"
+    ));
+    assert!(problem.contains("question = Why?") && problem.contains("The parser says: "));
+
     // A flaw by text, its mend by the button on the page.
     let mut plan = plan_of(&desk, "agent-f-on-red");
     let keepers = plan.arms[0].keepers;

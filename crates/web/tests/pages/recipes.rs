@@ -306,6 +306,11 @@ async fn a_recipe_goes_from_form_to_text_to_run_and_print() {
     let bad = desk.post_form(&recipe, &bad).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(bad.text.contains("ine 1 of the recipe") && bad.text.contains("name = &#34;x"));
+    // In our own words first; the line with its mark and the parser's words stand below.
+    let problem = bad.problem("text");
+    let (sentence, below) = problem.split_once("<span class=\"pointed\">").unwrap();
+    assert!(sentence.contains("the text has no quotation mark at its end"));
+    assert!(!sentence.contains("parser") && below.contains("^\nThe parser says: "));
     let text = include_str!("../../../../docs/recipes/scarf.toml");
     let good = [("revision", "2"), ("write", "1"), ("text", text)];
     assert_eq!(

@@ -25,6 +25,7 @@ KEPT = {
     "crates/locale/src/codes.rs": "names of currencies as ISO 4217 lists them",
     "crates/wording/": "said to who builds the program",
     "crates/scene/": "renders pictures for tests and the demo",
+    "crates/dyeing/src/entries/": "words of the reader of TOML, which it says in our own",
     "crates/dyeing/src/quantity/retold.rs": "units that it reads in kept sentences",
     "crates/store/src/told/mod.rs": "words that the journal keeps, which it tells as sentences",
 }

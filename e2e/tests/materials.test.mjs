@@ -47,7 +47,7 @@ describe("the shelves and the search", () => {
       await assertSound(page);
       await lot.getByLabel("Used").fill("5 g");
       await page.keyboard.press("Enter");
-      await page.getByRole("heading", { name: /45 g left/ }).waitFor();
+      await page.getByRole("heading", { name: /45\sg left/ }).waitFor();
       const small = await page.evaluate(() => [...document.querySelectorAll("main button, main input:not([type=hidden]), main select")]
         .filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 47.5).map((e) => e.outerHTML.slice(0, 80)));
       assert.deepEqual(small, []);
@@ -59,7 +59,7 @@ describe("the shelves and the search", () => {
       await page.getByRole("heading", { name: "Where the dye goes" }).waitFor();
       await beginRun(page, page.url(), `By ${name}`);
       await page.goto(shelf);
-      await page.getByRole("heading", { name: /43 g left/ }).waitFor();
+      await page.getByRole("heading", { name: /43\sg left/ }).waitFor();
       await page.getByRole("link", { name: `By ${name}` }).waitFor();
       await page.getByRole("button", { name: /^It is used up/ }).click();
       await page.getByText("Used up.").waitFor();

@@ -74,7 +74,7 @@ describe("a recipe", () => {
       await assertSound(page);
 
       await page.goto(`${recipe}?goods=5+kg`);
-      assert.match(await page.locator("section", { has: page.locator("#lot") }).innerText(), /5 kg/);
+      assert.match(await page.locator("section", { has: page.locator("#lot") }).innerText(), /5\skg/);
       await assertSound(page);
       await page.goto(`${recipe}?revision=1`);
       await page.getByRole("button", { name: "Go back to this one" }).click();

@@ -35,9 +35,9 @@ describe("the waters of a run", () => {
       await page.getByText("Rinse 3").or(page.locator("option", { hasText: "rinse 3" })).first().waitFor({ state: "attached" });
       const rows = page.getByRole("region", { name: "Shares of the dye, as a table" }).locator("tbody tr");
       assert.equal(await rows.count(), 6, "put in, bath, two rinses, washed out, goods");
-      assert.match(await rows.last().innerText(), /On the goods\s+75 % \(68 to 81 %\)/);
+      assert.match(await rows.last().innerText(), /On the goods\s+75\s% \(68 to 81\s%\)/);
       assert.ok(await page.locator("figure.plot svg").isVisible());
-      assert.match(await page.getByRole("listitem").filter({ hasText: "more rinses" }).innerText(), /below 0\.1 % of the dye/);
+      assert.match(await page.getByRole("listitem").filter({ hasText: "more rinses" }).innerText(), /below 0\.1\s% of the dye/);
       await assertSound(page);
       const small = await page.evaluate(() => [...document.querySelectorAll("main button, main summary, main input:not([type=hidden]), main select")]
         .filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 47.5).map((e) => e.outerHTML.slice(0, 80)));
@@ -80,7 +80,7 @@ describe("the waters of a run", () => {
     await page.getByLabel("Sample diluted before").last().fill("1:10");
     await page.getByRole("button", { name: "Add the reading" }).click();
     await page.getByRole("heading", { name: "The balance" }).waitFor();
-    assert.ok(await page.getByText(/^The goods took 82 %/).isVisible());
+    assert.ok(await page.getByText(/^The goods took 82\s%/).isVisible());
     assertQuiet(page);
     await page.context().close();
   });

@@ -48,7 +48,7 @@ describe("a run", () => {
       await step(page, 2).locator(".notes li", { hasText: "powder not fully dissolved" }).waitFor();
       await page.goto(`${run}#step-4`);
       await step(page, 4).evaluate((details) => { details.open = true; });
-      await step(page, 4).getByRole("button", { name: "60 °C, as planned" }).click();
+      await step(page, 4).getByRole("button", { name: /60\s°C, as planned/ }).click();
       await step(page, 4).locator(".notes li", { hasText: "it was at 60 °C" }).waitFor();
       await step(page, 4).getByLabel("Temperature, °C").fill("rather hot");
       await step(page, 4).getByRole("button", { name: "Note it" }).first().click();

@@ -52,22 +52,22 @@ describe("the settings", () => {
 
       const shelf = await shelve(page, empty.origin, `madder ${size}`, "1 lb", "9.50 per 4 oz");
       await page.getByText("USD 9.50 per 4 oz").waitFor();
-      await page.getByRole("heading", { name: /^Lot of [A-Z][a-z]{2} \d+, \d{4}: 1 lb \(454 g\) left$/ }).waitFor();
+      await page.getByRole("heading", { name: /^Lot of [A-Z][a-z]{2}\s\d+, \d{4}: 1\slb \(454\sg\) left$/ }).waitFor();
       await assertSound(page);
 
       const recipe = await recipeFrom(page, empty.origin, "napkins");
       const text = await page.locator("main").innerText();
-      for (const part of [/oz \(\d/, /US gal \(\d/, /\d °F \(\d+ °C\)/, /EUR \d+\.\d\d/]) assert.match(text, part);
+      for (const part of [/oz \(\d/, /US\sgal \(\d/, /\d\s°F \(\d+\s°C\)/, /EUR\s\d+\.\d\d/]) assert.match(text, part);
       assert.equal(await page.locator("svg.programme text", { hasText: "°F" }).count(), 1);
       await assertSound(page);
       const run = await beginRun(page, recipe, `Run on a ${size}`);
-      await page.getByText(/^Begun [A-Z][a-z]{2} \d+, \d{4}/).waitFor();
-      assert.match(await page.locator(".lede").innerText(), /US gal \(/);
+      await page.getByText(/^Begun [A-Z][a-z]{2}\s\d+, \d{4}/).waitFor();
+      assert.match(await page.locator(".lede").innerText(), /US\sgal \(/);
       await page.locator("#step-3").evaluate((details) => { details.open = true; });
       await page.locator("#step-3").getByLabel("Temperature, °F").fill("140");
       await page.locator("#step-3").getByRole("button", { name: "Note it" }).first().click();
       await page.getByText("it was at 140 °F (60 °C)").first().waitFor();
-      await page.locator("#step-3 .notes .when", { hasText: /\d:\d\d [ap]m/ }).first().waitFor();
+      await page.locator("#step-3 .notes .when", { hasText: /\d:\d\d\s[ap]m/ }).first().waitFor();
       await assertSound(page);
       const data = await (await fetch(`${run}.json`)).json();
       assert.ok(JSON.stringify(data.sheet.steps).includes("°C") && !JSON.stringify(data.sheet).includes("US gal"), "data stays metric");
@@ -77,7 +77,7 @@ describe("the settings", () => {
       // Back again: the same run in grams.
       await choose(page, empty.origin, "", AS_EVER);
       await page.goto(run);
-      assert.doesNotMatch(await page.locator(".lede").innerText(), /US gal/);
+      assert.doesNotMatch(await page.locator(".lede").innerText(), /US\sgal/);
       await page.goto(shelf);
       await page.getByText("USD 9.50 per 4 oz").or(page.getByText("9.50 USD per 4 oz")).waitFor();
       assertQuiet(page);

@@ -27,7 +27,9 @@ mod svg;
 pub mod swatch;
 pub mod table;
 mod text;
+mod typeset;
 pub mod words;
 
 pub use error::ReportError;
 pub use publish::{Published, PublishedPhoto, publish};
+pub use typeset::typeset;

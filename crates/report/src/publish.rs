@@ -91,7 +91,7 @@ pub fn publish(published: &Published<'_>) -> Result<String, ReportError> {
         order_of_days: locale::current().dates.order(),
         style: include_str!("../templates/report.css"),
     };
-    Ok(page.render()?)
+    Ok(crate::typeset(&page.render()?))
 }
 
 #[derive(Template)]

@@ -17,6 +17,7 @@ mod phone;
 mod previews;
 mod progress;
 mod promises;
+mod rewritten;
 mod routes;
 mod text;
 mod tiles;

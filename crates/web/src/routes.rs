@@ -3,7 +3,7 @@
 use crate::app::{App, Demo, SharedBench};
 use crate::error::Error;
 use crate::text;
-use crate::{assets, error, guard, pages, upload, way};
+use crate::{assets, error, guard, pages, rewritten, upload, way};
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state};
@@ -238,4 +238,5 @@ fn dressed(router: Router<App>, app: &App) -> Router<App> {
             Error::NotFound(text::routes::this_address_takes_no_such_request_start())
         })
         .layer(from_fn_with_state(app.clone(), way::show))
+        .layer(from_fn(rewritten::typeset))
 }

@@ -5,11 +5,11 @@
 
 use crate::app::App;
 use crate::error::Error;
+use crate::rewritten;
 use crate::text;
 use askama::Template;
-use axum::body::{Body, to_bytes};
+use axum::body::Body;
 use axum::extract::{Request, State};
-use axum::http::{HeaderValue, header};
 use axum::middleware::Next;
 use axum::response::Response;
 use store::{Bench, PartOfTrial, TrialWay};
@@ -18,8 +18,6 @@ use trial::way::{PLACES, Place, Progress, State as Far, Step};
 
 /// What a page's frame has where the way goes.
 const OPEN: &str = "<!--way-->";
-/// No page is longer; one that is goes without.
-const MOST_BYTES: usize = 64 << 20;
 
 #[derive(Template)]
 #[template(path = "_way.html")]
@@ -45,17 +43,9 @@ pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -
     let path = request.uri().path().to_owned();
     let query = request.uri().query().unwrap_or_default().to_owned();
     let response = next.run(request).await;
-    let page = response
-        .headers()
-        .get(header::CONTENT_TYPE)
-        .is_some_and(|kind| kind.as_bytes().starts_with(b"text/html"));
-    if !page {
-        return response;
-    }
-    let (mut head, body) = response.into_parts();
-    let Ok(bytes) = to_bytes(body, MOST_BYTES).await else {
-        tracing::error!(path, "a page is too long");
-        return Response::from_parts(head, Body::empty());
+    let (head, bytes) = match rewritten::taken(response).await {
+        Ok(page) => page,
+        Err(other) => return other,
     };
     let html = String::from_utf8_lossy(&bytes);
     let Some((before, after)) = html.split_once(OPEN) else {
@@ -69,11 +59,7 @@ pub(crate) async fn show(State(app): State<App>, request: Request, next: Next) -
             String::new()
         }
     };
-    let whole = [before, &way, after].concat();
-    if let Ok(length) = HeaderValue::from_str(&whole.len().to_string()) {
-        head.headers.insert(header::CONTENT_LENGTH, length);
-    }
-    Response::from_parts(head, Body::from(whole))
+    rewritten::with(head, [before, &way, after].concat())
 }
 
 /// The way for the page at that path; empty where it is part of no trial. Of the query the plan or

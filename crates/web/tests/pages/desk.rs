@@ -22,7 +22,10 @@ pub struct Desk {
 pub struct Answer {
     pub status: StatusCode,
     pub headers: HeaderMap,
+    /// What is said, with plain spaces where a page has no-break ones.
     pub text: String,
+    /// The same to the letter.
+    pub set: String,
 }
 
 impl Answer {
@@ -91,10 +94,12 @@ impl Desk {
         let response = self.app.clone().oneshot(request).await.unwrap();
         let (parts, body) = response.into_parts();
         let bytes = body.collect().await.unwrap().to_bytes();
+        let set = String::from_utf8_lossy(&bytes).into_owned();
         Answer {
             status: parts.status,
             headers: parts.headers,
-            text: String::from_utf8_lossy(&bytes).into_owned(),
+            text: set.replace('\u{a0}', " "),
+            set,
         }
     }
 

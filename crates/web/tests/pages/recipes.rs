@@ -311,6 +311,16 @@ async fn a_recipe_goes_from_form_to_text_to_run_and_print() {
     let (sentence, below) = problem.split_once("<span class=\"pointed\">").unwrap();
     assert!(sentence.contains("the text has no quotation mark at its end"));
     assert!(!sentence.contains("parser") && below.contains("^\nThe parser says: "));
+    // Figures stay with their units, and what is typed stays to the letter.
+    let shown = desk.get(&recipe).await;
+    assert!(shown.set.contains("250\u{a0}g of goods") && shown.set.contains("60\u{a0}°C"));
+    let (_, typed) = shown.set.split_once("<textarea").unwrap();
+    let (typed, _) = typed.split_once("</textarea>").unwrap();
+    assert!(typed.contains("250 g") && !typed.contains('\u{a0}'));
+    assert_eq!(
+        shown.headers[axum::http::header::CONTENT_LENGTH],
+        shown.set.len().to_string()
+    );
     let text = include_str!("../../../../docs/recipes/scarf.toml");
     let good = [("revision", "2"), ("write", "1"), ("text", text)];
     assert_eq!(

@@ -207,6 +207,28 @@ fn the_mark_stands_below_the_fault_also_in_a_long_line_with_tabs() {
     );
 }
 
+/// Words that begin like true, false, inf and nan, which the parser takes for these.
+#[test]
+fn any_word_without_quotation_marks_is_told_of_as_such() {
+    for word in [
+        "five",
+        "false_red",
+        "tin",
+        "true_red",
+        "indigo",
+        "infinite",
+        "natural",
+        "nan_o",
+        "vat",
+    ] {
+        let said = fault(&format!("name = {word}")).to_string();
+        assert!(
+            said.contains("text needs quotation marks at both ends"),
+            "{said}"
+        );
+    }
+}
+
 #[test]
 fn an_empty_file_says_what_is_missing() {
     for text in ["", "\n\n", "# nothing yet"] {

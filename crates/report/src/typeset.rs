@@ -164,7 +164,8 @@ fn stays_together(head: &str, tail: &str) -> bool {
         let unit = next.split('/').next().unwrap_or_default();
         return UNITS.contains(&unit) || is_code(next) || is_day(last) && MONTHS.contains(&next);
     }
-    if next.starts_with(|c: char| c.is_ascii_digit()) {
+    let unsigned = next.strip_prefix(['-', '+', MINUS]).unwrap_or(next);
+    if unsigned.starts_with(|c: char| c.is_ascii_digit()) {
         return SIGNS.contains(&last) || is_code(last) || is_day(next) && MONTHS.contains(&last);
     }
     CHAINS

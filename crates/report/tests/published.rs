@@ -139,6 +139,7 @@ fn html(invented: bool) -> String {
     html_of(&results(invented))
 }
 
+/// The report, with plain spaces where it has no-break ones.
 fn html_of(results: &Results) -> String {
     publish(&Published {
         results,
@@ -150,6 +151,7 @@ fn html_of(results: &Results) -> String {
         made_at: "2030-01-03T00:00:00Z",
     })
     .expect("a report")
+    .replace('\u{a0}', " ")
 }
 
 #[test]

@@ -49,10 +49,15 @@ fn of_entries(message: &str) -> Option<String> {
 fn of_signs(message: &str, found: &str, line: &str) -> Option<&'static str> {
     let begins = |beginnings: &[&str]| beginnings.iter().any(|b| message.starts_with(b));
     let first = found.chars().next();
+    let value = line.split_once('=').map(|(_, value)| value.trim_start());
+    // A word that begins as `true`, `false`, `inf` or `nan` does is taken for one of these.
+    let is_word = value.is_some_and(|value| value.starts_with(char::is_alphabetic));
     Some(if first.is_some_and(|c| "“”„‘’«»".contains(c)) {
         say::quotation_marks_are_straight()
+    } else if is_word && begins(&["invalid boolean", "invalid float", "invalid datetime"]) {
+        say::text_needs_quotation_marks()
     } else if begins(&["string values must be quoted"]) {
-        match line.split_once('=').map(|(_, value)| value.trim_start()) {
+        match value {
             Some(value) if value.starts_with(|c: char| c.is_ascii_digit() || c == '.') => {
                 say::what_begins_as_a_number_needs_quotation_marks()
             }

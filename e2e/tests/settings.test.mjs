@@ -42,9 +42,9 @@ describe("the settings", () => {
 
       await page.getByLabel(/^US customary/).check();
       await page.getByLabel("Currency", { exact: true }).fill("usd");
-      await page.getByLabel(/USD 8\.50|EUR 8\.50/).check();
-      await page.getByLabel(/Nov 26, 2026/).check();
-      await page.getByLabel(/6:05 pm/).check();
+      await page.getByLabel(/(USD|EUR)\s8\.50/).check();
+      await page.getByLabel(/Nov\s26, 2026/).check();
+      await page.getByLabel(/6:05\spm/).check();
       await page.getByRole("button", { name: "Keep the settings" }).click();
       await page.getByRole("status").getByText("Kept.").waitFor();
       await page.getByText("USD 8.50 per 3.53 oz (100 g)").waitFor();

@@ -15,12 +15,13 @@ use http_body_util::BodyExt;
 use std::error::Error;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 use store::Bench;
 use tower::ServiceExt;
 
 const TIMES: usize = 200;
 const PORT: u16 = 4817;
+const DIED: &str = "A page died at the bench.";
 
 /// Addresses, with `{}` for a trial's number.
 const PAGES: [&str; 18] = [
@@ -71,6 +72,15 @@ async fn main() -> Result<(), Box<dyn Error>> {
     if named.is_empty() || named.iter().any(|word| "/plans".contains(word.as_str())) {
         let plans = plans(&own)?;
         row(&app, "a plan, first view", &plans).await?;
+        // Those that were shown without their figures are still being drawn.
+        while !own
+            .lock()
+            .map_err(|_| DIED)?
+            .unpromised_plans(1)?
+            .is_empty()
+        {
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
         row(&app, "a plan, later", &plans).await?;
     }
     Ok(())
@@ -100,7 +110,7 @@ async fn row(app: &axum::Router, name: &str, paths: &[String]) -> Result<(), Box
 
 /// Keeps plans that nobody has looked at, and gives their addresses.
 fn plans(bench: &Mutex<Bench>) -> Result<Vec<String>, Box<dyn Error>> {
-    let mut bench = bench.lock().map_err(|_| "A page died at the bench.")?;
+    let mut bench = bench.lock().map_err(|_| DIED)?;
     let first = bench.plans()?.len();
     let kinds = kinds::plans();
     let plans = (first..first + TIMES).map(|seed| {

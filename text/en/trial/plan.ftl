@@ -220,5 +220,5 @@ witness-cloths-lie-with-pieces-of-several = Staining can't be laid to one arm: t
 ask-for-staining-to-compare = { $told } They show whether dye comes off. To compare the arms by what they stain, wash each by itself, in two loads at least, or each piece in a jar of its own.
 fewer-than-two-witness-cloths = Staining can't be compared: { $arms } would have fewer than two witness cloths in washes of its own.
 staining-can-be-compared = Staining can be compared: each arm is washed by itself, with { $witnesses } witness cloths of a kind at least.
-the-stain-cant-be-laid-to-one-arm = A stain on such a cloth may be of either arm, so the verdict on staining stays open however many pieces there are.
+the-stain-cant-be-laid-to-one-arm = Any of them may have stained such a cloth, so the verdict on staining stays open however many pieces there are.
 one-cloth-tells-nothing-of-chance = One cloth doesn't show what chance does, so the verdict on staining stays open.

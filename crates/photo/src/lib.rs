@@ -13,6 +13,7 @@
 //! ```
 
 mod area;
+mod bell;
 mod blur;
 pub mod board;
 mod chart;

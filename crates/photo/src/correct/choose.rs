@@ -63,7 +63,7 @@ impl Trial {
             let Some((score, light)) = light(bend).and_then(|light| {
                 let tone = chart.tone(&light, &bend.alone(), None)?;
                 let blend = Blend::new(chart, &tone, &light, &bend.alone())?;
-                Some((blend.score(), light))
+                Some((blend.score, light))
             }) else {
                 continue;
             };

@@ -6,6 +6,7 @@ use super::{
     chart::Chart,
     family::{self, Family, MOST_TERMS, Weights},
     model::Model,
+    nearby::Nearby,
     tone::{Shares, Tone},
 };
 use crate::light::Light;
@@ -41,7 +42,11 @@ pub(super) struct Blend {
     pub weights: Weights,
     /// Each family's say; they sum to 1.
     pub shares: [f64; Family::ALL.len()],
+    /// What both miss near a colour.
+    pub nearby: Nearby,
     pub left_out: Vec<LeftOut>,
+    /// One figure to choose by: the mean miss of left-out patches by the families alone.
+    pub score: f64,
 }
 
 /// Weights of each family without one patch.
@@ -79,7 +84,7 @@ impl Blend {
             });
         }
         let shares = shares(chart, &all);
-        let left_out = all
+        let mut left_out: Vec<LeftOut> = all
             .into_iter()
             .map(|without| {
                 let weights = blended(&without.families, &shares);
@@ -95,17 +100,35 @@ impl Blend {
                 }
             })
             .collect();
+        let weights = blended(&fits.map(|fit| fit.weights()), &shares);
+        let score = mean(left_out.iter().map(|other| other.miss_de00));
+        let nearby = add_nearby(&mut left_out, |patch| {
+            let scene = chart.scene(tone, light, patch);
+            family::xyz(&weights, scene).to_lab(chart.white)
+        })?;
         Some(Self {
-            weights: blended(&fits.map(|fit| fit.weights()), &shares),
+            weights,
             shares,
+            nearby,
             left_out,
+            score,
         })
     }
+}
 
-    /// One figure to choose by: the mean miss of left-out patches.
-    pub fn score(&self) -> f64 {
-        mean(self.left_out.iter().map(|other| other.miss_de00))
+/// The field through what the patches are missed by, whose misses become those that
+/// the others' field leaves. `foretold` tells where the model sees a patch.
+fn add_nearby(left_out: &mut [LeftOut], foretold: impl Fn(usize) -> Lab) -> Option<Nearby> {
+    let places = left_out.iter().map(|other| foretold(other.patch)).collect();
+    let missed: Vec<[f64; 3]> = left_out.iter().map(|other| other.miss).collect();
+    let (nearby, left) = Nearby::new(places, &missed)?;
+    for (other, miss) in left_out.iter_mut().zip(left) {
+        let truth = other.truth.to_array();
+        let lab = Lab::from([0, 1, 2].map(|k| truth[k] + miss[k]));
+        other.miss = miss;
+        other.miss_de00 = difference::ciede2000(lab, other.truth);
     }
+    Some(nearby)
 }
 
 fn families(pairs: &[super::fit::Pair<'_>]) -> Option<[Model; Family::ALL.len()]> {

@@ -6,6 +6,7 @@ mod family;
 mod fit;
 mod left_out;
 mod model;
+mod nearby;
 mod plane;
 mod sight;
 mod spread;
@@ -51,6 +52,7 @@ impl Correction {
                 linear,
                 light,
                 weights: blend.weights,
+                nearby: blend.nearby,
                 white: chart.white,
             },
             bends,

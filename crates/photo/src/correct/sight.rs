@@ -2,7 +2,10 @@
 
 use colour::{Lab, Xyz};
 
-use super::family::{self, MOST_TERMS, Weights};
+use super::{
+    family::{self, MOST_TERMS, Weights},
+    nearby::Nearby,
+};
 use crate::{light::Light, matrix::Matrix3};
 
 /// How a photo sees, ready to read areas with.
@@ -12,6 +15,7 @@ pub(crate) struct Sight {
     /// The light field.
     pub light: Light,
     pub(super) weights: Weights,
+    pub(super) nearby: Nearby,
     pub(super) white: Xyz,
 }
 
@@ -26,12 +30,14 @@ impl Sight {
             linear,
             light,
             weights,
+            nearby: Nearby::default(),
             white,
         }
     }
 
     /// CIELAB of scene light, the light field taken off already.
     pub fn lab(&self, scene: [f64; 3]) -> Lab {
-        family::xyz(&self.weights, scene).to_lab(self.white)
+        self.nearby
+            .corrected(family::xyz(&self.weights, scene).to_lab(self.white))
     }
 }

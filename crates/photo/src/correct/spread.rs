@@ -3,13 +3,16 @@
 use colour::{Lab, difference};
 
 use super::Correction;
-use crate::matrix::{Matrix3, add, outer};
+use crate::{
+    bell::bell,
+    matrix::{Matrix3, add, outer},
+};
 
 /// How much the fit moves without a patch, and how far patches left out are
 /// missed: shares of each that make up the correction's error of dyed cloth.
 /// Both hold the fit's own scatter, and cloth is missed in its own way.
-const BY_MOVES: f64 = 0.6;
-const BY_MISSES: f64 = 0.7;
+const BY_MOVES: f64 = 0.5;
+const BY_MISSES: f64 = 0.55;
 /// A miss counts for colours within this distance, CIELAB.
 const REACH: f64 = 30.0;
 /// What a far-off patch still counts, so that no colour rests on one patch alone.
@@ -50,6 +53,7 @@ impl Correction {
                 }
             };
             let moved = super::family::xyz(&other.weights, light).to_lab(self.sight.white);
+            let moved = self.sight.nearby.corrected(moved);
             let d = [moved.l - lab.l, moved.a - lab.a, moved.b - lab.b];
             add(&mut sum, &outer(d), (n - 1.0) / n);
         }
@@ -62,7 +66,7 @@ impl Correction {
         let mut weights = 0.0;
         for other in &self.left_out {
             let apart = difference::cie76(lab, other.truth) / REACH;
-            let weight = (-0.5 * apart * apart).exp() + FAR_OFF;
+            let weight = bell(apart) + FAR_OFF;
             add(&mut sum, &outer(other.miss), weight);
             weights += weight;
         }
@@ -80,6 +84,5 @@ pub(crate) fn kinship(a: Lab, b: Lab) -> f64 {
     const NEAR: f64 = 5.5;
     const FAR: f64 = 30.0;
     let apart = difference::cie76(a, b);
-    let bell = |reach: f64| (-0.5 * (apart / reach) * (apart / reach)).exp();
-    (1.0 - DRIFT) * bell(NEAR) + DRIFT * bell(FAR)
+    (1.0 - DRIFT) * bell(apart / NEAR) + DRIFT * bell(apart / FAR)
 }

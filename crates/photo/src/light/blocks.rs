@@ -1,20 +1,81 @@
 //! The photo in small blocks: what light each sends where nothing lies on the ground.
 
 use super::{Light, ground::Whereabouts, surface::Column};
-use crate::{Point, area::contains, decode::Upright, patches::CLIPPED_CODE};
+use crate::{Point, area::contains, decode::Upright, median::median, patches::CLIPPED_CODE};
 
 /// Blocks along the photo's longer side.
 const ALONG: f64 = 72.0;
 /// How many times smaller blocks of bare ground are, which shows in strips.
 const FINER: f64 = 2.5;
 
+/// The blocks of a photo.
+pub(super) struct Blocks {
+    pub all: Vec<Block>,
+    /// How much each channel tells of the light; they sum to 1.
+    ///
+    /// A camera makes its channels from what it sees by taking some of each from the
+    /// others. What is left of blue on brown wood, or of red on blue cloth, is little,
+    /// and a change of tint makes much of it: a channel counts by how bright it is.
+    pub trust: [f64; 3],
+    /// Columns and rows.
+    pub size: [usize; 2],
+    /// The block at each place, row by row; `NONE` where none is.
+    at: Vec<u32>,
+}
+
+/// No block.
+const NONE: u32 = u32::MAX;
+
+impl Blocks {
+    /// The blocks on a grid of so many columns and rows.
+    pub fn new(mut all: Vec<Block>, size: [usize; 2]) -> Self {
+        let bright = [0, 1, 2].map(|k| median(all.iter().map(|block| block.ln[k])).exp());
+        let sum: f64 = bright.iter().sum();
+        let trust = bright.map(|channel| channel / sum);
+        let mut at = vec![NONE; size[0] * size[1]];
+        for (i, block) in all.iter_mut().enumerate() {
+            block.light = (0..3).map(|k| trust[k] * block.ln[k]).sum();
+            let [column, row] = block.place;
+            at[row * size[0] + column] = i as u32;
+        }
+        Self {
+            all,
+            trust,
+            size,
+            at,
+        }
+    }
+
+    /// The number of a place, row by row.
+    pub fn number_of(&self, [column, row]: [usize; 2]) -> usize {
+        row * self.size[0] + column
+    }
+
+    /// The blocks no more than so many places away, that block among them, by number.
+    pub fn near(&self, block: &Block, places: usize) -> impl Iterator<Item = usize> {
+        let around = |place: usize, count: usize| {
+            place.saturating_sub(places)..(place + places + 1).min(count)
+        };
+        let [column, row] = block.place;
+        let columns = around(column, self.size[0]);
+        around(row, self.size[1])
+            .flat_map(move |row| &self.at[row * self.size[0]..][columns.clone()])
+            .filter(|&&i| i != NONE)
+            .map(|&i| i as usize)
+    }
+}
+
 /// A small square of the photo.
 pub(super) struct Block {
+    /// Its column and row.
+    pub place: [usize; 2],
     pub middle: Point,
     /// The surface's terms there.
     pub terms: Column,
     /// Logarithm of each channel's light, the known light taken off.
     pub ln: [f64; 3],
+    /// How light it is, as a logarithm: each channel counts by how much it tells.
+    pub light: f64,
 }
 
 impl Block {
@@ -22,11 +83,6 @@ impl Block {
     pub fn colour(&self) -> [f64; 2] {
         let [r, g, b] = self.ln;
         [r - g, b - g]
-    }
-
-    /// How light it is, as a logarithm.
-    pub fn light(&self) -> f64 {
-        self.ln.iter().sum::<f64>() / 3.0
     }
 }
 
@@ -36,7 +92,7 @@ pub(super) fn blocks(
     linear: &[[f64; 256]; 3],
     known: &Light,
     Whereabouts { hidden, bare, .. }: Whereabouts<'_>,
-) -> Vec<Block> {
+) -> Blocks {
     let along = if bare.is_empty() {
         ALONG
     } else {
@@ -73,9 +129,11 @@ pub(super) fn blocks(
         let terms = known.frame.terms(middle);
         let there = known.ln(middle, &terms);
         Some(Block {
+            place: [column, row],
             middle,
             terms,
             ln: [0, 1, 2].map(|k| mean[k].ln() - there[k]),
+            light: 0.0,
         })
     };
     // Line by line as the photo is stored.
@@ -86,7 +144,7 @@ pub(super) fn blocks(
         (rows, columns)
     };
     let places = (0..lines).flat_map(|line| (0..along).map(move |at| (line, at)));
-    places
+    let all = places
         .filter_map(|(line, at)| {
             if is_sideways {
                 block(line, at)
@@ -94,7 +152,8 @@ pub(super) fn blocks(
                 block(at, line)
             }
         })
-        .collect()
+        .collect();
+    Blocks::new(all, [columns, rows])
 }
 
 /// An outline with the box around it, since most places are far from most outlines.

@@ -3,6 +3,7 @@
 use super::{
     Light,
     blocks::{Block, blocks},
+    grown::grown,
     local_tone,
     rounds::{Ground, Rounds},
     surface::{SLOPES, Square},
@@ -22,8 +23,9 @@ const SLOPE_DOUBT: f64 = 9.0;
 const SEEDS: usize = 150;
 /// Fewest blocks that make a ground.
 pub(super) const FEWEST: usize = 60;
-/// Share of the blocks in the open below which what is left is no ground.
-const LEAST_SHARE: f64 = 0.125;
+/// Share of the blocks in the open below which what is left is no ground: of striped
+/// cloth half in shadow a tenth is.
+const LEAST_SHARE: f64 = 0.08;
 /// Share of the blocks in the open that are ground, and of the neighbourhoods that show
 /// some, from which on what varies from place to place is light. Where less is ground,
 /// other things of its colour lie among it; by rendered and by real photos.
@@ -54,9 +56,9 @@ pub(crate) fn from_ground(
     let blocks = blocks(photo, linear, known, whereabouts);
     let is_bare = !whereabouts.bare.is_empty();
     let first: Vec<usize> = if is_bare {
-        (0..blocks.len()).collect()
+        (0..blocks.all.len()).collect()
     } else {
-        most_common(&blocks)?
+        grown(&blocks, &most_common(&blocks.all)?)
     };
     let rounds = Rounds {
         blocks: &blocks,
@@ -65,7 +67,7 @@ pub(crate) fn from_ground(
         size_px: [photo.width, photo.height],
     };
     let mut ground = rounds.followed(first.clone())?;
-    let share = |ground: &Ground| ground.members.len() as f64 / blocks.len() as f64;
+    let share = |ground: &Ground| ground.members.len() as f64 / blocks.all.len() as f64;
     if !is_bare && (share(&ground) < MOSTLY || ground.shade.shows() < SHOWS) {
         ground = rounds.smooth(first)?;
     }
@@ -77,8 +79,8 @@ pub(crate) fn from_ground(
         .iter()
         .map(|&i| {
             (
-                blocks[i].middle,
-                blocks[i].light() - ground.surface.at(&blocks[i]),
+                blocks.all[i].middle,
+                blocks.all[i].light - ground.surface.at(&blocks.all[i]),
             )
         })
         .collect();
@@ -99,7 +101,7 @@ fn doubted(known: &Square) -> Square {
 fn most_common(blocks: &[Block]) -> Option<Vec<usize>> {
     let looks: Vec<[f32; 3]> = blocks
         .iter()
-        .map(|b| [b.colour()[0], b.colour()[1], b.light()].map(|v| v as f32))
+        .map(|b| [b.colour()[0], b.colour()[1], b.light].map(|v| v as f32))
         .collect();
     let near = |[red, blue, light]: [f32; 3]| {
         // Both are always asked: so many blocks are looked at in one step.

@@ -2,7 +2,9 @@
 //! and a field about it that all share.
 
 mod blocks;
+mod grid;
 mod ground;
+mod grown;
 mod local_tone;
 mod rounds;
 mod shade;

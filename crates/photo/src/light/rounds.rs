@@ -4,7 +4,7 @@
 use std::ops::RangeInclusive;
 
 use super::{
-    blocks::Block,
+    blocks::{Block, Blocks},
     ground::FEWEST,
     shade::{FEW, MANY, SMOOTHEST, Shade},
     smooth::Surface,
@@ -24,10 +24,9 @@ const ONE_COLOUR: f64 = 0.01;
 /// so much whatever the scatter, where light is followed, and never farther than so much.
 /// All that may be ground in a shadow is let in before it is followed; then often enough
 /// that the ground grows to where the light has another tint.
-const WINDOWS: [[f64; 2]; 7] = [
+const WINDOWS: [[f64; 2]; 6] = [
     [0.0, 0.3],
     [0.2, 0.2],
-    [0.1, 0.2],
     [0.05, 0.2],
     [0.0, 0.2],
     [0.0, 0.2],
@@ -40,7 +39,7 @@ const OUTLIER: f64 = 3.0;
 
 /// What the rounds go over.
 pub(super) struct Rounds<'a> {
-    pub blocks: &'a [Block],
+    pub blocks: &'a Blocks,
     pub frame: &'a Frame,
     /// Covariance of the surface's terms before the ground is looked at.
     pub prior: Square,
@@ -62,7 +61,7 @@ impl Rounds<'_> {
         let mut told: Option<(Surface, Shade)> = None;
         for (round, window) in WINDOWS.into_iter().enumerate() {
             let ground = self.ground(&members);
-            let surface = Surface::fit(&ground, &self.prior)?;
+            let surface = Surface::fit(&ground, &self.blocks.trust, &self.prior)?;
             let is_open = window[0] > 0.0;
             let found = if round < FIRST_SHADED {
                 self.near(&members, &surface, |block| surface.at(block), window)
@@ -93,7 +92,7 @@ impl Rounds<'_> {
     pub fn smooth(&self, mut members: Vec<usize>) -> Option<Ground> {
         let mut told = None;
         for (round, [_, most]) in WINDOWS.into_iter().enumerate() {
-            let surface = Surface::fit(&self.ground(&members), &self.prior)?;
+            let surface = Surface::fit(&self.ground(&members), &self.blocks.trust, &self.prior)?;
             let found = self.near(&members, &surface, |block| surface.at(block), [0.0, most])?;
             told = Some(surface);
             let is_settled = round > 0 && found == members;
@@ -111,7 +110,7 @@ impl Rounds<'_> {
     }
 
     fn ground(&self, members: &[usize]) -> Vec<&Block> {
-        members.iter().map(|&i| &self.blocks[i]).collect()
+        members.iter().map(|&i| &self.blocks.all[i]).collect()
     }
 
     fn shade(&self, ground: &[&Block], range: RangeInclusive<usize>, many: f64) -> Option<Shade> {
@@ -127,8 +126,8 @@ impl Rounds<'_> {
         there: impl Fn(&Block) -> f64,
         [least, most]: [f64; 2],
     ) -> Option<Vec<usize>> {
-        let blocks = self.blocks;
-        let beyond = |block: &Block| (block.light() - there(block)).abs();
+        let blocks = &self.blocks.all;
+        let beyond = |block: &Block| (block.light - there(block)).abs();
         let beyond: Vec<f64> = blocks.iter().map(beyond).collect();
         let scatter = 1.4826 * median(before.iter().map(|&i| beyond[i]));
         let near = (OUTLIER * scatter.max(SMOOTHEST)).clamp(least, most);

@@ -7,9 +7,10 @@ use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
 use super::{
     blocks::Block,
+    grid::Grid,
     surface::{Column, Frame, Square},
 };
-use crate::{Point, chart::homography::distance, median::median};
+use crate::{Point, bell::bell, chart::homography::distance, median::median};
 
 /// Neighbourhoods along the longer side, of which each tells one figure: as long as
 /// ground is still told from the rest, and then.
@@ -29,8 +30,6 @@ pub(super) const ALIKE: f64 = 10.0;
 pub(super) const SMOOTHEST: f64 = 0.006;
 /// Variance of the ground's own lightness, as a logarithm: nothing is known of it.
 const ANY_LIGHTNESS: f64 = 1.0;
-/// Crossings to one reach of the grid in which the field is looked up.
-const FINE: f64 = 4.0;
 
 /// The light by the ground, beyond the light known before.
 ///
@@ -101,7 +100,7 @@ impl Shade {
             };
             tiles[r].terms.dot(&tiles[c].spread) + ANY_LIGHTNESS + alone
         });
-        let alike = half(&|r, c| bell(distance(tiles[r].middle, tiles[c].middle), reach_px));
+        let alike = half(&|r, c| bell(distance(tiles[r].middle, tiles[c].middle) / reach_px));
         let light = DVector::from_fn(n, |r, _| tiles[r].light);
         let mut best: Option<(f64, usize, Cholesky<f64, Dyn>)> = None;
         for k in range {
@@ -194,7 +193,7 @@ impl Shade {
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
         let reach_px = REACH * self.frame.unit_px;
         let centre = self.frame.centre;
-        let field = |a: Point, b: Point| self.variance * bell(distance(a, b), reach_px);
+        let field = |a: Point, b: Point| self.variance * bell(distance(a, b) / reach_px);
         let [terms_a, terms_b] = [a, b].map(|place| self.frame.terms(place));
         let before = (terms_a.transpose() * self.prior * terms_b)[0]
             + (field(a, b) - field(a, centre) - field(centre, b) + self.variance);
@@ -225,8 +224,8 @@ fn tiles(ground: &[&Block], side_px: f64, prior: &Square) -> (Vec<Tile>, f64) {
     let tile = |own: Vec<&Block>| {
         let blocks = own.len() as f64;
         // A thing's shadow at its rim darkens few of the blocks.
-        let light = median(own.iter().map(|block| block.light()));
-        beyond.extend(own.iter().map(|block| (block.light() - light).abs()));
+        let light = median(own.iter().map(|block| block.light));
+        beyond.extend(own.iter().map(|block| (block.light - light).abs()));
         let terms = own.iter().map(|block| block.terms).sum::<Column>() / blocks;
         Tile {
             middle: [0, 1].map(|k| own.iter().map(|block| block.middle[k]).sum::<f64>() / blocks),
@@ -239,77 +238,6 @@ fn tiles(ground: &[&Block], side_px: f64, prior: &Square) -> (Vec<Tile>, f64) {
     let found = found.into_iter().filter(|own| !own.is_empty());
     let tiles = found.map(tile).collect();
     (tiles, (1.4826 * median(beyond)).max(SMOOTHEST))
-}
-
-/// How alike the field is at places so far apart, 0 to 1.
-fn bell(apart_px: f64, reach_px: f64) -> f64 {
-    let apart = apart_px / reach_px;
-    (-0.5 * apart * apart).exp()
-}
-
-/// A sum of bells, looked up between the crossings of a grid over the photo.
-#[derive(Debug)]
-struct Grid {
-    step_px: f64,
-    columns: usize,
-    rows: usize,
-    values: Vec<f64>,
-}
-
-impl Grid {
-    fn new(
-        bells: impl Iterator<Item = (Point, f64)>,
-        reach_px: f64,
-        [width_px, height_px]: [usize; 2],
-    ) -> Self {
-        let step_px = reach_px / FINE;
-        let [columns, rows] = [width_px, height_px].map(|px| (px as f64 / step_px) as usize + 2);
-        let mut values = vec![0.0; columns * rows];
-        // From crossing to crossing a bell grows by a factor that itself falls by one
-        // that is always the same: two exponentials do for a whole line.
-        let step = step_px / reach_px;
-        let falls = (-step * step).exp();
-        let along = |from: f64, count: usize| -> Vec<f64> {
-            let mut height = bell(from, reach_px);
-            let mut grows = (step * (from / reach_px) - 0.5 * step * step).exp();
-            let mut next = || {
-                let here = height;
-                height *= grows;
-                grows *= falls;
-                here
-            };
-            (0..count).map(|_| next()).collect()
-        };
-        for ([x, y], height) in bells.filter(|(_, height)| *height != 0.0) {
-            let (across, down) = (along(x, columns), along(y, rows));
-            for (row, down) in values.chunks_exact_mut(columns).zip(down) {
-                for (value, across) in row.iter_mut().zip(&across) {
-                    *value += height * down * across;
-                }
-            }
-        }
-        Self {
-            step_px,
-            columns,
-            rows,
-            values,
-        }
-    }
-
-    fn at(&self, [x, y]: Point) -> f64 {
-        let between = |px: f64, count: usize| {
-            let at = (px / self.step_px).clamp(0.0, (count - 1) as f64);
-            let first = (at as usize).min(count - 2);
-            (first, at - first as f64)
-        };
-        let ((column, right), (row, down)) = (between(x, self.columns), between(y, self.rows));
-        let along = |row: usize| {
-            let [a, b] = [0, 1].map(|k| self.values[row * self.columns + column + k]);
-            a + right * (b - a)
-        };
-        let [above, below] = [row, row + 1].map(along);
-        above + down * (below - above)
-    }
 }
 
 #[cfg(test)]
@@ -330,9 +258,11 @@ mod tests {
         places
             .filter(|p| !is_hidden(p))
             .map(|middle| Block {
+                place: [0, 0],
                 middle,
                 terms: frame.terms(middle),
                 ln: [light(middle); 3],
+                light: light(middle),
             })
             .collect()
     }
@@ -368,21 +298,6 @@ mod tests {
             let sd = shade.covariance(place, place).sqrt();
             assert!(off.abs() < 0.04, "{place:?} {off}");
             assert!(off.abs() < 3.0 * sd + 0.01, "{place:?} {off} {sd}");
-        }
-    }
-
-    #[test]
-    fn the_grid_holds_the_sum_of_the_bells() {
-        let bells = [([1900.0, 20.0], 0.3), ([700.0, 1400.0], -0.2)];
-        let grid = Grid::new(bells.into_iter(), 300.0, SIZE_PX);
-        for (row, column) in [(0, 0), (3, 20), (19, 26), (10, 9)] {
-            let crossing = [column, row].map(|k| f64::from(k) * grid.step_px);
-            let sum: f64 = bells
-                .iter()
-                .map(|(middle, height)| height * bell(distance(*middle, crossing), 300.0))
-                .sum();
-            let held = grid.at(crossing);
-            assert!((held - sum).abs() < 1e-9, "{crossing:?} {held} {sum}");
         }
     }
 

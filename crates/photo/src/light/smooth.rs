@@ -22,8 +22,9 @@ pub(super) struct Surface {
 }
 
 impl Surface {
-    /// The surface through blocks of ground; none where they don't hold it.
-    pub fn fit(ground: &[&Block], prior: &Square) -> Option<Self> {
+    /// The surface through blocks of ground, of which each channel tells by its `trust`;
+    /// none where they don't hold it.
+    pub fn fit(ground: &[&Block], trust: &[f64; 3], prior: &Square) -> Option<Self> {
         let points = Points::new(ground)?;
         // The grain is not known beforehand: begin with a coarse one.
         let (mut scatter, mut fitted) = (0.1, None);
@@ -34,12 +35,13 @@ impl Surface {
         }
         let common = fitted?;
         // What a channel has beyond that tells the tint of light from light; it
-        // bends little.
+        // bends little, and dark channels tell it badly.
+        let most = trust.iter().copied().fold(0.0, f64::max);
         let tint = usual_tint();
         let mut channels = [common; 3];
         for (k, channel) in channels.iter_mut().enumerate() {
-            let (own, _) = about_mean(ground.iter().map(|block| block.ln[k] - block.light()));
-            *channel += points.solve(&own, scatter, &tint)?;
+            let (own, _) = about_mean(ground.iter().map(|block| block.ln[k] - block.light));
+            *channel += points.solve(&own, scatter * most / trust[k], &tint)?;
         }
         Some(Self {
             level: points.mean_light - points.mean_terms.dot(&common),
@@ -96,7 +98,7 @@ impl Points {
         for t in &terms {
             normal += *t * t.transpose();
         }
-        let (light, mean_light) = about_mean(ground.iter().map(|block| block.light()));
+        let (light, mean_light) = about_mean(ground.iter().map(|block| block.light));
         Some(Self {
             terms,
             light,

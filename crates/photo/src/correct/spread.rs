@@ -33,7 +33,8 @@ impl Correction {
     }
 
     /// The jackknife's covariance: by how much a colour moves as patches are
-    /// left out in turn.
+    /// left out in turn. The field about the models is held; what it can be off by lies
+    /// in the misses of patches, each left out of it, too.
     fn moves(&self, recorded: [f64; 3], scene: [f64; 3], lab: Lab) -> Matrix3 {
         let here = self.tone.apply(recorded);
         let n = self.left_out.len() as f64;

@@ -209,3 +209,46 @@ fn mean(
     let usable = clipped as f64 <= MOST_CLIPPED * n && mean.iter().all(|&v| v >= DARKEST);
     usable.then_some(mean)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Brown wood, of which little blue is left: a drift of the light's tint in blue
+    /// alone hardly makes it lighter or darker.
+    #[test]
+    fn a_dark_channel_tells_little_of_the_light() {
+        let block = |k: usize| Block {
+            place: [k, 0],
+            middle: [k as f64, 0.0],
+            terms: Column::zeros(),
+            ln: [-1.0, -1.5, -4.5 + 0.02 * k as f64],
+            light: 0.0,
+        };
+        let blocks = Blocks::new((0..40).map(block).collect(), [40, 1]);
+        assert!((blocks.trust.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        let [red, green, blue] = blocks.trust;
+        assert!(red > green && green > 10.0 * blue, "{red} {green} {blue}");
+        let rise = blocks.all[39].light - blocks.all[0].light;
+        assert!(rise > 0.0 && rise < 0.03, "{rise}");
+    }
+
+    #[test]
+    fn blocks_are_found_by_where_they_lie() {
+        let places = [[0, 0], [2, 0], [1, 1], [0, 3], [2, 3]];
+        let block = |place: [usize; 2]| Block {
+            place,
+            middle: place.map(|k| k as f64),
+            terms: Column::zeros(),
+            ln: [0.0; 3],
+            light: 0.0,
+        };
+        let blocks = Blocks::new(places.into_iter().map(block).collect(), [3, 4]);
+        let near =
+            |i: usize, places| -> Vec<usize> { blocks.near(&blocks.all[i], places).collect() };
+        assert_eq!(near(0, 1), [0, 2]);
+        assert_eq!(near(2, 1), [0, 1, 2]);
+        assert_eq!(near(2, 3), [0, 1, 2, 3, 4]);
+        assert!(Blocks::new(Vec::new(), [0, 0]).all.is_empty());
+    }
+}

@@ -229,6 +229,87 @@ fn any_word_without_quotation_marks_is_told_of_as_such() {
     }
 }
 
+/// A file of our own with a value of each kind; `mass` says itself what it can't take.
+#[derive(Debug, serde::Deserialize)]
+#[allow(dead_code, reason = "only read")]
+struct Kinds {
+    share: Option<f64>,
+    pieces: Option<u8>,
+    seed: Option<u32>,
+    weight: Option<String>,
+    mass: Option<dyeing::Mass>,
+    waters: Option<dyeing::balance::WrittenWaters>,
+}
+
+fn told_of(line: &str) -> String {
+    let read = read::<Kinds>(line, "the file");
+    read.expect_err(line).to_string()
+}
+
+/// Figures as other languages and print write them, and ones that are too great.
+#[test]
+fn figures_are_told_of_by_how_they_are_written() {
+    let mut wrong = Vec::new();
+    for (line, says) in [
+        ("share = 2,0", "a number has a point, not a comma"),
+        ("share = -0,5 # little", "a number has a point, not a comma"),
+        ("share = 1.000,5", "no sign between its thousands"),
+        ("share = 1 000", "without zeros ahead and spaces within"),
+        (
+            "share = 1\u{a0}000",
+            "without zeros ahead and spaces within",
+        ),
+        (
+            "share = \u{2212}3.5",
+            "a minus in such a file is the hyphen",
+        ),
+        ("pieces = \u{2013}3", "a minus in such a file is the hyphen"),
+        ("share =\u{a0}5", "a sign that isn't seen stands here"),
+        ("\u{a0}share = 5", "a sign that isn't seen stands here"),
+        ("weight = 250\u{a0}g", "a number with a unit is text"),
+        ("weight = \"250\" g", "a unit, stands between the marks"),
+        ("weight = '250' g", "a unit, stands between the marks"),
+        ("pieces = five", "a number is written in figures"),
+        (
+            "pieces = 300",
+            "the number 300 doesn't fit here, where the file needs a whole number from 0 to 255.",
+        ),
+        ("seed = 5000000000", "a whole number from 0 to 4294967295."),
+        (
+            "seed = 99999999999999999999",
+            "a whole number from 0 to 4294967295.",
+        ),
+        ("seed = -5", "a whole number from 0 upward"),
+        (
+            "seed = 2026-11-27",
+            "the date or time 2026-11-27 stands here",
+        ),
+        ("weight = 12:30", "the date or time 12:30 stands here"),
+        (
+            "waters = { bath = 5 }",
+            "where the file needs entries in { }",
+        ),
+    ] {
+        let told = told_of(line);
+        if !told.contains(says) || !told.contains("\nThe parser says: ") {
+            wrong.push(format!("{line}: … {says} …\n{told}\n"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What a value says itself is no word of the parser's.
+#[test]
+fn what_a_value_says_of_itself_is_the_sentence() {
+    let why = dyeing::Mass::try_from(-5.0)
+        .expect_err("below 0")
+        .to_string();
+    let told = told_of("mass = -5.0");
+    let begins = format!("line 1 of the file can't be used, at character 8: {why}\n");
+    assert!(told.starts_with(&begins), "{told}");
+    assert!(!told.contains("parser"), "{told}");
+}
+
 #[test]
 fn an_empty_file_says_what_is_missing() {
     for text in ["", "\n\n", "# nothing yet"] {

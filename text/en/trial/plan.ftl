@@ -54,6 +54,7 @@ to = { $amount } to { $water }
 
 grade = grade { $grade }
 the-margin-is-neither-a-number = the margin "{ $value }" is neither a number of CIEDE2000 units nor a grade of the grey scale; write 1.7 or "grade 4"
+the-margin-is-something-else = the margin is a number of CIEDE2000 units or a grade of the grey scale; write 1.7 or "grade 4"
 grade-5-means-no-change = grade 5 means no change at all, so it can't be the smallest change that matters; write "grade 4-5" or a worse one
 ciede2000-about-grade = { $value } CIEDE2000, about grade { $nearest_grade }
 grade-ciede2000 = grade { $grade }, { $de } CIEDE2000

@@ -23,8 +23,8 @@ pub struct Unread {
     shown: (String, usize),
     /// What is wrong and what to do.
     why: String,
-    /// The parser's own words.
-    parser: String,
+    /// The parser's own words, where these aren't ours already.
+    parser: Option<String>,
 }
 
 /// Reads a file of entries; `what` names it in sentences, as `the recipe`.
@@ -36,22 +36,30 @@ pub fn read<T: DeserializeOwned>(text: &str, what: &str) -> Result<T, Unread> {
 }
 
 impl Unread {
-    fn of(text: &str, what: &str, error: &toml::de::Error) -> Self {
+    fn of(file: &str, what: &str, error: &toml::de::Error) -> Self {
         let message = error.message().trim();
         let span = error.span().unwrap_or_default();
-        let start = floor(text, place(text, span.start, message));
-        let before = &text[..start];
+        let start = floor(file, place(file, span.start, message));
+        let before = &file[..start];
         let begins = before.rfind('\n').map_or(0, |at| at + 1);
-        let line = text[begins..].lines().next().unwrap_or_default();
-        let column = text[begins..start].chars().count();
-        let found = &text[start..floor(text, span.end.max(start))];
+        let line = file[begins..].lines().next().unwrap_or_default();
+        let column = file[begins..start].chars().count();
+        let found = &file[start..floor(file, span.end.max(start))];
+        let (why, parser) = match sentence::of(message, found, line) {
+            Some(why) => (why, Some(message)),
+            None if is_the_parsers(file, message) => (
+                text::entries::this_isnt_an_entry().to_owned(),
+                Some(message),
+            ),
+            None => (message.to_owned(), None),
+        };
         Self {
             what: what.to_owned(),
             line: before.matches('\n').count() + 1,
             column: column + 1,
             shown: shown(line, column),
-            why: sentence::of(message, found, line),
-            parser: message.lines().collect::<Vec<_>>().join("; "),
+            why,
+            parser: parser.map(|said| said.lines().collect::<Vec<_>>().join("; ")),
         }
     }
 
@@ -77,24 +85,44 @@ impl Unread {
 
 impl fmt::Display for Unread {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "{}", self.sentence())?;
+        f.write_str(&self.sentence())?;
         if let Some(pointed) = self.pointed() {
-            writeln!(f, "{pointed}")?;
+            write!(f, "\n{pointed}")?;
         }
-        f.write_str(&text::entries::the_parser_says(&self.parser))
+        match &self.parser {
+            Some(parser) => write!(f, "\n{}", text::entries::the_parser_says(parser)),
+            None => Ok(()),
+        }
     }
 }
 
 impl std::error::Error for Unread {}
 
+/// Whether a message is the parser's: of text that is no such file, or in words that it has for every
+/// value. Others are sentences of ours, of a value that can be read and doesn't do.
+fn is_the_parsers(file: &str, message: &str) -> bool {
+    const BEGINNINGS: [&str; 7] = [
+        "invalid ",
+        "unknown ",
+        "duplicate ",
+        "expected ",
+        "wanted ",
+        "integer number ",
+        "floating-point number ",
+    ];
+    BEGINNINGS.iter().any(|begins| message.starts_with(begins))
+        || toml::de::DeTable::parse(file).is_err()
+}
+
 /// Where a fault is shown. What is missing at the end of a line is found at the beginning of the next,
 /// or behind the last: it is shown where the line ends.
 fn place(text: &str, start: usize, message: &str) -> usize {
     let start = floor(text, start);
-    let is_missing = !message.starts_with("missing field") && !message.starts_with("unknown field");
+    let is_of_the_line =
+        !message.starts_with("missing field") && !message.starts_with("unknown field");
     let before = text[..start].trim_end();
     let at_break = text[start..].is_empty() || text[start..].starts_with(['\n', '\r']);
-    match is_missing && at_break && !before.is_empty() {
+    match is_of_the_line && at_break && !before.is_empty() {
         true => before.len(),
         false => start,
     }

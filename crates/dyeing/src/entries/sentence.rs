@@ -2,15 +2,14 @@
 
 use crate::text::entries as say;
 
-/// What is wrong and what to do, by the parser's message, what it points at and the line that is in.
-pub(super) fn of(message: &str, found: &str, line: &str) -> String {
-    of_entries(message)
-        .or_else(|| of_signs(message, found, line).map(str::to_owned))
-        .unwrap_or_else(|| say::this_isnt_an_entry().to_owned())
+/// What is wrong and what to do, by the parser's message, what it points at and the line that is in;
+/// nothing for a message that isn't known.
+pub(super) fn of(message: &str, found: &str, line: &str) -> Option<String> {
+    of_entries(message, found).or_else(|| of_signs(message, found, line).map(str::to_owned))
 }
 
 /// Faults of entries that can be read and don't fit.
-fn of_entries(message: &str) -> Option<String> {
+fn of_entries(message: &str, found: &str) -> Option<String> {
     if let Some(rest) = message.strip_prefix("unknown field ") {
         let (name, known) = named(rest)?;
         return Some(match nearest(&name, &known) {
@@ -30,19 +29,40 @@ fn of_entries(message: &str) -> Option<String> {
         let (name, _) = named(rest)?;
         return Some(say::an_entry_is_missing(name));
     }
+    if message.starts_with("data did not match any variant") {
+        return Some(say::is_of_another_kind().to_owned());
+    }
     for (beginning, said) in [
         (
             "invalid type: ",
-            say::is_given_and_is_asked_for as fn(String, &'static str) -> String,
+            say::is_given_and_is_asked_for as fn(String, String) -> String,
         ),
         ("invalid value: ", say::doesnt_fit),
     ] {
         if let Some(rest) = message.strip_prefix(beginning) {
-            let (found, expected) = rest.rsplit_once(", expected ")?;
-            return Some(said(given(found), asked(expected)));
+            let (kind, expected) = rest.rsplit_once(", expected ")?;
+            let too_great =
+                greatest(expected).filter(|_| kind.starts_with("integer `") && !kind.contains('-'));
+            return Some(match too_great {
+                Some(greatest) => {
+                    say::doesnt_fit(given(kind, found), say::a_whole_number_up_to(greatest))
+                }
+                None => said(given(kind, found), asked(expected).to_owned()),
+            });
         }
     }
     None
+}
+
+/// The greatest whole number that fits, from the parser's words for what is asked for.
+fn greatest(expected: &str) -> Option<u64> {
+    Some(match expected {
+        "u8" => u8::MAX.into(),
+        "u16" => u16::MAX.into(),
+        "u32" => u32::MAX.into(),
+        "u64" | "usize" => u64::MAX,
+        _ => return None,
+    })
 }
 
 /// Faults of quotation marks, brackets, commas and numbers.
@@ -54,10 +74,21 @@ fn of_signs(message: &str, found: &str, line: &str) -> Option<&'static str> {
     let is_word = value.is_some_and(|value| value.starts_with(char::is_alphabetic));
     Some(if first.is_some_and(|c| "“”„‘’«»".contains(c)) {
         say::quotation_marks_are_straight()
+    } else if first.is_some_and(is_unseen_space) {
+        say::a_hidden_sign_stands_here()
+    } else if value.is_some_and(|value| value.starts_with(is_dash)) {
+        say::a_minus_is_a_hyphen()
+    } else if begins(&["unexpected key or value"]) {
+        match value {
+            Some(value) if value.starts_with(['"', '\'']) => say::a_unit_stands_within_the_marks(),
+            Some(value) if has_a_comma(value) => say::a_number_has_a_point(),
+            _ => return None,
+        }
     } else if is_word && begins(&["invalid boolean", "invalid float", "invalid datetime"]) {
         say::text_needs_quotation_marks()
     } else if begins(&["string values must be quoted"]) {
         match value {
+            Some(value) if has_a_space(value) => say::this_is_no_number(),
             Some(value) if value.starts_with(|c: char| c.is_ascii_digit() || c == '.') => {
                 say::what_begins_as_a_number_needs_quotation_marks()
             }
@@ -139,6 +170,38 @@ fn of_signs(message: &str, found: &str, line: &str) -> Option<&'static str> {
     })
 }
 
+/// Whether a number has a comma where such a file has a point.
+fn has_a_comma(value: &str) -> bool {
+    let number = value.trim_start_matches(['+', '-']);
+    number.split_once(',').is_some_and(|(whole, rest)| {
+        whole.starts_with(|c: char| c.is_ascii_digit())
+            && whole.chars().all(|c| c.is_ascii_digit() || c == '.')
+            && rest.starts_with(|c: char| c.is_ascii_digit())
+    })
+}
+
+/// Whether thousands stand apart, as in `1 000`.
+fn has_a_space(value: &str) -> bool {
+    let number = value.trim_start_matches(|c: char| c.is_ascii_digit());
+    let rest = number.trim_start_matches(|c: char| c == ' ' || is_unseen_space(c));
+    number.len() < value.len()
+        && rest.len() < number.len()
+        && rest.starts_with(|c: char| c.is_ascii_digit())
+}
+
+/// A minus sign as print sets it, or a dash.
+fn is_dash(c: char) -> bool {
+    matches!(c, '\u{2212}' | '\u{2010}'..='\u{2014}')
+}
+
+/// A space that looks like one or isn't seen, and is none to the parser.
+fn is_unseen_space(c: char) -> bool {
+    matches!(
+        c,
+        '\u{a0}' | '\u{2000}'..='\u{200b}' | '\u{202f}' | '\u{205f}' | '\u{3000}' | '\u{feff}'
+    )
+}
+
 fn is_hidden(c: char) -> bool {
     c.is_control() && c != '\n' && c != '\t'
 }
@@ -179,14 +242,16 @@ fn changes(a: &str, b: &str) -> usize {
     rows[a.len()][b.len()]
 }
 
-/// What was found, from the parser's words for it: `integer ``5```.
-fn given(found: &str) -> String {
-    let value = found.split('`').nth(1).unwrap_or_default();
-    match found.split([' ', ',']).next().unwrap_or_default() {
+/// What was found, from the parser's words for its kind, as `integer ``5```, and as it stands.
+fn given(kind: &str, found: &str) -> String {
+    let value = kind.split('`').nth(1).unwrap_or_default();
+    match kind.split([' ', ',']).next().unwrap_or_default() {
         "integer" | "floating" => say::the_number(value),
         "boolean" => say::the_value(value),
-        "string" => say::the_text(found.trim_start_matches("string ")),
+        "string" => say::the_text(kind.trim_start_matches("string ")),
         "sequence" => say::a_list().to_owned(),
+        // The parser has no other word for dates and times.
+        "map" if found.starts_with(|c: char| c.is_ascii_digit()) => say::the_date(found),
         "map" => say::entries_of_its_own().to_owned(),
         _ => say::something_else().to_owned(),
     }

@@ -2,7 +2,7 @@
 
 use crate::text;
 use colour::grade::Grade;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Serialize, de::IgnoredAny};
 use std::fmt;
 
 /// Differences of the grey scale's pairs for change in colour, CIELAB units, by
@@ -71,6 +71,9 @@ impl fmt::Display for Margin {
 enum Written {
     Number(f64),
     Text(String),
+    /// Read only to be told of.
+    #[serde(skip_serializing)]
+    Other(IgnoredAny),
 }
 
 impl From<Margin> for Written {
@@ -89,6 +92,7 @@ impl TryFrom<Written> for Margin {
         let text = match written {
             Written::Number(value) => return Ok(Self::De00(value)),
             Written::Text(text) => text,
+            Written::Other(_) => return Err(text::plan::the_margin_is_something_else().to_owned()),
         };
         let said = text.trim();
         let said = said.strip_prefix("grade").unwrap_or(said).trim();
@@ -125,6 +129,33 @@ mod tests {
                 Margin::try_from(Written::Text(text.into())).is_err(),
                 "{text}"
             );
+        }
+    }
+
+    #[test]
+    fn a_margin_of_a_file_is_told_of_in_our_own_words() {
+        #[derive(Debug, Deserialize)]
+        #[allow(dead_code, reason = "only read")]
+        struct File {
+            margin: Margin,
+        }
+        for (value, why) in [
+            ("\"grade 5\"", text::plan::grade_5_means_no_change()),
+            ("true", text::plan::the_margin_is_something_else()),
+            ("[1.7]", text::plan::the_margin_is_something_else()),
+            (
+                "\"some\"",
+                &text::plan::the_margin_is_neither_a_number("some"),
+            ),
+        ] {
+            let read = dyeing::entries::read::<File>(&format!("margin = {value}"), "the plan");
+            let told = read.expect_err(value).to_string();
+            assert!(told.contains(&format!(": {why}\n")), "{told}");
+            assert!(!told.contains("parser") && !told.contains("untagged"));
+        }
+        for (value, margin) in [("2", Margin::De00(2.0)), ("1.7", Margin::De00(1.7))] {
+            let read = dyeing::entries::read::<File>(&format!("margin = {value}"), "the plan");
+            assert_eq!(read.map(|file| file.margin), Ok(margin));
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Where in a text the words of a search stand.
 
+use super::words::Words;
+
 /// A part of a text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Part<'t> {
@@ -10,24 +12,15 @@ pub struct Part<'t> {
 }
 
 /// A text in parts, cut where the asked words begin and end: `soda ash` for `SOD` gives `sod`, `a ash`.
-/// Words match from their beginning and whatever the capitals.
+/// Words match from their beginning and whatever the capitals and accents.
 pub fn marked<'t>(text: &'t str, asked: &str) -> Vec<Part<'t>> {
-    let words: Vec<Vec<char>> = super::words(asked).iter().map(|word| small(word)).collect();
+    let words = Words::of(asked);
     let mut parts = Vec::new();
-    let (mut from, mut before) = (0, None::<char>);
-    let mut letters = text.char_indices();
-    while let Some((at, letter)) = letters.next() {
-        let begins = before.is_none_or(|c| !c.is_alphanumeric());
-        before = Some(letter);
-        let Some(end) = begins.then(|| longest(&text[at..], &words)).flatten() else {
-            continue;
-        };
-        parts.extend(part(&text[from..at], false));
-        parts.extend(part(&text[at..at + end], true));
-        from = at + end;
-        while letters.offset() < from {
-            before = letters.next().map(|(_, letter)| letter);
-        }
+    let mut from = 0;
+    for place in words.places(text) {
+        parts.extend(part(&text[from..place.start], false));
+        from = place.end;
+        parts.extend(part(&text[place], true));
     }
     parts.extend(part(&text[from..], false));
     parts
@@ -35,28 +28,6 @@ pub fn marked<'t>(text: &'t str, asked: &str) -> Vec<Part<'t>> {
 
 fn part(text: &str, is_match: bool) -> Option<Part<'_>> {
     (!text.is_empty()).then_some(Part { text, is_match })
-}
-
-fn small(word: &str) -> Vec<char> {
-    word.chars().flat_map(char::to_lowercase).collect()
-}
-
-/// How many bytes the longest of the words takes that a text begins with.
-fn longest(text: &str, words: &[Vec<char>]) -> Option<usize> {
-    words.iter().filter_map(|word| begins(text, word)).max()
-}
-
-fn begins(text: &str, word: &[char]) -> Option<usize> {
-    let mut left = word;
-    for (at, letter) in text.char_indices() {
-        if left.is_empty() {
-            return Some(at);
-        }
-        for c in letter.to_lowercase() {
-            left = left.strip_prefix(&[c])?;
-        }
-    }
-    left.is_empty().then_some(text.len())
 }
 
 #[cfg(test)]
@@ -83,7 +54,11 @@ mod tests {
             ("bathroom bath", "bat bathr", "[bathr]oom [bat]h"),
             ("absorb", "sorb", "absorb"),
             ("Rêve straße", "rêve STRASSE", "[Rêve] straße"),
-            ("İndigo", "x", "İndigo"),
+            ("İndigo", "indi", "[İndi]go"),
+            ("crème fixative", "creme", "[crème] fixative"),
+            ("cre\u{300}me\u{301}.", "Crème", "[cre\u{300}me\u{301}]."),
+            ("creme", "crème", "[creme]"),
+            ("washed, soda ash", "ash", "washed, soda [ash]"),
             ("", "soda", ""),
         ] {
             assert_eq!(shown(text, asked), marked, "{text} {asked}");

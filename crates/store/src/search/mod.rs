@@ -2,6 +2,7 @@
 
 mod marks;
 mod readable;
+mod words;
 
 pub use marks::{Part, marked};
 
@@ -10,6 +11,7 @@ use crate::{Bench, StoreError, Thing};
 use readable::Readable;
 use rusqlite::params;
 use std::collections::HashMap;
+use words::Words;
 
 /// What a find belongs to.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -41,8 +43,6 @@ pub struct Found {
 const MOST_ROWS: u32 = 400;
 /// So many things are found at most.
 const MOST_FOUND: usize = 40;
-/// More words than this are no search.
-const MOST_WORDS: usize = 12;
 /// So many lines of a thing are shown.
 const MOST_LINES: usize = 3;
 /// Letters of text around a word.
@@ -55,11 +55,10 @@ impl Bench {
     /// # Errors
     /// The database can't be read.
     pub fn search(&self, text: &str) -> Result<Vec<Found>, StoreError> {
-        let words = words(text);
+        let words = Words::of(text);
         if words.is_empty() {
             return Ok(Vec::new());
         }
-        let asked: Vec<String> = words.iter().map(|word| format!("\"{word}\"*")).collect();
         type Row = (String, String, String, String);
         let read = || -> rusqlite::Result<Vec<Row>> {
             self.database
@@ -67,7 +66,7 @@ impl Bench {
                     "SELECT kind, target, title, body FROM notebook WHERE notebook MATCH ?1
                      ORDER BY rowid DESC LIMIT ?2",
                 )?
-                .query_map(params![asked.join(" "), MOST_ROWS], |row| {
+                .query_map(params![words.asked(), MOST_ROWS], |row| {
                     Ok((
                         row.get(0)?,
                         text_of(row.get_ref(1)?),
@@ -88,7 +87,7 @@ impl Bench {
             match at.get(&place) {
                 // Of several texts of one thing the first that has a word is shown, else what was
                 // written of it first.
-                Some(known) if !has_any(&found[*known].around, &words) => {
+                Some(known) if words.first(&found[*known].around).is_none() => {
                     found[*known].around = snippet(&body(), &words);
                 }
                 Some(_) => {}
@@ -121,13 +120,6 @@ impl Bench {
     }
 }
 
-/// Words of letters and digits, as the index takes them apart.
-fn words(text: &str) -> Vec<String> {
-    let words = text.split(|c: char| !c.is_alphanumeric());
-    let words = words.filter(|word| !word.is_empty());
-    words.map(str::to_owned).take(MOST_WORDS).collect()
-}
-
 /// Slugs are text, numbers of runs and materials are not.
 fn text_of(value: rusqlite::types::ValueRef<'_>) -> String {
     match value {
@@ -149,23 +141,11 @@ fn place(kind: &str, target: &str) -> Option<FoundIn> {
     })
 }
 
-/// Whether a text has any of the words.
-fn has_any(text: &str, words: &[String]) -> bool {
-    let small = text.to_lowercase();
-    words
-        .iter()
-        .any(|word| small.contains(&word.to_lowercase()))
-}
-
 /// What a thing is about, and the first of its lines that have a word which that lacks; without such
 /// a line, what it says first.
-fn snippet(read: &Readable, words: &[String]) -> String {
-    let more: Vec<String> = words
-        .iter()
-        .filter(|word| !has_any(&read.head, std::slice::from_ref(word)))
-        .cloned()
-        .collect();
-    let mut lines = read.lines.iter().filter(|line| has_any(line, &more));
+fn snippet(read: &Readable, words: &Words) -> String {
+    let more = words.lacking(&read.head);
+    let mut lines = read.lines.iter().filter(|line| more.first(line).is_some());
     let shown: Vec<String> = lines
         .by_ref()
         .take(MOST_LINES)
@@ -182,14 +162,9 @@ fn snippet(read: &Readable, words: &[String]) -> String {
 }
 
 /// Some of a text around the first of the words that it has.
-fn around(text: &str, words: &[String]) -> String {
-    let small = text.to_lowercase();
-    let letters = |end: usize| small.get(..end).map_or(0, |s| s.chars().count());
-    let at = words
-        .iter()
-        .filter_map(|word| small.find(&word.to_lowercase()))
-        .min()
-        .map_or(0, letters);
+fn around(text: &str, words: &Words) -> String {
+    let place = words.first(text).unwrap_or_default();
+    let at = text[..place.start].chars().count();
     let from = at.saturating_sub(AROUND / 3);
     let shown: String = text.chars().skip(from).take(AROUND).collect();
     let (before, after) = (
@@ -212,18 +187,31 @@ mod tests {
     #[test]
     fn a_recipe_is_shown_in_words_with_the_line_that_was_looked_for() {
         let read = Readable::of("recipe", NAPKINS);
-        let shown = |asked: &str| snippet(&read, &words(asked));
+        let shown = |asked: &str| snippet(&read, &Words::of(asked));
         let head = "Warm reactive dye on cotton, 250 g of goods in 5 pieces";
-        assert_eq!(words("SODA, ash!"), ["SODA", "ash"]);
         assert_eq!(shown("SODA, ash!"), format!("{head} · soda ash: 12 g/L"));
         assert_eq!(shown("cotton"), head);
         assert_eq!(shown("cotton blue"), format!("{head} · blue: 0.5 % owf"));
     }
 
+    /// A word within another is none: `ash` isn't what `washed` has.
+    #[test]
+    fn the_line_is_shown_that_the_index_found() {
+        let read = Readable {
+            name: None,
+            head: "Is it washed out?".into(),
+            lines: vec!["crème fixative".into(), "soda ash".into()],
+        };
+        let shown = |asked: &str| snippet(&read, &Words::of(asked));
+        assert_eq!(shown("ash"), "Is it washed out? · soda ash");
+        assert_eq!(shown("creme"), "Is it washed out? · crème fixative");
+        assert_eq!(shown("wash"), "Is it washed out?");
+    }
+
     #[test]
     fn long_texts_are_cut_around_the_word() {
         let long = format!("{} madder {}", "early ".repeat(60), "late ".repeat(60));
-        let around = around(&long, &words("madder"));
+        let around = around(&long, &Words::of("madder"));
         assert!(around.starts_with("… ") && around.ends_with(" …") && around.contains("madder"));
         assert!(around.chars().count() <= AROUND + 4);
     }

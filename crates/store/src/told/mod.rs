@@ -7,7 +7,7 @@ mod names;
 
 use crate::event_words;
 use crate::journal::Seen;
-use crate::text::told as say;
+use crate::text::{self, told as say};
 pub(crate) use names::Names;
 
 /// An event as a person reads it.
@@ -16,7 +16,7 @@ pub(crate) struct Told {
     pub(crate) sentence: String,
     /// What it is about, where that has a page.
     pub(crate) see: Option<Seen>,
-    /// Whether what is kept says more, such as a checksum.
+    /// Whether what is kept says more, such as a checksum or which of several readings it is about.
     pub(crate) keeps_more: bool,
 }
 
@@ -127,17 +127,17 @@ fn of_trials(what: &str, detail: &str, names: &Names<'_>) -> Option<Told> {
         "withdrawn" => {
             let (thing, reason) = detail.split_once(": ")?;
             let (thing, _) = thing.rsplit_once(' ')?;
-            Told::of(say::withdrawn(thing, ended(reason)))
+            Told::of(say::withdrawn(thing, ended(reason))).keeping_more()
         }
         "judging by eye begun" => {
             let (_, rest) = detail.split_once(", stage ")?;
             let (stage, pairs) = rest.split_once(", ")?;
-            Told::of(say::judging_begun(first(pairs), stage))
+            Told::of(say::judging_begun(first(pairs), stage)).keeping_more()
         }
-        "judging by eye closed" => Told::of(say::judging_closed()),
+        "judging by eye closed" => Told::of(say::judging_closed()).keeping_more(),
         "person judges" => {
             let (name, _) = detail.rsplit_once(" in session ")?;
-            Told::of(say::person_judges(name))
+            Told::of(say::person_judges(name)).keeping_more()
         }
         "blind codes opened" => {
             Told::of(say::blind_codes_opened()).see(Some(Seen::Plan(detail.to_owned())))
@@ -176,15 +176,22 @@ fn of_files(what: &str, detail: &str, names: &Names<'_>) -> Option<Told> {
             let see = Some(Seen::Recipe(slug.to_owned()));
             Told::of(match names.trial_or_plan(aim) {
                 Some(title) => say::recipe_is_for(recipe, title),
-                None => say::recipe_is_for_nothing(recipe),
+                None if aim == text::recipe_aims::nothing_in_particular() => {
+                    say::recipe_is_for_nothing(recipe)
+                }
+                // A plan that can't be read any more is told by its address.
+                None => say::recipe_is_for(recipe, aim),
             })
             .see(see)
+            .keeping_more()
         }
         "run begun" => {
             let (title, by) = detail.strip_prefix('"')?.rsplit_once("\" by ")?;
             let (slug, number) = by.rsplit_once(", revision ")?;
             let see = Some(Seen::Recipe(slug.to_owned()));
-            Told::of(say::run_begun(title, names.recipe(slug), number)).see(see)
+            Told::of(say::run_begun(title, names.recipe(slug), number))
+                .see(see)
+                .keeping_more()
         }
         "put in the bin" | "taken out of the bin" => {
             let (kind, title) = detail.split_once(" \"")?;
@@ -204,7 +211,9 @@ fn of_studio(what: &str, detail: &str, names: &Names<'_>) -> Option<Told> {
         "lot added" => {
             let (of, lot) = detail.rsplit_once(", lot ")?;
             let (amount, name) = of.split_once(" of ")?;
-            Told::of(say::lot_added(name, amount)).see(names.lot(lot))
+            Told::of(say::lot_added(name, amount))
+                .see(names.lot(lot))
+                .keeping_more()
         }
         "chart added" => {
             let (name, _) = detail.split_once(", \"")?.1.split_once("\", ")?;
@@ -213,16 +222,16 @@ fn of_studio(what: &str, detail: &str, names: &Names<'_>) -> Option<Told> {
         "set-up checked" => {
             let (name, counts) = detail.split_once(" of \"")?.1.rsplit_once("\", ")?;
             let (photos, pieces) = counts.split_once(", ")?;
-            Told::of(say::set_up_checked(name, first(photos), first(pieces)))
+            Told::of(say::set_up_checked(name, first(photos), first(pieces))).keeping_more()
         }
         "settings changed" => Told::of(say::settings_changed(detail)),
         "device paired" => {
             let (_, name) = detail.split_once(", ")?;
-            Told::of(say::device_paired(name))
+            Told::of(say::device_paired(name)).keeping_more()
         }
         "device revoked" => {
             let name = names.device(detail.rsplit_once(' ')?.1)?;
-            Told::of(say::device_revoked(name))
+            Told::of(say::device_revoked(name)).keeping_more()
         }
         _ => return None,
     })

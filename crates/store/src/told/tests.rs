@@ -20,7 +20,11 @@ fn database() -> Connection {
              INSERT INTO device VALUES (1, 'kitchen phone');
              INSERT INTO trial VALUES ('red', 'Agent F on red');
              INSERT INTO material VALUES (5, 'soda ash');
-             INSERT INTO lot VALUES (9, 5);",
+             INSERT INTO lot VALUES (9, 5);
+             CREATE TABLE plan (id INTEGER PRIMARY KEY, slug TEXT);
+             CREATE TABLE plan_revision (plan_id INTEGER, number INTEGER, content TEXT);
+             INSERT INTO plan VALUES (1, 'old-plan');
+             INSERT INTO plan_revision VALUES (1, 1, 'no plan any more');",
         )
         .expect("tables");
     database
@@ -130,6 +134,11 @@ fn each_event_is_a_sentence_with_the_names_of_things() {
             "The recipe “green” is now for nothing in particular.",
         ),
         (
+            "recipe is for",
+            "green: old-plan".into(),
+            "The recipe “green” is now for “old-plan”.",
+        ),
+        (
             "run begun",
             text::runs::by_revision("first by hand", "green", 2),
             "The run “first by hand” was begun by the recipe “green”, revision 2.",
@@ -194,6 +203,30 @@ fn a_sentence_leads_to_what_it_is_about() {
         said("plan kept", "\"Red\" (red)").see,
         Some(Seen::Plan("red".into()))
     );
+}
+
+/// Numbers that tell one reading or session from another aren't lost.
+#[test]
+fn what_a_sentence_leaves_out_can_still_be_seen() {
+    for (what, detail) in [
+        (
+            "withdrawn",
+            format!("{} 12: a slip", text::thing::grade_by_eye()),
+        ),
+        (
+            "judging by eye begun",
+            text::eye_sessions::session_of_stage_pairs(1, "red", 0, 1),
+        ),
+        ("judging by eye closed", text::eye_sessions::session(1)),
+        ("person judges", text::eye_sessions::in_session("Mara", 1)),
+        ("run begun", text::runs::by_revision("first", "green", 2)),
+        ("recipe is for", "green: red".into()),
+        ("lot added", text::materials::of_lot("500 g", "soda ash", 9)),
+        ("device paired", text::devices::device(1, "kitchen phone")),
+    ] {
+        assert!(said(what, &detail).keeps_more, "{what}");
+    }
+    assert!(!said("material added", "soda ash").keeps_more);
 }
 
 #[test]

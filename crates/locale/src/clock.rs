@@ -60,9 +60,36 @@ pub fn time_of_day(hour: u8, minute: u8) -> String {
     time_of_day_in(&current(), hour, minute)
 }
 
+/// The time of day of an RFC 3339 time, to the minute, by the locale that holds now; nothing where
+/// there is none.
+///
+/// ```
+/// assert_eq!(locale::time_at("2026-11-26T18:05:00Z").as_deref(), Some("18:05"));
+/// assert_eq!(locale::time_at("2026-11-26"), None);
+/// ```
+pub fn time_at(time: &str) -> Option<String> {
+    let (hour, rest) = time.split_once('T')?.1.split_once(':')?;
+    let (hour, minute) = (hour.parse().ok()?, rest.get(..2)?.parse().ok()?);
+    (hour < 24 && minute < 60).then(|| time_of_day(hour, minute))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_no_time_of_day_is_none() {
+        for time in [
+            "",
+            "T",
+            "2026-11-26T25:00:00Z",
+            "2026-11-26T12:é",
+            "T12",
+            "T1:7",
+        ] {
+            assert_eq!(time_at(time), None, "{time}");
+        }
+    }
 
     #[test]
     fn noon_and_midnight_are_told_apart() {

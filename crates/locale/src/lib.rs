@@ -25,19 +25,21 @@ mod dates;
 mod error;
 mod language;
 mod measures;
+mod sentence;
 mod sign;
 mod text;
 
 // The texts ask for the language by the path that other crates call this one.
 extern crate self as locale;
 
-pub use clock::{Clock, time_of_day, time_of_day_in};
+pub use clock::{Clock, time_at, time_of_day, time_of_day_in};
 pub use currency::{Currency, SumOrder, sum, sum_in};
 pub use current::{current, set, within};
 pub use dates::{DateFormat, day, day_in};
 pub use error::LocaleError;
 pub use language::language;
 pub use measures::{Measures, beside, beside_in};
+pub use sentence::capital;
 
 use serde::{Deserialize, Serialize};
 

@@ -97,11 +97,11 @@ pub fn compare(found: &SideBySide, names: [&str; 2], touching: bool) -> Comparis
         about_ladder: match (found.grade.is_some(), of_its_own) {
             (false, _) => text::compare::grades_are_made_for_d65_and_10(&found.view),
             (true, true) => text::compare::beside_colours_that_have_changed_along(
-                words::capital(names[0]),
+                locale::capital(names[0]),
                 names[1],
             ),
             (true, false) => {
-                text::compare::the_two_hardly_differ_so_the_way(words::capital(names[0]))
+                text::compare::the_two_hardly_differ_so_the_way(locale::capital(names[0]))
             }
         },
         ladder: match found.grade {

@@ -106,7 +106,7 @@ fn under_its_name(arm: &str, plain: &str) -> String {
     let after = plain
         .strip_prefix(arm)
         .and_then(|rest| rest.strip_prefix(": "));
-    after.map_or_else(|| plain.to_owned(), words::capital)
+    after.map_or_else(|| plain.to_owned(), locale::capital)
 }
 
 fn not_told() -> String {

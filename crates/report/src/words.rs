@@ -1,6 +1,7 @@
 //! Results in plain words.
 
 use crate::text;
+use locale::capital;
 pub use locale::day;
 use trial::decide::{Comparison, Decision, OverRounds, UNBOUNDED_DE00, Verdict};
 use trial::fade::{GradePassed, Mark, MarkedRound};
@@ -22,15 +23,6 @@ pub fn stage(stage: u32) -> String {
 /// The same with a capital, for headings.
 pub fn stage_heading(number: u32) -> String {
     capital(&stage(number))
-}
-
-/// The words with a capital.
-pub(crate) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 /// Whether an interval's upper end says anything.
@@ -188,20 +180,10 @@ pub fn pieces(count: usize) -> String {
 
 /// Day and time of an RFC 3339 time, to the minute.
 pub fn moment(time: &str) -> String {
-    match clock(time) {
+    match locale::time_at(time) {
         Some(clock) => text::words::utc(day(time), &clock),
         None => time.to_owned(),
     }
-}
-
-/// The time of day of an RFC 3339 time, to the minute; nothing where there is none.
-pub fn clock(time: &str) -> Option<String> {
-    let (hour, rest) = time.split_once('T')?.1.split_once(':')?;
-    let minute = rest.get(..2)?;
-    Some(locale::time_of_day(
-        hour.parse().ok()?,
-        minute.parse().ok()?,
-    ))
 }
 
 /// What a piece is for.

@@ -52,7 +52,8 @@ pub(crate) fn events(
         };
         let (what, mut sentence) = said(&event, &kept.title, &place);
         if event.at_s.abs_diff(event.noted_s) >= 60 {
-            sentence = say::happened_at(sentence, locale::day(&at), clock(&at));
+            let clock = locale::time_at(&at).unwrap_or_else(|| at.clone());
+            sentence = say::happened_at(sentence, locale::day(&at), clock);
         }
         if event.of.is_some() && !matches!(event.what, What::Withdrawn(_)) {
             sentence = say::in_place_of_another(sentence);
@@ -114,15 +115,6 @@ fn said(event: &Event, run: &str, place: &str) -> (&'static str, String) {
         What::Finished => ("run finished", say::run_finished(run)),
         What::Withdrawn(why) => ("note taken back", say::note_taken_back(place, ended(why))),
     }
-}
-
-/// The time of day of an RFC 3339 time in UTC.
-fn clock(at: &str) -> String {
-    let number = |from: usize| at.get(from..from + 2).and_then(|two| two.parse().ok());
-    locale::time_of_day(
-        number(11).unwrap_or_default(),
-        number(14).unwrap_or_default(),
-    )
 }
 
 /// The run in which something was noted.

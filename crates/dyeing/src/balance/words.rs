@@ -67,7 +67,7 @@ fn stronger(rinse: &WaterShare, bath: &WaterShare) -> Option<Check> {
         return None;
     }
     let sure = rinse_at.low > bath_at.high;
-    let name = capital(&rinse.name);
+    let name = locale::capital(&rinse.name);
     let sentence = text::balance::is_stronger_than_the_spent_bath_hot(&name);
     let level = if sure { Level::Doubtful } else { Level::Note };
     Some(Check::new(level, "rinse_stronger", sentence))
@@ -173,10 +173,4 @@ fn further(onward: Onward) -> String {
             )
         }
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
 }

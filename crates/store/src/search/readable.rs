@@ -4,6 +4,7 @@
 use crate::text;
 use dyeing::Recipe;
 use dyeing::recipe::Written;
+use locale::capital;
 use trial::plan::Plan;
 
 /// A text as a person reads it.
@@ -126,19 +127,30 @@ fn has(line: &str, name: &str) -> bool {
     line.to_lowercase().contains(&name.to_lowercase())
 }
 
-/// With a capital letter, as a sentence begins.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
-}
-
 /// What a person wrote beside the entries.
 fn remarks(body: &str) -> Vec<String> {
-    let lines = body.lines().filter_map(|line| line.split_once('#'));
-    // A sign within quotation marks begins no remark.
-    let lines = lines.filter(|(before, _)| before.matches('"').count() % 2 == 0);
-    lines.map(|(_, remark)| remark.trim().to_owned()).collect()
+    let remarks = body.lines().filter_map(|line| parted(line).1);
+    remarks.map(|remark| remark.trim().to_owned()).collect()
+}
+
+/// A line's entry and its remark: what stands behind the first `#` that isn't within quotation marks.
+fn parted(line: &str) -> (&str, Option<&str>) {
+    let (mut open, mut is_escaped) = (None, false);
+    for (at, letter) in line.char_indices() {
+        match (open, letter) {
+            (None, '#') => return (&line[..at], Some(&line[at + 1..])),
+            (None, '"' | '\'') => open = Some(letter),
+            // Only text in double marks has signs behind a backslash.
+            (Some('"'), '\\') if !is_escaped => {
+                is_escaped = true;
+                continue;
+            }
+            (Some(mark), letter) if mark == letter && !is_escaped => open = None,
+            _ => {}
+        }
+        is_escaped = false;
+    }
+    (line, None)
 }
 
 /// The values of a file that can't be understood any more, without its signs.
@@ -155,11 +167,11 @@ fn values(body: &str) -> Readable {
     let values = lines
         .filter(|line| !line.starts_with(['#', '[']))
         .map(|line| {
-            let line = line.split(" #").next().unwrap_or_default();
+            let line = parted(line).0;
             bare(line.split_once(" = ").map_or(line, |(_, value)| value))
         });
     Readable {
-        name: name.map(|value| bare(value.split(" #").next().unwrap_or_default())),
+        name: name.map(|value| bare(parted(value).0)),
         head: String::new(),
         lines: values.filter(|value| !value.is_empty()).collect(),
     }
@@ -194,6 +206,33 @@ mod tests {
         assert_eq!(read.name.as_deref(), Some("green napkins"));
         assert!(read.lines.contains(&"ractive".to_owned()));
         assert!(!read.lines.join(" ").contains(['=', '"', '{']));
+    }
+
+    #[test]
+    fn a_remark_begins_at_the_first_sign_outside_quotation_marks() {
+        for (line, entry, remark) in [
+            (
+                "name = \"lot #3\" # of # spring",
+                "name = \"lot #3\" ",
+                Some(" of # spring"),
+            ),
+            (
+                "name = 'it \"is' # blue",
+                "name = 'it \"is' ",
+                Some(" blue"),
+            ),
+            (
+                "name = \"a \\\" # b\" # c",
+                "name = \"a \\\" # b\" ",
+                Some(" c"),
+            ),
+            ("name = 'a\\' # c", "name = 'a\\' ", Some(" c")),
+            ("name = \"x # y\"", "name = \"x # y\"", None),
+            ("# it's all", "", Some(" it's all")),
+            ("", "", None),
+        ] {
+            assert_eq!(parted(line), (entry, remark), "{line}");
+        }
     }
 
     #[test]

@@ -120,7 +120,8 @@ impl Sheet {
                 text::elsewhere::choose_a_file_or_type_the_values().to_owned(),
             ));
         }
-        let at_table = |e: table::TableError| wrong(field, format!("{}.", capital(&e.to_string())));
+        let at_table =
+            |e: table::TableError| wrong(field, format!("{}.", locale::capital(&e.to_string())));
         let text = table::text(&self.content).map_err(at_table)?;
         let table = table::read(&text, view).map_err(at_table)?;
         if self.instrument.is_empty() {
@@ -147,10 +148,4 @@ fn no_piece(trial: &Trial, found: &Matched) -> String {
         some(found.unknown.iter().map(String::as_str).collect()),
         some(trial.pieces.iter().map(|p| p.code.as_str()).collect()),
     )
-}
-
-fn capital(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
 }

@@ -100,7 +100,7 @@ fn show(trial: Option<&Trial>, entries: Vec<Entry>, first: bool) -> Result<Html<
 
 /// The time of day of an RFC 3339 time in UTC, to the minute.
 fn time(at: &str) -> String {
-    report::words::clock(at).unwrap_or_default()
+    locale::time_at(at).unwrap_or_default()
 }
 
 /// Where the thing of an entry is shown, and the words of the link to it.

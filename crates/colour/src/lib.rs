@@ -23,9 +23,11 @@ pub mod strength;
 pub mod table;
 mod tables;
 mod text;
+mod typed;
 mod view;
 
 pub use error::ColourError;
 pub use lab::{Lab, Xyz};
 pub use spectrum::Spectrum;
+pub use typed::typed_lab;
 pub use view::{Illuminant, Observer, View};

@@ -339,7 +339,9 @@ fn numbers<const N: usize>(text: &str, what: &str) -> Result<[f64; N], String> {
 }
 
 fn lab(text: &str) -> Result<Lab, String> {
-    let lab: Lab = numbers(text, text::cli::a_colour_write_l_a_b())?.into();
+    let lab: Lab = colour::typed_lab(text)
+        .ok_or_else(|| text::cli::is_not(text, text::cli::a_colour_write_l_a_b()))?
+        .into();
     if !(0.0..=100.0).contains(&lab.l) {
         return Err(text::cli::l_is_but_lightness_goes_from_0(lab.l));
     }
@@ -445,6 +447,10 @@ mod tests {
             lab("52.3, -28.4,-24").unwrap(),
             Lab::new(52.3, -28.4, -24.0)
         );
+        // As print and other languages write it.
+        for text in ["40 20 \u{2212}10", "40,0 20,0 -10,0"] {
+            assert_eq!(lab(text).unwrap(), Lab::new(40.0, 20.0, -10.0), "{text}");
+        }
         for wrong in [
             "", "52", "52,1", "52,1,2,3", "a,b,c", "nan,0,0", "101,0,0", "50,900,0",
         ] {

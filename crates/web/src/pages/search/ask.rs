@@ -62,18 +62,9 @@ impl Wanted {
     }
 }
 
-/// Three numbers apart by white space, semicolons or commas; with decimal commas, by the others.
+/// A colour that a surface can have.
 fn read_lab(text: &str) -> Option<[f64; 3]> {
-    let text = text.replace(['−', '–'], "-");
-    let parts = |between: fn(char) -> bool| -> Option<[f64; 3]> {
-        let parts = text.split(between).filter(|part| !part.is_empty());
-        let numbers: Option<Vec<f64>> = parts
-            .map(|part| part.replace(',', ".").parse().ok())
-            .collect();
-        numbers?.try_into().ok()
-    };
-    let lab = parts(|c| c == ';' || c.is_whitespace())
-        .or_else(|| parts(|c| c == ',' || c == ';' || c.is_whitespace()))?;
+    let lab = colour::typed_lab(text)?;
     let [l, a, b] = lab;
     let fits = (0.0..=100.0).contains(&l) && a.abs() <= 128.0 && b.abs() <= 128.0;
     fits.then_some(lab)
@@ -84,20 +75,9 @@ mod tests {
     use super::read_lab;
 
     #[test]
-    fn lab_is_read_as_people_write_it() {
-        for text in ["40 20 -10", "40, 20, -10", "40;20;−10", "40,0 20,0 -10,0"] {
-            assert_eq!(read_lab(text), Some([40.0, 20.0, -10.0]), "{text}");
-        }
-        for text in [
-            "",
-            "40",
-            "40 20",
-            "40 20 10 5",
-            "140 20 10",
-            "40 900 1",
-            "L a b",
-            "NaN 1 1",
-        ] {
+    fn only_colours_of_surfaces_are_taken() {
+        assert_eq!(read_lab("40 20 -10"), Some([40.0, 20.0, -10.0]));
+        for text in ["140 20 10", "40 900 1", "L a b"] {
             assert_eq!(read_lab(text), None, "{text}");
         }
     }

@@ -95,6 +95,13 @@ async fn a_question_becomes_a_plan_that_is_mended_and_started() {
     ));
     assert!(problem.contains("question = Why?") && problem.contains("The parser says: "));
 
+    // The line stays to the letter, so that it can be copied back: no minus sign as print has it.
+    let negative = [("revision", "1"), ("write", "1"), ("text", "rounds = -3")];
+    let negative = desk.post_form("/plans/agent-f-on-red", &negative).await;
+    let (_, shown) = negative.set.split_once("<code class=\"pointed\">").unwrap();
+    let (shown, _) = shown.split_once("</code>").unwrap();
+    assert!(shown.contains("rounds = -3\n"), "{shown}");
+
     // A flaw by text, its mend by the button on the page.
     let mut plan = plan_of(&desk, "agent-f-on-red");
     let keepers = plan.arms[0].keepers;

@@ -308,7 +308,7 @@ async fn a_recipe_goes_from_form_to_text_to_run_and_print() {
     assert!(bad.text.contains("ine 1 of the recipe") && bad.text.contains("name = &#34;x"));
     // In our own words first; the line with its mark and the parser's words stand below.
     let problem = bad.problem("text");
-    let (sentence, below) = problem.split_once("<span class=\"pointed\">").unwrap();
+    let (sentence, below) = problem.split_once("<code class=\"pointed\">").unwrap();
     assert!(sentence.contains("the text has no quotation mark at its end"));
     assert!(!sentence.contains("parser") && below.contains("^\nThe parser says: "));
     // Figures stay with their units, and what is typed stays to the letter.

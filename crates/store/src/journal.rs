@@ -16,7 +16,8 @@ pub struct Entry {
     pub at: String,
     /// What was done, by the name that is kept, such as `photo added`.
     pub what: String,
-    /// What was done, as a sentence.
+    /// What was done, as a sentence. Plans and recipes of which the address is kept are called as they
+    /// are now.
     pub sentence: String,
     /// What it is about, where that has a page.
     pub see: Option<Seen>,

@@ -1,13 +1,15 @@
 //! What the journal tells: each event as a sentence for a person, from the words that are kept of it.
 //!
 //! The journal keeps short words with numbers, addresses and checksums. They stay as they are; here
-//! the things are called by their names. Words that aren't understood are told as they stand.
+//! the things are called by their names: by those of now, where only a number or address is kept of
+//! them, as of a plan that was changed. Words that aren't understood are told as they stand.
 
 mod names;
 
 use crate::event_words;
 use crate::journal::Seen;
 use crate::text::{self, told as say};
+use locale::capital;
 pub(crate) use names::Names;
 
 /// An event as a person reads it.
@@ -240,13 +242,6 @@ fn of_studio(what: &str, detail: &str, names: &Names<'_>) -> Option<Told> {
 /// The number with which a count begins, as in `3 pieces`.
 fn first(count: &str) -> &str {
     count.split(' ').next().unwrap_or_default()
-}
-
-/// With a capital letter, as a sentence begins.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
 }
 
 /// With a full stop, where what a person wrote has none.

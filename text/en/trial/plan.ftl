@@ -48,6 +48,7 @@ use-what = use
 min = { $minutes } min
 each-piece-by-itself = each piece by itself
 of = of { $as_str }
+witness-of-wash = { $place }, wash { $wash }, { $cloth }
 to = { $amount } to { $water }
 
 ## plan/margin.rs
@@ -219,7 +220,9 @@ never-too-few-pieces-to-tell = never: too few pieces to tell what chance does
 no-wash-has-a-witness-cloth = Staining can't be told: no wash has a witness cloth.
 witness-cloths-lie-with-pieces-of-several = Staining can't be laid to one arm: the witness cloths in { $loads } are washed with pieces of several.
 ask-for-staining-to-compare = { $told } They show whether dye comes off. To compare the arms by what they stain, wash each by itself, in two loads at least, or each piece in a jar of its own.
-fewer-than-two-witness-cloths = Staining can't be compared: { $arms } would have fewer than two witness cloths in washes of its own.
-staining-can-be-compared = Staining can be compared: each arm is washed by itself, with { $witnesses } witness cloths of a kind at least.
+loads-of-one-name-are-one-load = { $told } Several steps name { $loads }, and a name stands for one load: if they are different loads, give each a name of its own.
+fewer-than-two-witness-cloths = Staining can't be compared: { $arms } would have fewer than two witness cloths of { $cloths } in washes of its own.
+cloth-of-wash = "{ $cloth }" from wash { $wash }
+staining-can-be-compared = Staining can be compared: each arm is washed by itself, with { $witnesses } witness cloths of a kind at least from each of its washes.
 the-stain-cant-be-laid-to-one-arm = Any of them may have stained such a cloth, so the verdict on staining stays open however many pieces there are.
 one-cloth-tells-nothing-of-chance = One cloth doesn't show what chance does, so the verdict on staining stays open.

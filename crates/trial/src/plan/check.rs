@@ -340,7 +340,12 @@ fn short(field: &str, text: &str, most: usize) -> Result<(), PlanError> {
 /// `"a", "b" and "c"`.
 pub(super) fn list<'a>(names: impl Iterator<Item = &'a str>) -> String {
     let quoted: Vec<String> = names.map(|name| format!("\"{name}\"")).collect();
-    match quoted.split_last() {
+    joined(&quoted)
+}
+
+/// `a, b and c`.
+pub(super) fn joined(parts: &[String]) -> String {
+    match parts.split_last() {
         None => String::new(),
         Some((last, [])) => last.clone(),
         Some((last, rest)) => text::plan::and(rest.join(", "), last),

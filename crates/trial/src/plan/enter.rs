@@ -12,6 +12,7 @@ impl Plan {
     /// several arms hangs with the first of them, for the trial knows no pieces without
     /// an arm; it tells of none, as [`Plan::staining_told`] says.
     pub fn new_trial(&self, order: &Order) -> NewTrial {
+        let witnesses = self.witnesses(order);
         let arms = self.arms.iter().enumerate().map(|(place, arm)| {
             let mut own: Vec<&Allotted> = order
                 .pieces
@@ -31,7 +32,8 @@ impl Plan {
                     load: wash_of(piece).map(str::to_owned),
                 })
                 .collect();
-            pieces.extend(self.witnesses(order, place));
+            let with = witnesses.iter().filter(|(arm, _)| *arm == place);
+            pieces.extend(with.map(|(_, witness)| witness.clone()));
             NewArm {
                 name: arm.name.trim().to_owned(),
                 treatment: arm.treatment.clone(),
@@ -53,39 +55,49 @@ impl Plan {
         }
     }
 
-    fn witnesses(&self, order: &Order, arm: usize) -> Vec<NewPiece> {
-        let washes = self.steps.iter().filter(|step| step.kind == StepKind::Wash);
-        let mut witnesses = Vec::new();
-        for step in washes {
-            let with = |place: &str, load: Option<&String>| {
-                let cloths = step.witnesses.iter();
-                let witness = |cloth: &String| NewPiece {
-                    code: format!("{place}, {cloth}"),
-                    role: Role::Witness,
-                    load: load.cloned(),
-                };
-                cloths.map(witness).collect::<Vec<_>>()
-            };
-            for load in &step.loads {
-                let here = order
-                    .pieces
-                    .iter()
-                    .filter(|piece| wash_of(piece) == Some(load));
-                if here.map(|piece| piece.piece.arm).min() == Some(arm) {
-                    witnesses.extend(with(load, Some(load)));
+    /// The witness cloths of all washes, each with the place of its arm.
+    ///
+    /// One that was washed with several arms in a load that the trial doesn't tell of
+    /// (it knows one load of each piece) stays out, for it would pass there as one arm's.
+    fn witnesses(&self, order: &Order) -> Vec<(usize, NewPiece)> {
+        let mut cloths: Vec<WitnessCloth> = Vec::new();
+        for (arm, planned) in self.arms.iter().enumerate() {
+            for (wash, step) in self.washes_of(&planned.name) {
+                let own = step.loads.iter().filter(|load| tells_of(order, load, arm));
+                let own = own.map(|load| (load.as_str(), true));
+                let alone = codes_of_tests(order, arm).into_iter();
+                let alone = alone.filter(|_| step.loads.is_empty());
+                for (place, is_load) in own.chain(alone.map(|code| (code, false))) {
+                    let with = step.witnesses.iter().map(|cloth| WitnessCloth {
+                        arm,
+                        place,
+                        is_load,
+                        wash,
+                        step,
+                        cloth,
+                    });
+                    for cloth in with {
+                        if !cloths.iter().any(|other| other.is(&cloth)) {
+                            cloths.push(cloth);
+                        }
+                    }
                 }
             }
-            if step.loads.is_empty() && step.is_of(&self.arms[arm].name) {
-                let own = order.pieces.iter().map(|piece| &piece.piece);
-                let mut own: Vec<&str> = own
-                    .filter(|piece| piece.arm == arm && piece.role == Role::Test)
-                    .map(|piece| piece.code.as_str())
-                    .collect();
-                own.sort_by_key(|code| (code.len(), *code));
-                witnesses.extend(own.into_iter().flat_map(|piece| with(piece, None)));
-            }
         }
-        witnesses
+        let code = |own: &WitnessCloth| {
+            let alike =
+                |other: &&WitnessCloth| own.place == other.place && own.cloth == other.cloth;
+            match cloths.iter().filter(alike).count() {
+                1 => format!("{}, {}", own.place, own.cloth),
+                _ => text::plan::witness_of_wash(own.place, own.wash + 1, own.cloth),
+            }
+        };
+        let piece = |own: &WitnessCloth| NewPiece {
+            code: code(own),
+            role: Role::Witness,
+            load: own.is_load.then(|| own.place.to_owned()),
+        };
+        cloths.iter().map(|own| (own.arm, piece(own))).collect()
     }
 
     /// The steps in words, one a line.
@@ -95,10 +107,58 @@ impl Plan {
     }
 }
 
+/// A witness cloth, with the load or the piece that it was washed with.
+struct WitnessCloth<'a> {
+    arm: usize,
+    /// The load's name, or the code of the piece that is washed by itself.
+    place: &'a str,
+    is_load: bool,
+    /// Which of the arm's washes, from 0.
+    wash: usize,
+    step: &'a Step,
+    cloth: &'a str,
+}
+
+impl WitnessCloth<'_> {
+    /// Whether it is one and the same: in a load of several arms, which steps of each may name.
+    fn is(&self, other: &Self) -> bool {
+        let one_load = self.is_load && other.is_load && self.place == other.place;
+        let one_wash = self.wash == other.wash || std::ptr::eq(self.step, other.step);
+        one_load && one_wash && self.cloth == other.cloth
+    }
+}
+
+/// The loads in which a piece is washed, first to last.
+fn washes_of(piece: &Allotted) -> impl Iterator<Item = &str> {
+    let washes = piece.shares.iter();
+    let washes = washes.filter(|(kind, _)| matches!(kind, Kind::Load(StepKind::Wash, _)));
+    washes.map(|(_, load)| load.as_str())
+}
+
+/// The load of which the trial tells: a piece's first.
 fn wash_of(piece: &Allotted) -> Option<&str> {
-    let wash = Kind::Load(StepKind::Wash, 0);
-    let found = piece.shares.iter().find(|(kind, _)| *kind == wash);
-    found.map(|(_, load)| load.as_str())
+    washes_of(piece).next()
+}
+
+/// Whether a load holds pieces of the arm, and its witnesses tell no more in the trial
+/// than they can.
+fn tells_of(order: &Order, load: &str, arm: usize) -> bool {
+    let mut own = order.pieces.iter();
+    let held = own.any(|piece| piece.piece.arm == arm && washes_of(piece).any(|own| own == load));
+    let mut others = order.pieces.iter().filter(|piece| piece.piece.arm != arm);
+    let shared = others
+        .clone()
+        .any(|piece| washes_of(piece).any(|own| own == load));
+    held && (!shared || others.any(|piece| wash_of(piece) == Some(load)))
+}
+
+/// Codes of an arm's test pieces, A2 before A10.
+fn codes_of_tests(order: &Order, arm: usize) -> Vec<&str> {
+    let own = order.pieces.iter().map(|piece| &piece.piece);
+    let own = own.filter(|piece| piece.arm == arm && piece.role == Role::Test);
+    let mut own: Vec<&str> = own.map(|piece| piece.code.as_str()).collect();
+    own.sort_by_key(|code| (code.len(), *code));
+    own
 }
 
 impl Step {

@@ -59,4 +59,4 @@ pub use packing::{PackedArm, PackedBath, PackedCloth, Packing};
 pub use promise::{Basis, BySize, PROMISE_EDITION, Promise, Promised, RUNS};
 pub use propose::{Budget, EnquiredArm, Enquiry, Proposal};
 pub use sharing::{Column, Kind, PlannedPiece, Sharing};
-pub use staining::Staining;
+pub use staining::{Cloth, Staining};

@@ -149,7 +149,13 @@ impl Enquiry {
         let shows_margin = weakest(|promised| promised.shows_margin_together);
         let shows_alike = with_alike.then(|| weakest(|promised| promised.shows_alike));
         Ok(Proposal {
-            sentence: sentence(&size, reached, shows_margin, shows_alike, self.margin),
+            sentence: sentence(
+                (&size, &plan),
+                reached,
+                shows_margin,
+                shows_alike,
+                self.margin,
+            ),
             plan,
             promise,
             reached,
@@ -437,8 +443,14 @@ fn stages(rounds: u32) -> Vec<u32> {
     stages
 }
 
+/// Washes of a round, which may be more than the size asks for: see [`STAINING_LOADS`].
+fn washes(plan: &Plan) -> usize {
+    let washes = plan.steps.iter().filter(|step| step.kind == StepKind::Wash);
+    washes.map(|step| step.loads.len()).sum()
+}
+
 fn sentence(
-    size: &Size,
+    (size, plan): (&Size, &Plan),
     reached: bool,
     shows_margin: f64,
     shows_alike: Option<f64>,
@@ -448,7 +460,7 @@ fn sentence(
     let design = text::plan::test_pieces_in_each_arm_pieces(
         size.per_arm,
         size.pieces,
-        match size.loads {
+        match washes(plan) {
             1 => text::plan::n_1_wash().to_owned(),
             loads => text::plan::washes(loads),
         },

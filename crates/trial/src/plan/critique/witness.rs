@@ -49,23 +49,32 @@ pub(super) fn missing(plan: &Plan) -> Option<Finding> {
 
 /// Where the plan asks which arm stains more, and its witness cloths won't tell.
 pub(super) fn untold(plan: &Plan, sharing: &Sharing) -> Option<Finding> {
-    let told = plan.staining_with(sharing);
-    let consequence = match &told {
+    let found = plan.staining_with(sharing);
+    let consequence = match &found.staining {
         _ if !plan.staining => return None,
         // That no wash has a witness is a finding of its own.
         Staining::NoWitness | Staining::Told { .. } => return None,
         Staining::Shared { .. } => text::plan::the_stain_cant_be_laid_to_one_arm(),
         Staining::Few { .. } => text::plan::one_cloth_tells_nothing_of_chance(),
     };
-    let kind = Kind::Load(StepKind::Wash, 0);
+    let mends = found.at_fault.iter().flat_map(|wash| {
+        let kind = Kind::Load(StepKind::Wash, *wash);
+        let mends = [Mend::AddLoads { kind }, Mend::EachByItself { kind }];
+        // Neither helps an arm that lacks the wash, the cloth or a second piece.
+        mends.into_iter().filter(|mend| {
+            let mended = mend.apply(plan);
+            let left = mended.staining_with(&Sharing::of(&mended));
+            !left.at_fault.contains(wash)
+        })
+    });
     Some(Finding {
         code: FindingCode::StainingUntold,
-        sentence: told.sentence(plan.staining),
+        sentence: found.staining.sentence(plan.staining),
         consequence: consequence.to_owned(),
-        arms: match told {
-            Staining::Few { arms } => arms,
+        mends: mends.collect(),
+        arms: match found.staining {
+            Staining::Few { arms, .. } => arms,
             _ => Vec::new(),
         },
-        mends: vec![Mend::AddLoads { kind }, Mend::EachByItself { kind }],
     })
 }

@@ -84,6 +84,7 @@ pub use outcome::Outcome;
 pub use past_outcomes::PastOutcome;
 pub use photos::NewPhoto;
 pub use plans::{KeptPlan, PlanSummary, TrialPlan};
+pub use promises::Unpromised;
 pub use queue::{Reader, Waiting};
 pub use recipe_aims::RecipeAim;
 pub use recipes::{BathSummary, KeptRecipe, RecipeSummary};

@@ -6,6 +6,15 @@ use crate::{Bench, StoreError, json, plans};
 use rusqlite::{OptionalExtension, params};
 use trial::plan::{PROMISE_EDITION, Plan, PlanError, Promise};
 
+/// Plans whose promises are to be worked out.
+#[derive(Debug, Default)]
+pub struct Unpromised {
+    /// The plans.
+    pub plans: Vec<Plan>,
+    /// Slugs of plans that can't be understood any more, each with why.
+    pub unread: Vec<(String, StoreError)>,
+}
+
 impl Bench {
     /// What a plan promises, if it was kept, can be understood and the program still reckons by the
     /// same rules.
@@ -32,25 +41,38 @@ impl Bench {
     /// first and so many at most; those in the bin are left out.
     ///
     /// # Errors
-    /// The database can't be read, or holds a plan that can't be understood.
-    pub fn unpromised_plans(&self, most: u32) -> Result<Vec<Plan>, StoreError> {
-        let read = || -> rusqlite::Result<Vec<String>> {
+    /// The database can't be read.
+    pub fn unpromised_plans(&self, most: usize) -> Result<Unpromised, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(String, String)>> {
             self.database
                 .prepare_cached(
-                    "SELECT content FROM plan JOIN plan_revision ON plan_id = plan.id
+                    "SELECT slug, content FROM plan JOIN plan_revision ON plan_id = plan.id
                      WHERE number = (SELECT max(number) FROM plan_revision WHERE plan_id = plan.id)
                         AND plan.id NOT IN (SELECT thing FROM binned WHERE kind = 'plan')
                         AND content NOT IN (SELECT plan FROM plan_promise WHERE edition = ?1)
-                     ORDER BY plan.id DESC LIMIT ?2",
+                     ORDER BY plan.id DESC",
                 )?
-                .query_map(params![PROMISE_EDITION, most], |row| row.get(0))?
+                .query_map([PROMISE_EDITION], |row| Ok((row.get(0)?, row.get(1)?)))?
                 .collect()
         };
         let contents = read().map_err(StoreError::database(text::doing::list_its_plans()))?;
-        contents
-            .iter()
-            .map(|content| plans::understood(content))
-            .collect()
+        let mut found = Unpromised::default();
+        for (slug, content) in contents {
+            if found.plans.len() == most {
+                break;
+            }
+            match plans::understood(&content) {
+                // Text that this program would write otherwise, such as an earlier one's:
+                // the promise is kept by the plan, not by its spelling.
+                Ok(plan) => {
+                    if self.kept_promise(&plan)?.is_none() {
+                        found.plans.push(plan);
+                    }
+                }
+                Err(error) => found.unread.push((slug, error)),
+            }
+        }
+        Ok(found)
     }
 
     /// Keeps what a plan promises, by the rules of this program.

@@ -77,6 +77,7 @@ async fn main() -> Result<(), Box<dyn Error>> {
             .lock()
             .map_err(|_| DIED)?
             .unpromised_plans(1)?
+            .plans
             .is_empty()
         {
             tokio::time::sleep(Duration::from_millis(50)).await;

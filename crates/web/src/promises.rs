@@ -6,17 +6,19 @@
 
 use crate::app::{App, blocking};
 use crate::error::Error;
+use crate::text;
 use std::collections::VecDeque;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 use store::Bench;
 use tokio::sync::watch;
-use trial::plan::{Plan, Promise, RUNS};
+use trial::plan::{Plan, PlanError, Promise, RUNS};
 
 /// How long a page waits for figures that are being drawn. Small plans take less.
 const PATIENCE: Duration = Duration::from_millis(10);
 /// Plans kept by another edition of the rules that are drawn when the program starts.
-const MOST_AT_START: u32 = 100;
+const MOST_AT_START: usize = 100;
 /// Results that are held because the bench can't keep them.
 const MOST_HELD: usize = 100;
 
@@ -98,11 +100,15 @@ pub(crate) async fn catch_up(app: &App) {
         .at_bench(|bench| Ok(bench.unpromised_plans(MOST_AT_START)?))
         .await
     {
-        Ok(plans) if plans.is_empty() => {}
-        Ok(plans) => {
-            let mut work = app.promises.work();
-            work.waiting.extend(plans);
-            begin(app, work);
+        Ok(found) => {
+            for (slug, error) in found.unread {
+                tracing::warn!(slug, %error, "what a plan promises is not worked out");
+            }
+            if !found.plans.is_empty() {
+                let mut work = app.promises.work();
+                work.waiting.extend(found.plans);
+                begin(app, work);
+            }
         }
         Err(error) => tracing::warn!(?error, "plans that promise nothing yet could not be listed"),
     }
@@ -116,7 +122,7 @@ fn begin(app: &App, mut work: MutexGuard<'_, Work>) {
     drop(work);
     let own = app.clone();
     let named = std::thread::Builder::new().name("promises".to_owned());
-    if let Err(error) = named.spawn(move || Turn(&own).work_off()) {
+    if let Err(error) = named.spawn(move || Turn(&own).work_off(|plan| plan.promise(RUNS))) {
         app.promises.work().busy = false;
         tracing::warn!(%error, "what a plan promises could not be begun");
     }
@@ -126,24 +132,39 @@ fn begin(app: &App, mut work: MutexGuard<'_, Work>) {
 struct Turn<'a>(&'a App);
 
 impl Turn<'_> {
-    fn work_off(&self) {
+    fn work_off(&self, reckon: impl Fn(&Plan) -> Result<Promise, PlanError>) {
         while let Some(plan) = self.0.promises.next() {
-            if kept(self.0, &plan).is_none() {
-                self.draw(&plan);
+            if self.0.promises.held(&plan).is_none() && kept(self.0, &plan).is_none() {
+                self.keep(&plan, drawn(&plan, &reckon));
             }
             self.0.promises.tell();
         }
     }
 
-    fn draw(&self, plan: &Plan) {
-        let promise = match plan.promise(RUNS) {
-            Ok(promise) => promise,
-            Err(error) => return self.0.promises.hold(plan, Err(error.message)),
+    fn keep(&self, plan: &Plan, told: Told) {
+        let Ok(promise) = told else {
+            return self.0.promises.hold(plan, told);
         };
         let keep = |bench: &mut Bench| Ok(bench.keep_promise(plan, &promise)?);
         if let Err(error) = self.0.at_bench_here(keep) {
             tracing::warn!(?error, "what a plan promises could not be kept");
             self.0.promises.hold(plan, Ok(promise));
+        }
+    }
+}
+
+/// What a plan promises. A plan at which the program fails gets a sentence, so that it isn't
+/// drawn again at each look and those behind it have their turn.
+fn drawn(plan: &Plan, reckon: impl Fn(&Plan) -> Result<Promise, PlanError>) -> Told {
+    // Nothing is shared with what failed: the plan is only read.
+    match catch_unwind(AssertUnwindSafe(|| reckon(plan))) {
+        Ok(told) => told.map_err(|error| error.message),
+        Err(_) => {
+            tracing::error!(
+                question = plan.question,
+                "a plan's trials could not be drawn"
+            );
+            Err(text::plan::what_this_plan_can_show_failed().to_owned())
         }
     }
 }
@@ -211,15 +232,40 @@ impl Promises {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::sync::Arc;
+    use std::sync::atomic::{AtomicUsize, Ordering};
+
+    fn plan(seed: u32) -> Plan {
+        let text = include_str!("../../../docs/plans/two-arms.toml");
+        let mut plan = Plan::from_toml(text).expect("an example of the documents");
+        plan.seed = seed;
+        plan
+    }
+
+    #[test]
+    fn a_plan_at_which_the_program_fails_says_so_and_the_next_is_drawn() {
+        let home = tempfile::tempdir().unwrap();
+        let bench = Arc::new(Mutex::new(Bench::open(home.path()).unwrap()));
+        let app = App::new(bench, Arc::new(|_| Err(String::new())), 1);
+        let times = AtomicUsize::new(0);
+        let reckon = |own: &Plan| {
+            times.fetch_add(1, Ordering::Relaxed);
+            assert!(own.seed != 1, "a plan that can't be drawn");
+            own.promise(10)
+        };
+        app.promises.work().waiting.extend([plan(1), plan(2)]);
+        Turn(&app).work_off(reckon);
+        let told = app.promises.held(&plan(1)).unwrap();
+        assert!(told.unwrap_err().contains("Woadstone failed"));
+        assert!(kept(&app, &plan(2)).unwrap().is_ok());
+        app.promises.work().want(&plan(1));
+        Turn(&app).work_off(reckon);
+        assert_eq!(times.load(Ordering::Relaxed), 2);
+        assert!(!app.promises.work().busy);
+    }
 
     #[test]
     fn no_plan_is_drawn_twice_and_the_one_that_is_looked_at_comes_first() {
-        let plan = |seed: u32| {
-            let text = include_str!("../../../docs/plans/two-arms.toml");
-            let mut plan = Plan::from_toml(text).unwrap();
-            plan.seed = seed;
-            plan
-        };
         let mut work = Work::default();
         work.waiting.extend([plan(1), plan(2)]);
         work.want(&plan(2));

@@ -159,6 +159,10 @@ other-numbers-of-pieces-or-rounds = Other numbers of pieces or rounds
 
 against = { $second } against { $first }
 
+## promises.rs
+
+what-this-plan-can-show-failed = What this plan can show couldn’t be worked out: Woadstone failed at it, and its log says how. The plan itself is unharmed; a change of it is worked out anew.
+
 ## pages/plan/start.rs
 
 the-new-trial = the new trial is not on the bench

@@ -133,12 +133,12 @@ fn plans_without_a_promise_are_those_whose_newest_revision_has_none() {
     let slug = bench.keep_plan(&first, "proposed", NOW).unwrap();
     let other = bench.keep_plan(&second, "proposed", NOW).unwrap();
     let newest_first = [second.clone(), first.clone()];
-    assert_eq!(bench.unpromised_plans(9).unwrap(), newest_first);
-    assert_eq!(bench.unpromised_plans(1).unwrap(), newest_first[..1]);
+    assert_eq!(bench.unpromised_plans(9).unwrap().plans, newest_first);
+    assert_eq!(bench.unpromised_plans(1).unwrap().plans, newest_first[..1]);
     bench
         .keep_promise(&first, &first.promise(10).unwrap())
         .unwrap();
-    assert_eq!(bench.unpromised_plans(9).unwrap(), newest_first[..1]);
+    assert_eq!(bench.unpromised_plans(9).unwrap().plans, newest_first[..1]);
     let third = Plan {
         seed: 3,
         ..first.clone()
@@ -147,5 +147,43 @@ fn plans_without_a_promise_are_those_whose_newest_revision_has_none() {
         .revise_plan(&slug, 1, &third, "drawn again", NOW)
         .unwrap();
     bench.put_in_bin(store::Thing::Plan(&other), NOW).unwrap();
-    assert_eq!(bench.unpromised_plans(9).unwrap(), [third]);
+    assert_eq!(bench.unpromised_plans(9).unwrap().plans, [third]);
+}
+
+#[test]
+fn plans_that_cannot_be_understood_or_are_written_otherwise_keep_no_other_from_its_promise() {
+    let home = tempfile::tempdir().unwrap();
+    let mut bench = Bench::open(home.path()).unwrap();
+    let plans: Vec<Plan> = (1..=3)
+        .map(|seed| Plan {
+            seed,
+            ..Plan::from_toml(TWO_ARMS).unwrap()
+        })
+        .collect();
+    let slugs: Vec<String> = plans
+        .iter()
+        .map(|plan| bench.keep_plan(plan, "proposed", NOW).unwrap())
+        .collect();
+    let database = rusqlite::Connection::open(home.path().join("woadstone.sqlite")).unwrap();
+    // Revisions as another program would have written them.
+    let write = |content: &str, slug: &str| {
+        let next = format!(
+            "INSERT INTO plan_revision (plan_id, number, content, change, made_at)
+             SELECT plan_id, number + 1, {content}, '', made_at
+             FROM plan_revision JOIN plan ON plan.id = plan_id WHERE slug = ?1"
+        );
+        assert_eq!(database.execute(&next, [slug]).unwrap(), 1);
+    };
+    // The newest can't be read by this program; the one before was written with a remark.
+    write("'colour = 3'", &slugs[2]);
+    write("'# by hand' || char(10) || content", &slugs[1]);
+    let found = bench.unpromised_plans(9).unwrap();
+    assert_eq!(found.plans, [plans[1].clone(), plans[0].clone()]);
+    let unread: Vec<&str> = found.unread.iter().map(|(slug, _)| slug.as_str()).collect();
+    assert_eq!(unread, [slugs[2].as_str()]);
+    let promise = plans[1].promise(10).unwrap();
+    bench.keep_promise(&plans[1], &promise).unwrap();
+    // Neither takes the place of one that has to be drawn.
+    let found = bench.unpromised_plans(1).unwrap();
+    assert_eq!(found.plans, plans[..1]);
 }

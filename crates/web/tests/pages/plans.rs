@@ -309,7 +309,7 @@ async fn a_plan_is_shown_before_what_it_can_show_is_worked_out() {
     assert!(!shown.text.contains("<html"));
     let promise = {
         let bench = desk.bench.lock().unwrap();
-        assert!(bench.unpromised_plans(9).unwrap().is_empty());
+        assert!(bench.unpromised_plans(9).unwrap().plans.is_empty());
         bench.kept_promise(&plan).unwrap().unwrap()
     };
     assert_eq!(promise.comparisons.len(), 66);
@@ -336,4 +336,29 @@ async fn why_a_plan_can_promise_nothing_is_said() {
         };
         assert!(page.contains("400"), "{page}");
     }
+}
+
+#[tokio::test]
+async fn a_plan_of_two_washes_a_round_is_started_with_the_witnesses_of_both() {
+    let desk = Desk::new().await;
+    let wash = "[[steps]]\nkind = \"wash\"\nwitnesses = [\"plain\"]\n";
+    let head = "title = \"Two washes\"\nquestion = \"Which stains?\"\nstaining = true\nmargin = 2.7\nrounds = 2\n";
+    let arms = "[[arms]]\nname = \"a\"\npieces = 4\n[[arms]]\nname = \"b\"\npieces = 4\n";
+    let plan = trial::plan::Plan::from_toml(&[head, arms, wash, wash].concat()).unwrap();
+    let kept = desk
+        .bench
+        .lock()
+        .unwrap()
+        .keep_plan(&plan, "", "2031-05-01T08:00:00Z");
+    let slug = kept.unwrap();
+    let page = desk.get(&format!("/plans/{slug}")).await;
+    assert!(page.text.contains("with 4 witness cloths"));
+    let start = format!("/plans/{slug}/start");
+    let started = desk.post_form(&start, &[("revision", "1")]).await;
+    assert_eq!(started.status, StatusCode::SEE_OTHER, "{}", started.text);
+    let trial = started.location().trim_start_matches("/trials/");
+    let bench = desk.bench.lock().unwrap();
+    let trial = bench.trial(trial).unwrap().unwrap();
+    let codes: Vec<String> = trial.pieces.into_iter().map(|piece| piece.code).collect();
+    assert!(codes.contains(&"C4, wash 2, plain".to_owned()), "{codes:?}");
 }

@@ -169,7 +169,7 @@ fn plans_that_cannot_be_understood_or_are_written_otherwise_keep_no_other_from_i
     let write = |content: &str, slug: &str| {
         let next = format!(
             "INSERT INTO plan_revision (plan_id, number, content, change, made_at)
-             SELECT plan_id, number + 1, {content}, '', made_at
+             SELECT plan_id, number + 1, {content}, '', plan_revision.made_at
              FROM plan_revision JOIN plan ON plan.id = plan_id WHERE slug = ?1"
         );
         assert_eq!(database.execute(&next, [slug]).unwrap(), 1);

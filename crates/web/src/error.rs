@@ -28,6 +28,8 @@ pub(crate) enum Error {
     Refused { code: String, message: String },
     /// What the bench says it can't do, a sentence for the person.
     Bench(String),
+    /// A page of more bytes than are sent.
+    TooLong(&'static str),
     /// Our own fault. The text is logged, not shown.
     Broken(String),
 }
@@ -67,6 +69,11 @@ impl Error {
             Self::Bench(sentence) => {
                 tracing::error!(sentence, "the bench failed");
                 (StatusCode::INTERNAL_SERVER_ERROR, "bench", sentence)
+            }
+            Self::TooLong(sentence) => {
+                tracing::error!("a page is too long");
+                let status = StatusCode::INTERNAL_SERVER_ERROR;
+                (status, "too_long", sentence.to_owned())
             }
             Self::Broken(cause) => {
                 let id = format!("{:08x}", rand::random::<u32>());

@@ -12,7 +12,9 @@ its-grey-patches-dont-get-darker = its grey patches don't get darker from white 
 
 ## correct/mod.rs
 
-tone-by-light = { $shares }; tone by { $bends }; light by the { $source }
+tone-by-light = { $shares }; tone by { $neutrals }; light by the { $source }
+the-neutrals = the neutrals
+the-neutrals-a-veil-taken-off = the neutrals, a veil taken off
 they-are-missed-by-ciede2000 = they are missed by { $median } (CIEDE2000)
 the-chart-is-fitted-only-roughly = The chart is fitted only roughly ({ $median } CIEDE2000): colours are uncertain, differences in this photo less so. Daylight and a photo without filters fit better.
 the-patches-dont-look-like-the-usual = The patches don't look like the usual 24-patch chart: { $how }. Check the corners, or give the chart's own values with --chart.
@@ -21,10 +23,3 @@ the-patches-dont-look-like-the-usual = The patches don't look like the usual 24-
 
 matrix = matrix
 root-polynomial-of-degree-2 = root polynomial of degree 2
-
-## correct/tone.rs
-
-gain = gain
-power = power
-parabola = parabola
-curve-through-the-neutrals = curve through the neutrals

@@ -7,7 +7,7 @@ use super::{
     family::{Family, Weights},
     fit::{Fit, Pair},
     target::Target,
-    tone::{Bend, Neutral, Shares, Tone},
+    tone::{Neutral, Tone},
 };
 use crate::{ChartReference, Flag, FlagCode, Refusal, RefusalCode, light::Light, patches::Patch};
 
@@ -127,12 +127,7 @@ impl<'a> Chart<'a> {
     }
 
     /// The tone curve by the neutrals, all of them or without one.
-    pub(super) fn tone(
-        &self,
-        light: &Light,
-        bends: &Shares,
-        without: Option<usize>,
-    ) -> Option<Tone> {
+    pub(super) fn tone(&self, light: &Light, without: Option<usize>) -> Option<Tone> {
         let neutrals: Vec<Neutral> = self
             .neutrals()
             .filter(|&i| Some(i) != without)
@@ -143,7 +138,7 @@ impl<'a> Chart<'a> {
                     .map(|there| self.targets[i].xyz.y / 100.0 * there),
             })
             .collect();
-        Tone::fit(&neutrals, bends)
+        Tone::fit(&neutrals)
     }
 
     /// Scene light of a patch, the light field taken off.
@@ -168,8 +163,8 @@ impl<'a> Chart<'a> {
 
     /// Tone and weights by one family that is neither stiff nor loose: enough to
     /// find the light's slope with.
-    pub(super) fn quick(&self, light: &Light, bend: Bend) -> Option<(Tone, Weights)> {
-        let tone = self.tone(light, &bend.alone(), None)?;
+    pub(super) fn quick(&self, light: &Light) -> Option<(Tone, Weights)> {
+        let tone = self.tone(light, None)?;
         let fit = Fit::new(Family::Root2, &self.pairs(&tone, light, None))?;
         Some((tone, fit.weights))
     }

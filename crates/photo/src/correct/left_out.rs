@@ -7,7 +7,7 @@ use super::{
     family::{self, Family, MOST_TERMS, Weights},
     model::Model,
     nearby::Nearby,
-    tone::{Shares, Tone},
+    tone::Tone,
 };
 use crate::light::Light;
 
@@ -58,14 +58,14 @@ struct Without {
 }
 
 impl Blend {
-    pub fn new(chart: &Chart<'_>, tone: &Tone, light: &Light, bends: &Shares) -> Option<Self> {
+    pub fn new(chart: &Chart<'_>, tone: &Tone, light: &Light) -> Option<Self> {
         let pairs = chart.pairs(tone, light, None);
         let fits = families(&pairs)?;
         let mut all = Vec::with_capacity(pairs.len());
         for (patch, pair) in chart.usable().zip(&pairs) {
             all.push(if chart.is_neutral(patch) {
                 // The curve itself changes: the whole way has to be gone again.
-                let tone = chart.tone(light, bends, Some(patch))?;
+                let tone = chart.tone(light, Some(patch))?;
                 let fits = families(&chart.pairs(&tone, light, Some(patch)))?;
                 Without {
                     patch,

@@ -2,6 +2,7 @@
 
 mod chart;
 mod choose;
+mod curve;
 mod family;
 mod fit;
 mod left_out;
@@ -17,7 +18,7 @@ use crate::text;
 use crate::{Flag, FlagCode, Refusal, RefusalCode, light::Light};
 use family::Family;
 use left_out::{Blend, LeftOut};
-use tone::{Bend, Shares, Tone};
+use tone::Tone;
 
 pub(crate) use chart::Chart;
 pub(crate) use choose::choose;
@@ -33,19 +34,20 @@ const ROUGH_DE00: f64 = 4.0;
 pub(crate) struct Correction {
     /// How it sees.
     pub sight: Sight,
-    bends: Shares,
     tone: Tone,
     shares: [f64; Family::ALL.len()],
     patches: usize,
     estimate_sd: Option<[f64; 3]>,
     left_out: Vec<LeftOut>,
+    /// Mean miss of left-out patches by the models alone.
+    score: f64,
 }
 
 impl Correction {
     /// The correction of a chart under a light field.
-    fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light, bends: Shares) -> Option<Self> {
-        let tone = chart.tone(&light, &bends, None)?;
-        let blend = Blend::new(chart, &tone, &light, &bends)?;
+    fn new(chart: &Chart<'_>, file: &[[f64; 256]; 3], light: Light) -> Option<Self> {
+        let tone = chart.tone(&light, None)?;
+        let blend = Blend::new(chart, &tone, &light)?;
         let linear = tone.table(file);
         Some(Self {
             sight: Sight {
@@ -55,12 +57,12 @@ impl Correction {
                 nearby: blend.nearby,
                 white: chart.white,
             },
-            bends,
             tone,
             shares: blend.shares,
             patches: chart.len(),
             estimate_sd: chart.estimate_sd,
             left_out: blend.left_out,
+            score: blend.score,
         })
     }
 
@@ -91,7 +93,11 @@ impl Correction {
     pub fn name(&self) -> String {
         text::correct::tone_by_light(
             shared_out(Family::ALL.map(Family::name), self.shares),
-            shared_out(Bend::ALL.map(Bend::name), self.bends),
+            if self.tone.is_veiled() {
+                text::correct::the_neutrals_a_veil_taken_off()
+            } else {
+                text::correct::the_neutrals()
+            },
             self.sight.light.source(),
         )
     }

@@ -1,6 +1,6 @@
 //! The light's slope across the chart, from the patches themselves.
 
-use super::{Bend, Chart, family};
+use super::{Chart, family};
 use crate::{light::Light, matrix::apply, median::median};
 use nalgebra::{Matrix2, Vector2};
 
@@ -9,18 +9,18 @@ use nalgebra::{Matrix2, Vector2};
 const USUAL_SLOPE: f64 = 0.25;
 
 /// The plane of light under which the patches fit best, beginning from even light.
-pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light> {
+pub(super) fn plane(chart: &Chart<'_>, even: &Light) -> Option<Light> {
     let none = [[0.0; 2]; 2];
     let mut slopes = [0.0; 2];
     let mut covariance = none;
     for _ in 0..4 {
-        let here = misses(chart, &even.with_plane(slopes, none), bend)?;
+        let here = misses(chart, &even.with_plane(slopes, none))?;
         const STEP: f64 = 0.01;
         let mut columns = Vec::with_capacity(2);
         for k in 0..2 {
             let mut moved = slopes;
             moved[k] += STEP;
-            let there = misses(chart, &even.with_plane(moved, none), bend)?;
+            let there = misses(chart, &even.with_plane(moved, none))?;
             columns.push(
                 there
                     .iter()
@@ -68,8 +68,8 @@ pub(super) fn plane(chart: &Chart<'_>, even: &Light, bend: Bend) -> Option<Light
 }
 
 /// By how much each usable patch is missed in L*, a* and b*, eyes' weights applied.
-fn misses(chart: &Chart<'_>, light: &Light, bend: Bend) -> Option<Vec<f64>> {
-    let (tone, weights) = chart.quick(light, bend)?;
+fn misses(chart: &Chart<'_>, light: &Light) -> Option<Vec<f64>> {
+    let (tone, weights) = chart.quick(light)?;
     let mut out = Vec::with_capacity(3 * chart.len());
     for i in chart.usable() {
         let lab = family::xyz(&weights, chart.scene(&tone, light, i)).to_lab(chart.white);

@@ -1,41 +1,9 @@
 //! From recorded to scene light, channel by channel, by the chart's neutrals.
 
-use crate::text;
+use nalgebra::{Cholesky, DMatrix, DVector};
 
-/// How freely the tone curve may bend.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Bend {
-    /// The file's own curve, each channel times a gain.
-    Gain,
-    /// A power on top of it.
-    Power,
-    /// A curve of the second degree in logarithms.
-    Parabola,
-    /// A monotone curve through every neutral.
-    Through,
-}
-
-impl Bend {
-    pub const ALL: [Self; 4] = [Self::Gain, Self::Power, Self::Parabola, Self::Through];
-
-    /// This bend and no other.
-    pub fn alone(self) -> Shares {
-        Self::ALL.map(|other| if other == self { 1.0 } else { 0.0 })
-    }
-
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Gain => text::correct::gain(),
-            Self::Power => text::correct::power(),
-            Self::Parabola => text::correct::parabola(),
-            Self::Through => text::correct::curve_through_the_neutrals(),
-        }
-    }
-}
-
-/// The share that each bend has in a tone curve, in the order of [`Bend::ALL`]; they
-/// sum to 1.
-pub(crate) type Shares = [f64; Bend::ALL.len()];
+use super::curve::Curve;
+use crate::bell::bell;
 
 /// A neutral patch: what each channel recorded and what light it truly sent.
 #[derive(Debug, Clone, Copy)]
@@ -46,46 +14,84 @@ pub(crate) struct Neutral {
     pub light: [f64; 3],
 }
 
-/// Three channel curves in logarithms, each the mean of several by their shares.
+/// The file's own curve undone further: a camera bends one curve for all channels, into
+/// each of which the lamp and the white balance send their own share of the light, and
+/// the lens's veiling glare or the camera itself may have lifted black.
+///
+/// The logarithms of what the file's curve leaves to do are a Gaussian process over
+/// channels and recorded values: a gain by channel, a power on top of the file's curve,
+/// and a smooth shape that nearly all channels share, so that each tells of the others
+/// what its own neutrals lie too far apart to tell. Other channels reach farther up, too,
+/// than the warm lamp's blue.
+///
+/// # Source
+/// Rasmussen and Williams, Gaussian Processes for Machine Learning (2006), 2.2, 2.7, 5.4.
 #[derive(Debug, Clone)]
 pub(crate) struct Tone {
-    channels: [Vec<(f64, Curve)>; 3],
+    /// Logarithm of light by that of the recorded value less the veil.
+    channels: [Curve; 3],
+    /// What is recorded where no light comes from.
+    veil: [f64; 3],
 }
 
-/// A monotone cubic through knots, straight beyond them.
-#[derive(Debug, Clone)]
-struct Curve {
-    x: Vec<f64>,
-    y: Vec<f64>,
-    slope: Vec<f64>,
-}
-
+/// Standard deviations of a channel's gain, which may be anything, and of the power that
+/// the file's curve is taken to, of all channels and of one beside the others.
+const GAIN: f64 = 2.0;
+const POWER: f64 = 0.3;
+const OWN_POWER: f64 = 0.05;
+/// Standard deviation of the shape, and how far it is alike, by recorded values as the
+/// eye's steps (to the 1/2.4, the power of IEC 61966-2-1). By rendered photos; half and
+/// twice as much serve nearly as well.
+const SHAPE: f64 = 0.4;
+const REACH: f64 = 0.6;
+const STEPS: f64 = 2.4;
+/// Share of the shape's variance that each channel has for itself.
+const OWN_SHAPE: f64 = 0.003;
+/// How far a neutral lies off the curve, standard deviation of the logarithm: grey is
+/// not wholly grey, and its light is not known better.
+const OFF: f64 = 0.02;
+/// How far it is read wrong besides.
+const MISREAD: f64 = 0.0003;
+/// The veils that are tried, shares of what the darkest neutral recorded, and how much
+/// less likely (a logarithm) a whole one is than none before the chart is looked at.
+const VEILS: [f64; 7] = [0.0, 0.2, 0.4, 0.6, 0.7, 0.8, 0.9];
+const RARE: f64 = 5.0;
 /// The least recorded value that is told from nothing.
 const FLOOR: f64 = 1.0e-4;
-/// A smaller share changes nothing that can be seen.
-const LEAST_SHARE: f64 = 1.0e-3;
+/// Knots of a channel's curve.
+const KNOTS: usize = 24;
+/// Beyond the neutrals a curve rises by no less than this, logarithm by logarithm.
+const LEAST_SLOPE: f64 = 0.3;
+/// Least span of the neutrals' recorded values, a logarithm: less is no scale.
+const LEAST_SPAN: f64 = 0.5;
 
 impl Tone {
     /// The curves for some neutrals (two at least), or none when they don't rise.
-    /// Bends that these neutrals don't allow leave their share to the others.
-    pub fn fit(neutrals: &[Neutral], shares: &Shares) -> Option<Self> {
-        let mut channels: [Vec<(f64, Curve)>; 3] = Default::default();
-        for (bend, share) in Bend::ALL.into_iter().zip(shares) {
-            if *share < LEAST_SHARE {
-                continue;
-            }
-            let curve = |channel: usize| Curve::of_channel(neutrals, channel, bend);
-            if let (Some(r), Some(g), Some(b)) = (curve(0), curve(1), curve(2)) {
-                for (channel, curve) in channels.iter_mut().zip([r, g, b]) {
-                    channel.push((*share, curve));
-                }
-            }
+    pub fn fit(neutrals: &[Neutral]) -> Option<Self> {
+        let least = [0, 1, 2].map(|k| extreme(neutrals, k, f64::min));
+        let most = [0, 1, 2].map(|k| extreme(neutrals, k, f64::max));
+        let is_scale = |k: usize| (most[k] / least[k]).ln() >= LEAST_SPAN;
+        if !(0..3).all(is_scale) {
+            return None;
         }
-        let sum: f64 = channels[0].iter().map(|(share, _)| share).sum();
-        for (share, _) in channels.iter_mut().flatten() {
-            *share /= sum;
-        }
-        (sum > 0.0).then_some(Self { channels })
+        let tried = VEILS.into_iter().filter_map(|share| {
+            let fit = Fit::new(neutrals, least.map(|least| share * least))?;
+            Some((fit.likely - RARE * share, fit))
+        });
+        let (_, fit) = tried.max_by(|a, b| a.0.total_cmp(&b.0))?;
+        let curve = |k: usize| {
+            let [from, to] = [least, most].map(|all| (all[k] - fit.veil[k]).max(FLOOR).ln());
+            Curve::through(rising(fit.knots(k), from, to).into_iter())
+        };
+        Some(Self {
+            channels: [curve(0)?, curve(1)?, curve(2)?],
+            veil: fit.veil,
+        })
+    }
+
+    /// Whether black was found to be lifted.
+    pub fn is_veiled(&self) -> bool {
+        self.veil.iter().any(|veil| *veil > 0.0)
     }
 
     /// Scene light of recorded values.
@@ -100,121 +106,128 @@ impl Tone {
 
     /// Scene light of one channel's recorded value.
     pub fn channel(&self, channel: usize, recorded: f64) -> f64 {
-        if recorded <= 0.0 {
+        let above = recorded - self.veil[channel];
+        if above <= 0.0 {
             return 0.0;
         }
-        let held = recorded.max(FLOOR);
+        let held = above.max(FLOOR);
         // Below the floor the curve goes straight to zero.
-        let curves = self.channels[channel].iter();
-        let ln: f64 = curves
-            .map(|(share, curve)| share * curve.at(held.ln()))
-            .sum();
-        ln.exp() * recorded / held
+        self.channels[channel].at(held.ln()).exp() * above / held
     }
 }
 
-impl Curve {
-    fn of_channel(neutrals: &[Neutral], channel: usize, bend: Bend) -> Option<Self> {
-        let ln = |v: f64| v.max(FLOOR).ln();
-        let point = |n: &Neutral| (ln(n.recorded[channel]), ln(n.light[channel]));
-        let mut points: Vec<(f64, f64)> = neutrals.iter().map(point).collect();
-        points.sort_by(|a, b| a.0.total_cmp(&b.0));
-        Self::fit(&points, bend)
-    }
+/// The least or the most that a channel recorded of the neutrals.
+fn extreme(neutrals: &[Neutral], channel: usize, of: impl Fn(f64, f64) -> f64) -> f64 {
+    let recorded = neutrals.iter().map(|n| n.recorded[channel].max(FLOOR));
+    recorded.reduce(of).unwrap_or(f64::NAN)
+}
 
-    fn fit(points: &[(f64, f64)], bend: Bend) -> Option<Self> {
-        let n = points.len() as f64;
-        if points.len() < 2 || points[points.len() - 1].0 - points[0].0 < 0.5 {
-            return None;
-        }
-        let (mx, my) = (
-            points.iter().map(|p| p.0).sum::<f64>() / n,
-            points.iter().map(|p| p.1).sum::<f64>() / n,
-        );
-        match bend {
-            Bend::Gain => Some(Self::line(points, mx, my, 1.0)),
-            Bend::Power => {
-                let sxx: f64 = points.iter().map(|p| (p.0 - mx).powi(2)).sum();
-                let sxy: f64 = points.iter().map(|p| (p.0 - mx) * (p.1 - my)).sum();
-                let slope = sxy / sxx;
-                (0.3..3.0)
-                    .contains(&slope)
-                    .then(|| Self::line(points, mx, my, slope))
-            }
-            Bend::Parabola => Self::parabola(points, mx),
-            Bend::Through => Self::through(points),
+/// Knots that rise beyond what the neutrals tell, `from` and `to`, too.
+fn rising(mut knots: Vec<(f64, f64)>, from: f64, to: f64) -> Vec<(f64, f64)> {
+    let step = |a: (f64, f64), b: (f64, f64)| LEAST_SLOPE * (b.0 - a.0);
+    for i in (0..knots.len() - 1).rev() {
+        if knots[i].0 < from {
+            knots[i].1 = knots[i]
+                .1
+                .min(knots[i + 1].1 - step(knots[i], knots[i + 1]));
         }
     }
+    for i in 1..knots.len() {
+        if knots[i].0 > to {
+            knots[i].1 = knots[i]
+                .1
+                .max(knots[i - 1].1 + step(knots[i - 1], knots[i]));
+        }
+    }
+    knots
+}
 
-    fn line(points: &[(f64, f64)], mx: f64, my: f64, slope: f64) -> Self {
-        let (from, to) = (points[0].0, points[points.len() - 1].0);
+/// A recorded value in one of the channels.
+#[derive(Debug, Clone, Copy)]
+struct Place {
+    channel: usize,
+    /// Logarithm of the value.
+    ln: f64,
+    /// The value by the eye's steps.
+    step: f64,
+}
+
+impl Place {
+    fn new(channel: usize, ln: f64) -> Self {
         Self {
-            x: vec![from, to],
-            y: vec![my + slope * (from - mx), my + slope * (to - mx)],
-            slope: vec![slope; 2],
+            channel,
+            ln,
+            step: (ln / STEPS).exp(),
         }
     }
 
-    fn parabola(points: &[(f64, f64)], mx: f64) -> Option<Self> {
-        if points.len() < 4 {
-            return None;
-        }
-        let rows: Vec<[f64; 3]> = points
-            .iter()
-            .map(|p| [1.0, p.0 - mx, (p.0 - mx).powi(2)])
-            .collect();
-        let a = nalgebra::DMatrix::from_fn(rows.len(), 3, |r, c| rows[r][c]);
-        let b = nalgebra::DVector::from_iterator(points.len(), points.iter().map(|p| p.1));
-        let c = (a.transpose() * &a).lu().solve(&(a.transpose() * b))?;
-        let knots: Vec<f64> = points.iter().map(|p| p.0).collect();
-        let slope: Vec<f64> = knots.iter().map(|x| c[1] + 2.0 * c[2] * (x - mx)).collect();
-        slope.iter().all(|s| (0.2..4.0).contains(s)).then(|| Self {
-            y: knots
-                .iter()
-                .map(|x| c[0] + c[1] * (x - mx) + c[2] * (x - mx).powi(2))
-                .collect(),
-            x: knots,
-            slope,
+    /// Covariance of what the file's curve leaves to do at two places.
+    fn covariance(self, other: Self) -> f64 {
+        let own = f64::from(u8::from(self.channel == other.channel));
+        // Where a power changes nothing: a fifth of the scale, a middle grey.
+        let [here, there] = [self, other].map(|place| place.ln - 0.2f64.ln());
+        GAIN * GAIN * (1.0 + own)
+            + (POWER * POWER + own * OWN_POWER * OWN_POWER) * here * there
+            + SHAPE * SHAPE * (1.0 + own * OWN_SHAPE) * bell((self.step - other.step) / REACH)
+    }
+}
+
+/// The process with a veil taken off.
+struct Fit {
+    veil: [f64; 3],
+    places: Vec<Place>,
+    pulls: DVector<f64>,
+    /// Logarithm of how likely the neutrals are, but for a constant.
+    likely: f64,
+}
+
+impl Fit {
+    fn new(neutrals: &[Neutral], veil: [f64; 3]) -> Option<Self> {
+        let of_channel = |k: usize| {
+            neutrals.iter().map(move |n| {
+                let above = (n.recorded[k] - veil[k]).max(FLOOR);
+                (Place::new(k, above.ln()), n.light[k].max(FLOOR).ln())
+            })
+        };
+        let (places, lights): (Vec<Place>, Vec<f64>) = (0..3).flat_map(of_channel).unzip();
+        let n = places.len();
+        let covariance = DMatrix::from_fn(n, n, |r, c| {
+            let alone = if r == c {
+                OFF * OFF + (MISREAD / places[r].ln.exp()).powi(2)
+            } else {
+                0.0
+            };
+            places[r].covariance(places[c]) + alone
+        });
+        let left = DVector::from_fn(n, |r, _| lights[r] - places[r].ln);
+        let root = Cholesky::new(covariance)?;
+        let pulls = root.solve(&left);
+        let spread: f64 = root.l_dirty().diagonal().iter().map(|v| v.ln()).sum();
+        Some(Self {
+            veil,
+            likely: -0.5 * pulls.dot(&left) - spread,
+            places,
+            pulls,
         })
     }
 
-    /// Fritsch and Carlson's monotone cubic (SIAM J. Numer. Anal. 17, 1980).
-    fn through(points: &[(f64, f64)]) -> Option<Self> {
-        let (x, y): (Vec<f64>, Vec<f64>) = points.iter().copied().unzip();
-        let rises = x.windows(2).all(|p| p[1] - p[0] > 1e-3) && y.windows(2).all(|p| p[1] > p[0]);
-        if !rises {
-            return None;
-        }
-        let n = x.len();
-        let secant: Vec<f64> = (0..n - 1)
-            .map(|i| (y[i + 1] - y[i]) / (x[i + 1] - x[i]))
-            .collect();
-        let mut slope = vec![0.0; n];
-        for i in 1..n - 1 {
-            // The harmonic mean never overshoots.
-            slope[i] = 2.0 * secant[i - 1] * secant[i] / (secant[i - 1] + secant[i]);
-        }
-        slope[0] = secant[0].clamp(0.4, 2.5);
-        slope[n - 1] = secant[n - 2].clamp(0.4, 2.5);
-        Some(Self { x, y, slope })
+    /// The curve of a channel by the eye's steps, from the floor to the file's full scale.
+    fn knots(&self, channel: usize) -> Vec<(f64, f64)> {
+        let least = FLOOR.powf(1.0 / STEPS);
+        let step = |i: usize| least + (1.0 - least) * i as f64 / KNOTS as f64;
+        (0..=KNOTS)
+            .map(|i| STEPS * step(i).ln())
+            .map(|ln| (ln, self.at(channel, ln)))
+            .collect()
     }
 
-    fn at(&self, x: f64) -> f64 {
-        let last = self.x.len() - 1;
-        if x <= self.x[0] {
-            return self.y[0] + self.slope[0] * (x - self.x[0]);
-        }
-        if x >= self.x[last] {
-            return self.y[last] + self.slope[last] * (x - self.x[last]);
-        }
-        let k = self.x.partition_point(|&knot| knot <= x) - 1;
-        let h = self.x[k + 1] - self.x[k];
-        let t = (x - self.x[k]) / h;
-        let (t2, t3) = (t * t, t * t * t);
-        (2.0 * t3 - 3.0 * t2 + 1.0) * self.y[k]
-            + (t3 - 2.0 * t2 + t) * h * self.slope[k]
-            + (-2.0 * t3 + 3.0 * t2) * self.y[k + 1]
-            + (t3 - t2) * h * self.slope[k + 1]
+    /// Logarithm of the light where a channel recorded so much above the veil.
+    fn at(&self, channel: usize, ln: f64) -> f64 {
+        let here = Place::new(channel, ln);
+        let told = self.places.iter().zip(self.pulls.iter());
+        ln + told
+            .map(|(place, pull)| pull * here.covariance(*place))
+            .sum::<f64>()
     }
 }
 
@@ -222,51 +235,85 @@ impl Curve {
 mod tests {
     use super::*;
 
+    const GREYS: [f64; 6] = [0.90, 0.59, 0.36, 0.19, 0.09, 0.03];
+    /// What a lamp and the white balance send into each channel.
+    const SHARES: [f64; 3] = [1.0, 0.8, 0.5];
+
+    /// The chart's greys as a camera records them.
     fn neutrals(camera: impl Fn(f64) -> f64) -> Vec<Neutral> {
-        [0.90, 0.59, 0.36, 0.19, 0.09, 0.03]
+        GREYS
             .map(|light| Neutral {
-                recorded: [camera(light), camera(light * 0.8), camera(light * 1.1)],
+                recorded: SHARES.map(|share| camera(light * share)),
                 light: [light; 3],
             })
             .to_vec()
     }
 
-    #[test]
-    fn a_gain_is_undone_by_every_bend() {
-        let neutrals = neutrals(|v| 0.7 * v);
-        for bend in Bend::ALL {
-            let tone = Tone::fit(&neutrals, &bend.alone()).unwrap();
-            let light = tone.apply([0.7 * 0.25, 0.7 * 0.2, 0.7 * 0.275]);
-            for v in light {
-                assert!((v - 0.25).abs() < 1e-9, "{bend:?} {v}");
+    fn assert_undone(camera: impl Fn(f64) -> f64, lights: &[f64], within: f64) {
+        let tone = Tone::fit(&neutrals(&camera)).unwrap();
+        for &light in lights {
+            for (k, share) in SHARES.into_iter().enumerate() {
+                let back = tone.channel(k, camera(light * share));
+                assert!(
+                    (back / light - 1.0).abs() < within,
+                    "channel {k}, light {light}: {back}"
+                );
             }
         }
     }
 
     #[test]
-    fn an_s_curve_is_undone_by_a_curve_through_the_neutrals() {
-        let s = |v: f64| {
-            let t = v.sqrt();
-            t * t * (1.6 - 0.6 * t)
+    fn a_gain_and_a_power_are_undone() {
+        assert_undone(|v| 0.7 * v, &[0.05, 0.25, 0.9], 0.004);
+        assert_undone(|v| 0.9 * v.powf(1.2), &[0.05, 0.25, 0.9], 0.01);
+    }
+
+    /// A shoulder as of film and an S-curve on the file's steps.
+    #[test]
+    fn a_shoulder_and_an_s_curve_are_undone() {
+        let shoulder = |v: f64| {
+            let t = v.powf(1.0 / 2.4);
+            (1.6 * t / (1.0 + 0.6 * t)).powf(2.4)
         };
-        let tone = Tone::fit(&neutrals(s), &Bend::Through.alone()).unwrap();
-        for light in [0.05, 0.12, 0.25, 0.5, 0.8] {
-            let back = tone.channel(0, s(light));
-            assert!((back / light - 1.0).abs() < 0.02, "{light} {back}");
+        assert_undone(shoulder, &[0.05, 0.12, 0.25, 0.5, 0.8], 0.03);
+        let s = |v: f64| {
+            let t = v.powf(1.0 / 2.4);
+            (t + 0.35 * (t * t * (3.0 - 2.0 * t) - t)).powf(2.4)
+        };
+        assert_undone(s, &[0.05, 0.12, 0.25, 0.5, 0.8], 0.03);
+    }
+
+    /// A cloth may send more of a warm lamp's red than the white patch does of its own
+    /// blue: what lies beyond a channel's own neutrals the others' tell.
+    #[test]
+    fn a_channel_learns_from_the_others_what_lies_beyond_its_own_white() {
+        let shoulder = |v: f64| {
+            let t = v.powf(1.0 / 2.4);
+            (2.0 * t / (1.0 + t)).powf(2.4)
+        };
+        let tone = Tone::fit(&neutrals(shoulder)).unwrap();
+        for k in [1, 2] {
+            let back = tone.channel(k, shoulder(1.1 * SHARES[k]));
+            assert!((back / 1.1 - 1.0).abs() < 0.03, "channel {k}: {back}");
         }
     }
 
     #[test]
-    fn neutrals_that_fall_give_no_curve() {
-        let mut wrong = neutrals(|v| v);
-        wrong.swap(0, 5);
-        let light = wrong[0].light;
-        wrong[0].light = wrong[5].light;
-        wrong[5].light = light;
-        let mut flat = neutrals(|v| v);
-        for n in &mut flat {
-            n.recorded = [0.5; 3];
-        }
-        assert!(Tone::fit(&flat, &Bend::Through.alone()).is_none());
+    fn a_veil_is_found_and_taken_off() {
+        let plain = Tone::fit(&neutrals(|v| 0.8 * v)).unwrap();
+        assert!(!plain.is_veiled());
+        let camera = |v: f64| 0.02 + 0.8 * v;
+        assert!(Tone::fit(&neutrals(camera)).unwrap().is_veiled());
+        assert_undone(camera, &[0.05, 0.12, 0.25, 0.5, 0.8], 0.05);
+        assert_eq!(Tone::fit(&neutrals(camera)).unwrap().channel(0, 0.0), 0.0);
+    }
+
+    #[test]
+    fn neutrals_that_fall_or_stay_give_no_curve() {
+        let falling = neutrals(|v| 0.03 / v);
+        assert!(Tone::fit(&falling).is_none());
+        let flat = neutrals(|_| 0.5);
+        assert!(Tone::fit(&flat).is_none());
+        assert!(Tone::fit(&[]).is_none());
     }
 }

@@ -12,9 +12,9 @@ use super::{
 use crate::light::Light;
 
 /// How fast a family's say falls with its misses: one that misses left-out
-/// patches by half more than the best has a third of the best one's say. Patches
+/// patches by half more than the best has six tenths of the best one's say. Patches
 /// aren't dyed cloth: a sharper choice errs more on cloth, by rendered photos.
-const FALL: f64 = 2.0;
+const FALL: f64 = 1.0;
 /// The say of each family where both foretell alike: the freer one bends with the
 /// camera and hardly with the noise.
 const OUTSET: [f64; Family::ALL.len()] = [1.0, 2.0];

@@ -1,6 +1,10 @@
 //! The photo in small blocks: what light each sends where nothing lies on the ground.
 
-use super::{Light, ground::Whereabouts, surface::Column};
+use super::{
+    Light,
+    ground::Whereabouts,
+    surface::{Column, Frame},
+};
 use crate::{Point, area::contains, decode::Upright, median::median, patches::CLIPPED_CODE};
 
 /// Blocks along the photo's longer side.
@@ -43,6 +47,13 @@ impl Blocks {
             trust,
             size,
             at,
+        }
+    }
+
+    /// Gives the blocks the terms of another frame.
+    pub fn seen_from(&mut self, frame: &Frame) {
+        for block in &mut self.all {
+            block.terms = frame.terms(block.middle);
         }
     }
 

@@ -2,11 +2,11 @@
 
 use super::{
     Light,
-    blocks::{Block, blocks},
+    blocks::{Block, Blocks, blocks},
     grown::grown,
     local_tone,
-    rounds::{Ground, Rounds},
-    surface::{SLOPES, Square},
+    rounds::Rounds,
+    surface::{Frame, SLOPES, Square, with_step},
 };
 use crate::{Point, decode::Upright};
 
@@ -53,25 +53,43 @@ pub(crate) fn from_ground(
     known: &Light,
     whereabouts: Whereabouts<'_>,
 ) -> Option<Light> {
-    let blocks = blocks(photo, linear, known, whereabouts);
+    let mut blocks = blocks(photo, linear, known, whereabouts);
     let is_bare = !whereabouts.bare.is_empty();
     let first: Vec<usize> = if is_bare {
         (0..blocks.all.len()).collect()
     } else {
         grown(&blocks, &most_common(&blocks.all)?)
     };
-    let rounds = Rounds {
-        blocks: &blocks,
-        frame: &known.frame,
-        prior: doubted(&known.covariance),
-        size_px: [photo.width, photo.height],
+    let size_px = [photo.width, photo.height];
+    let all = blocks.all.len() as f64;
+    let told = |blocks: &Blocks, frame: &Frame, prior: Square| {
+        let rounds = Rounds {
+            blocks,
+            frame,
+            prior,
+            size_px,
+        };
+        let ground = rounds.followed(first.clone())?;
+        let share = ground.members.len() as f64 / all;
+        if !is_bare && (share < MOSTLY || ground.shade.shows() < SHOWS) {
+            return rounds.smooth(first.clone());
+        }
+        Some(ground)
     };
-    let mut ground = rounds.followed(first.clone())?;
-    let share = |ground: &Ground| ground.members.len() as f64 / blocks.all.len() as f64;
-    if !is_bare && (share(&ground) < MOSTLY || ground.shade.shows() < SHOWS) {
-        ground = rounds.smooth(first)?;
+    let prior = doubted(&known.covariance);
+    let mut frame = known.frame;
+    let mut ground = told(&blocks, &frame, prior)?;
+    if let Some(edge) = ground.shade.edge(size_px) {
+        let with_edge = frame.with_edge(edge);
+        blocks.seen_from(&with_edge);
+        let found = told(&blocks, &with_edge, with_step(prior));
+        if let Some(found) = found.filter(|found| found.shade.is_explained_beside(&ground.shade)) {
+            (frame, ground) = (with_edge, found);
+        } else {
+            blocks.seen_from(&frame);
+        }
     }
-    if share(&ground) < LEAST_SHARE {
+    if (ground.members.len() as f64) < LEAST_SHARE * all {
         return None;
     }
     let about: Vec<(Point, f64)> = ground
@@ -84,7 +102,7 @@ pub(crate) fn from_ground(
             )
         })
         .collect();
-    let mut light = ground.surface.shaded(known, ground.shade);
+    let mut light = ground.surface.shaded(known, frame, ground.shade);
     light.is_mapped = local_tone::is_mapped(photo, linear, &light.frame, &about);
     Some(light)
 }

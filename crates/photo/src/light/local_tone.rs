@@ -3,8 +3,8 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::{
-    shade::ALIKE,
     surface::{Frame, TERMS},
+    tiles::ALIKE,
 };
 use crate::{Point, decode::Upright};
 
@@ -50,7 +50,9 @@ pub(super) fn is_mapped(
             if c < TERMS { surface[r][c] } else { 1.0 }
         },
     );
-    let Some(inverse) = (terms.transpose() * &terms).try_inverse() else {
+    // Where no shadow's edge is, its term is 0 everywhere.
+    let hold = DMatrix::identity(TERMS + 1, TERMS + 1) * 1e-9;
+    let Some(inverse) = (terms.transpose() * &terms + hold).try_inverse() else {
         return false;
     };
     // The smooth surface took with it what it could of either: only what is left

@@ -2,6 +2,7 @@
 //! and a field about it that all share.
 
 mod blocks;
+mod edge;
 mod grid;
 mod ground;
 mod grown;
@@ -10,6 +11,7 @@ mod rounds;
 mod shade;
 mod smooth;
 mod surface;
+mod tiles;
 
 pub(crate) use ground::{Whereabouts, from_ground};
 

@@ -6,9 +6,10 @@ use std::ops::RangeInclusive;
 use super::{
     blocks::{Block, Blocks},
     ground::FEWEST,
-    shade::{FEW, MANY, SMOOTHEST, Shade},
+    shade::{FEW, MANY, Shade},
     smooth::Surface,
     surface::{Frame, Square},
+    tiles::SMOOTHEST,
 };
 use crate::{chart::homography::distance, median::median};
 

@@ -3,14 +3,16 @@
 
 use std::ops::RangeInclusive;
 
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
+use nalgebra::{Cholesky, DVector, Dyn};
 
 use super::{
     blocks::Block,
+    edge::Edge,
     grid::Grid,
     surface::{Column, Frame, Square},
+    tiles::{ANY_LIGHTNESS, Tile, Tiles, unlikely},
 };
-use crate::{Point, bell::bell, chart::homography::distance, median::median};
+use crate::{Point, bell::bell, chart::homography::distance};
 
 /// Neighbourhoods along the longer side, of which each tells one figure: as long as
 /// ground is still told from the rest, and then.
@@ -20,17 +22,12 @@ pub(super) const MANY: f64 = 14.0;
 const REACH: f64 = 0.15;
 /// Standard deviations of the light about the surface that are tried, logarithms.
 const TRIED: [f64; 7] = [0.0, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16];
+/// Which of them is so little that a shadow's edge is neither looked for nor left.
+const STEADY: usize = 3;
 /// By how much the ground's own lightness wanders from neighbourhood to neighbourhood
 /// beside its grain: planks and worn cloth do, paper does not. As much, for want of
 /// knowing better; for rendered photos anything from 0.7 to 1.5 serves about as well.
 const WANDER: f64 = 1.0;
-/// Neighbouring blocks share their grain: as if there were so many times fewer.
-pub(super) const ALIKE: f64 = 10.0;
-/// Grain that no ground gets below, standard deviation of a block's logarithm.
-pub(super) const SMOOTHEST: f64 = 0.006;
-/// Variance of the ground's own lightness, as a logarithm: nothing is known of it.
-const ANY_LIGHTNESS: f64 = 1.0;
-
 /// The light by the ground, beyond the light known before.
 ///
 /// Surface and field are one Gaussian process over the neighbourhoods' medians, its
@@ -50,7 +47,7 @@ pub(super) struct Shade {
     variance: f64,
     /// The ground's own lightness, as a logarithm.
     lightness: f64,
-    tiles: Vec<Tile>,
+    tiles: Tiles,
     /// The root of the covariance of the neighbourhoods' figures.
     root: Cholesky<f64, Dyn>,
     prior: Square,
@@ -59,17 +56,6 @@ pub(super) struct Shade {
     /// None where what lies about the surface may be anything but light.
     grid: Option<Grid>,
     at_centre: f64,
-}
-
-/// A neighbourhood of the ground.
-#[derive(Debug)]
-struct Tile {
-    middle: Point,
-    terms: Column,
-    /// The prior's covariance times the terms.
-    spread: Column,
-    light: f64,
-    blocks: f64,
 }
 
 impl Shade {
@@ -85,48 +71,33 @@ impl Shade {
         neighbourhoods: f64,
     ) -> Option<Self> {
         let side_px = frame.unit_px / neighbourhoods;
-        let (tiles, grain) = tiles(ground, side_px, prior);
-        let n = tiles.len();
+        let tiles = Tiles::new(ground, side_px, prior);
         let reach_px = REACH * frame.unit_px;
-        // The lower half is enough.
-        let half = |value: &dyn Fn(usize, usize) -> f64| {
-            DMatrix::from_fn(n, n, |r, c| if r < c { 0.0 } else { value(r, c) })
-        };
-        let smooth = half(&|r, c| {
-            let alone = if r == c {
-                ALIKE * grain * grain / tiles[r].blocks
-            } else {
-                0.0
-            };
-            tiles[r].terms.dot(&tiles[c].spread) + ANY_LIGHTNESS + alone
-        });
-        let alike = half(&|r, c| bell(distance(tiles[r].middle, tiles[c].middle) / reach_px));
-        let light = DVector::from_fn(n, |r, _| tiles[r].light);
+        let (smooth, alike) = (tiles.smooth(), tiles.alike(reach_px));
+        let light = tiles.light();
         let mut best: Option<(f64, usize, Cholesky<f64, Dyn>)> = None;
         for k in range {
             let sd = TRIED[k];
             let Some(root) = (&smooth + &alike * (sd * sd)).cholesky() else {
                 continue;
             };
-            let spread: f64 = root.l_dirty().diagonal().iter().map(|v| v.ln()).sum();
-            let Some(alone) = root.l_dirty().solve_lower_triangular(&light) else {
+            let Some(unlikely) = unlikely(&root, &light) else {
                 continue;
             };
-            let unlikely = alone.norm_squared() + 2.0 * spread;
             if best.as_ref().is_none_or(|(least, ..)| unlikely < *least) {
                 best = Some((unlikely, k, root));
             }
         }
         let (_, most_likely, root) = best?;
         let whole = TRIED[most_likely].powi(2);
-        let wander = (WANDER * grain).powi(2);
+        let wander = (WANDER * tiles.grain).powi(2);
         let variance = whole * whole / (whole + wander);
         let pull = root.solve(&light);
         let mut surface = Column::zeros();
-        for (tile, pull) in tiles.iter().zip(pull.iter()) {
+        for (tile, pull) in tiles.all.iter().zip(pull.iter()) {
             surface += tile.spread * *pull;
         }
-        let middles = || tiles.iter().map(|tile| tile.middle);
+        let middles = || tiles.all.iter().map(|tile| tile.middle);
         let pulls = pull.iter().map(|pull| variance * pull);
         let grid = Grid::new(middles().zip(pulls), reach_px, size_px);
         Some(Self {
@@ -160,7 +131,25 @@ impl Shade {
 
     /// The share of the photo's neighbourhoods in which ground shows.
     pub fn shows(&self) -> f64 {
-        self.tiles.len() as f64 / self.all_tiles
+        self.tiles.all.len() as f64 / self.all_tiles
+    }
+
+    /// The edge of a shadow across the ground, if there is likely one: light varies so
+    /// much about its surface that there may be.
+    pub fn edge(&self, size_px: [usize; 2]) -> Option<Edge> {
+        if self.most_likely < STEADY {
+            return None;
+        }
+        // With an edge it would vary by less.
+        let variance = (TRIED[self.most_likely] / 2.0).powi(2);
+        let alike = self.tiles.alike(REACH * self.frame.unit_px);
+        Edge::likely(&self.tiles, self.tiles.smooth() + alike * variance, size_px)
+    }
+
+    /// Whether light varies less about this surface than about the other's, and little:
+    /// where it goes on to vary, what looked like an edge is something else.
+    pub fn is_explained_beside(&self, other: &Self) -> bool {
+        self.most_likely < other.most_likely && self.most_likely <= STEADY
     }
 
     /// Every number of [`TRIED`].
@@ -203,41 +192,10 @@ impl Shade {
                 let about = self.grid.as_ref().map_or(0.0, |_| of_field(tile));
                 terms.dot(&tile.spread) + about
             };
-            DVector::from_iterator(self.tiles.len(), self.tiles.iter().map(of_tile))
+            DVector::from_iterator(self.tiles.all.len(), self.tiles.all.iter().map(of_tile))
         };
         before - told(a, &terms_a).dot(&self.root.solve(&told(b, &terms_b)))
     }
-}
-
-/// The neighbourhoods of so many pixels a side with their medians, and the grain of a
-/// block inside them.
-fn tiles(ground: &[&Block], side_px: f64, prior: &Square) -> (Vec<Tile>, f64) {
-    let place = |block: &Block| block.middle.map(|v| (v / side_px) as usize);
-    let columns = 1 + ground.iter().map(|b| place(b)[0]).max().unwrap_or(0);
-    let rows = 1 + ground.iter().map(|b| place(b)[1]).max().unwrap_or(0);
-    let mut found: Vec<Vec<&Block>> = vec![Vec::new(); columns * rows];
-    for block in ground {
-        let [column, row] = place(block);
-        found[row * columns + column].push(block);
-    }
-    let mut beyond = Vec::with_capacity(ground.len());
-    let tile = |own: Vec<&Block>| {
-        let blocks = own.len() as f64;
-        // A thing's shadow at its rim darkens few of the blocks.
-        let light = median(own.iter().map(|block| block.light));
-        beyond.extend(own.iter().map(|block| (block.light - light).abs()));
-        let terms = own.iter().map(|block| block.terms).sum::<Column>() / blocks;
-        Tile {
-            middle: [0, 1].map(|k| own.iter().map(|block| block.middle[k]).sum::<f64>() / blocks),
-            spread: prior * terms,
-            terms,
-            light,
-            blocks,
-        }
-    };
-    let found = found.into_iter().filter(|own| !own.is_empty());
-    let tiles = found.map(tile).collect();
-    (tiles, (1.4826 * median(beyond)).max(SMOOTHEST))
 }
 
 #[cfg(test)]

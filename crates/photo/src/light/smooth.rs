@@ -5,8 +5,9 @@ use std::sync::Arc;
 use super::{
     Light,
     blocks::Block,
-    shade::{ALIKE, SMOOTHEST, Shade},
-    surface::{Column, Square, usual_tint},
+    shade::Shade,
+    surface::{Column, Frame, Square, usual_tint},
+    tiles::{ALIKE, SMOOTHEST},
 };
 use crate::median::median;
 
@@ -64,8 +65,9 @@ impl Surface {
 
     /// The light already known with what the ground tells beyond it, the tint being
     /// this surface's.
-    pub fn shaded(self, known: &Light, shade: Shade) -> Light {
+    pub fn shaded(self, known: &Light, frame: Frame, shade: Shade) -> Light {
         let mut light = known.clone();
+        light.frame = frame;
         for (channel, more) in light.coefficients.iter_mut().zip(&self.channels) {
             *channel += shade.surface + (more - self.common);
         }

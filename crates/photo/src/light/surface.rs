@@ -2,17 +2,20 @@
 
 use nalgebra::{SMatrix, SVector};
 
+use super::edge::{Edge, USUAL_STEP};
 use crate::Point;
 
-/// Terms of the surface: two that slope, three that bend, four that twist, and the
-/// lens's own darkening of the corners.
-pub(super) const TERMS: usize = 10;
+/// Terms of the surface: two that slope, three that bend, four that twist, the lens's
+/// own darkening of the corners, and the step at a shadow's edge.
+pub(super) const TERMS: usize = 11;
 /// How many of them, the first, slope.
 pub(super) const SLOPES: usize = 2;
 /// How many of them, the first, slope or bend.
 const BENT: usize = 5;
+/// The last but one of them.
+const CORNERS: usize = TERMS - 2;
 /// The last of them.
-const CORNERS: usize = TERMS - 1;
+const EDGE: usize = TERMS - 1;
 
 /// A matrix over the terms.
 pub(super) type Square = SMatrix<f64, TERMS, TERMS>;
@@ -41,6 +44,8 @@ pub(super) struct Frame {
     middle: Point,
     /// Pixels to one unit: the photo's longer side.
     pub unit_px: f64,
+    /// The edge of a shadow across it.
+    edge: Option<Edge>,
 }
 
 impl Frame {
@@ -50,6 +55,15 @@ impl Frame {
             centre,
             middle: [width_px, height_px].map(|side| side as f64 / 2.0),
             unit_px: width_px.max(height_px) as f64,
+            edge: None,
+        }
+    }
+
+    /// The same across which the edge of a shadow lies.
+    pub fn with_edge(self, edge: Edge) -> Self {
+        Self {
+            edge: Some(edge),
+            ..self
         }
     }
 
@@ -77,6 +91,8 @@ impl Frame {
             u * v * v,
             v * v * v,
             here * here - at_chart * at_chart,
+            self.edge
+                .map_or(0.0, |edge| edge.at(place) - edge.at(self.centre)),
         ])
     }
 }
@@ -92,7 +108,7 @@ pub(super) fn usual(slopes: [[f64; 2]; 2]) -> Square {
     for (r, c) in [(2, 2), (2, 4), (4, 2), (4, 4)] {
         covariance[(r, c)] = USUAL_FALL_OFF.powi(2);
     }
-    for k in SLOPES..TERMS {
+    for k in SLOPES..EDGE {
         let usual = match k {
             CORNERS => USUAL_CORNERS,
             BENT.. => USUAL_TWIST,
@@ -100,6 +116,12 @@ pub(super) fn usual(slopes: [[f64; 2]; 2]) -> Square {
         };
         covariance[(k, k)] += usual.powi(2);
     }
+    covariance
+}
+
+/// The same where there is the edge of a shadow.
+pub(super) fn with_step(mut covariance: Square) -> Square {
+    covariance[(EDGE, EDGE)] = USUAL_STEP.powi(2);
     covariance
 }
 
@@ -133,7 +155,8 @@ mod tests {
                 ]
             })
             .collect();
-        let (mut normal, mut right) = (Square::zeros(), Column::zeros());
+        // Without an edge its term is 0 everywhere.
+        let (mut normal, mut right) = (Square::identity() * 1e-12, Column::zeros());
         for place in &places {
             let terms = frame.terms(*place);
             normal += terms * terms.transpose();

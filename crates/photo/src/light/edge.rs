@@ -19,10 +19,11 @@ pub(super) struct Edge {
 
 /// Standard deviation of the step, a logarithm.
 pub(super) const USUAL_STEP: f64 = 0.3;
-/// Ways across and places that are tried, and rims in longer sides.
-const WAYS: usize = 12;
-const PLACES: usize = 21;
-const RIMS: [f64; 4] = [0.06, 0.12, 0.24, 0.4];
+/// Ways across and places that are tried, and rims in longer sides; three times as many
+/// find the same.
+const WAYS: usize = 8;
+const PLACES: usize = 11;
+const RIMS: [f64; 3] = [0.08, 0.17, 0.35];
 /// The finest rim that neighbourhoods show, longer sides.
 const FINEST_RIM: f64 = 0.02;
 /// How often the best is then looked at more finely, with steps half as wide each time.
@@ -30,7 +31,7 @@ const FINER: usize = 4;
 /// Least share of the step that has to show between neighbourhoods of the ground.
 const LEAST_SHOWN: f64 = 0.5;
 /// How much likelier the light has to be with an edge than without, twice a logarithm:
-/// of a thousand edges one fits any ground by chance.
+/// of hundreds of edges one fits any ground by chance.
 const LEAST_GAIN: f64 = 20.0;
 
 impl Edge {

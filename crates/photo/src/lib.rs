@@ -22,6 +22,7 @@ mod decode;
 mod flag;
 mod interval;
 mod light;
+mod likely;
 mod map;
 mod matrix;
 mod median;

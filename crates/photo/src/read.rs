@@ -220,7 +220,14 @@ fn uneven_light(prepared: &Prepared, pieces: &[Piece]) -> Option<Flag> {
             .iter()
             .filter_map(|p| Some(p.recorded.as_ref()?.middle)),
     );
-    let range = prepared.correction.sight.light.range(&places);
+    let light = &prepared.correction.sight.light;
+    if light.has_doubtful_edge() && light.has_edge_across(&places) {
+        return Some(Flag::new(
+            FlagCode::UnevenLight,
+            text::read::a_hard_edge_lies_between_chart_and_pieces(),
+        ));
+    }
+    let range = light.range(&places);
     (range > UNEVEN).then(|| {
         Flag::new(
             FlagCode::UnevenLight,

@@ -133,7 +133,7 @@ pub(crate) fn prepare(photo: &Upright, setting: &Setting<'_>) -> Result<Prepared
         hidden: &hidden,
         bare: &bare,
     };
-    let correction = correct::choose(&chart, photo, centre, whereabouts)?;
+    let correction = correct::choose(&chart, photo, centre, &corners, whereabouts)?;
     let mut flags = photo.flags.clone();
     flags.extend(remark(&covered, &layout));
     flags.extend(chart.remark());

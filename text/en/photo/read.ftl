@@ -1,6 +1,7 @@
 ## read.rs
 
 light-falls-unevenly-the-brightest-place = Light falls unevenly: the brightest place gets { $range } % more than the darkest. It was evened out by calculation; softer light from further away is safer.
+a-hard-edge-lies-between-chart-and-pieces = A sharp edge between light and dark ground runs between the chart and pieces, or across pieces. It is taken for a shadow's, and colours are the less sure; if the ground itself is of two parts there, they may be wrong. Lay chart and pieces on one ground in one light.
 
 ## read/grey.rs
 

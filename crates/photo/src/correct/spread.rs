@@ -33,10 +33,14 @@ impl Correction {
     }
 
     /// The jackknife's covariance: by how much a colour moves as patches are
-    /// left out in turn. The field about the models is held; what it can be off by lies
+    /// left out in turn, the veil being looked for anew. The field about the models is held; what it can be off by lies
     /// in the misses of patches, each left out of it, too.
     fn moves(&self, recorded: [f64; 3], scene: [f64; 3], lab: Lab) -> Matrix3 {
         let here = self.tone.apply(recorded);
+        // The light there, which a channel that the tone leaves nothing of can't tell.
+        let lights =
+            [0, 1, 2].map(|k| (here[k] > 0.0 && scene[k] > 0.0).then(|| here[k] / scene[k]));
+        let any = lights.into_iter().flatten().next().unwrap_or(1.0);
         let n = self.left_out.len() as f64;
         let mut sum = [[0.0; 3]; 3];
         for other in &self.left_out {
@@ -45,11 +49,8 @@ impl Correction {
                 Some(tone) => {
                     let there = tone.apply(recorded);
                     [0, 1, 2].map(|k| {
-                        if here[k] > 0.0 {
-                            scene[k] * there[k] / here[k]
-                        } else {
-                            scene[k]
-                        }
+                        let moved = (there[k] - here[k]) / lights[k].unwrap_or(any);
+                        (scene[k] + moved).max(0.0)
                     })
                 }
             };

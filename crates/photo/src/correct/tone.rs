@@ -1,14 +1,14 @@
-//! From recorded to scene light, channel by channel, by the chart's neutrals.
+//! From recorded to scene light by the chart's neutrals.
 
 use nalgebra::{Cholesky, DMatrix, DVector};
 
 use super::curve::Curve;
-use crate::bell::bell;
+use crate::{bell::bell, likely::unlikely};
 
 /// A neutral patch: what each channel recorded and what light it truly sent.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Neutral {
-    /// Recorded linear values, above 0.
+    /// Recorded linear values.
     pub recorded: [f64; 3],
     /// True light of each channel, a share of the perfect white times the light field.
     pub light: [f64; 3],
@@ -30,7 +30,7 @@ pub(crate) struct Neutral {
 pub(crate) struct Tone {
     /// Logarithm of light by that of the recorded value less the veil.
     channels: [Curve; 3],
-    /// What is recorded where no light comes from.
+    /// What each channel records where no light comes from.
     veil: [f64; 3],
 }
 
@@ -52,10 +52,14 @@ const OWN_SHAPE: f64 = 0.003;
 const OFF: f64 = 0.02;
 /// How far it is read wrong besides.
 const MISREAD: f64 = 0.0003;
-/// The veils that are tried, shares of what the darkest neutral recorded, and how much
-/// less likely (a logarithm) a whole one is than none before the chart is looked at.
-const VEILS: [f64; 7] = [0.0, 0.2, 0.4, 0.6, 0.7, 0.8, 0.9];
-const RARE: f64 = 5.0;
+/// The veils that are tried, shares of what the darkest neutral recorded.
+const VEILS: [f64; 6] = [0.2, 0.4, 0.6, 0.7, 0.8, 0.9];
+/// How much less likely (a logarithm) any veil is than none before the chart is looked at,
+/// and how much less beyond that one as dark as the darkest neutral.
+const RARE: f64 = 2.0;
+const RARER: f64 = 5.0;
+/// A smaller one changes nothing that can be seen.
+const LEAST_VEIL: f64 = 0.001;
 /// The least recorded value that is told from nothing.
 const FLOOR: f64 = 1.0e-4;
 /// Knots of a channel's curve.
@@ -74,11 +78,18 @@ impl Tone {
         if !(0..3).all(is_scale) {
             return None;
         }
-        let tried = VEILS.into_iter().filter_map(|share| {
-            let fit = Fit::new(neutrals, least.map(|least| share * least))?;
-            Some((fit.likely - RARE * share, fit))
+        // A camera lifts every channel alike; haze and glare have the colour of the light.
+        let darkest = least.into_iter().fold(f64::INFINITY, f64::min);
+        let veils = VEILS.into_iter().flat_map(|share| {
+            [[darkest; 3], least].map(|veil| (share, veil.map(|recorded| share * recorded)))
         });
-        let (_, fit) = tried.max_by(|a, b| a.0.total_cmp(&b.0))?;
+        let tried = [(0.0, [0.0; 3])].into_iter().chain(veils);
+        let fits = tried.filter_map(|(share, veil)| {
+            let rare = if share > 0.0 { RARE } else { 0.0 };
+            let fit = Fit::new(neutrals, veil)?;
+            Some((fit.likely - rare - RARER * share, fit))
+        });
+        let (_, fit) = fits.max_by(|a, b| a.0.total_cmp(&b.0))?;
         let curve = |k: usize| {
             let [from, to] = [least, most].map(|all| (all[k] - fit.veil[k]).max(FLOOR).ln());
             Curve::through(rising(fit.knots(k), from, to).into_iter())
@@ -91,7 +102,7 @@ impl Tone {
 
     /// Whether black was found to be lifted.
     pub fn is_veiled(&self) -> bool {
-        self.veil.iter().any(|veil| *veil > 0.0)
+        self.veil.iter().any(|veil| *veil > LEAST_VEIL)
     }
 
     /// Scene light of recorded values.
@@ -202,10 +213,9 @@ impl Fit {
         let left = DVector::from_fn(n, |r, _| lights[r] - places[r].ln);
         let root = Cholesky::new(covariance)?;
         let pulls = root.solve(&left);
-        let spread: f64 = root.l_dirty().diagonal().iter().map(|v| v.ln()).sum();
         Some(Self {
             veil,
-            likely: -0.5 * pulls.dot(&left) - spread,
+            likely: -0.5 * unlikely(&root, &left)?,
             places,
             pulls,
         })
@@ -298,14 +308,71 @@ mod tests {
         }
     }
 
+    /// Veils of a camera, which are grey, and of haze in the light's own colour.
     #[test]
     fn a_veil_is_found_and_taken_off() {
         let plain = Tone::fit(&neutrals(|v| 0.8 * v)).unwrap();
         assert!(!plain.is_veiled());
-        let camera = |v: f64| 0.02 + 0.8 * v;
-        assert!(Tone::fit(&neutrals(camera)).unwrap().is_veiled());
-        assert_undone(camera, &[0.05, 0.12, 0.25, 0.5, 0.8], 0.05);
-        assert_eq!(Tone::fit(&neutrals(camera)).unwrap().channel(0, 0.0), 0.0);
+        for veil in [0.02, 0.05] {
+            let camera = |v: f64| veil + 0.8 * v;
+            let tone = Tone::fit(&neutrals(camera)).unwrap();
+            assert!(tone.is_veiled());
+            assert_undone(camera, &[0.01, 0.02, 0.12, 0.25, 0.8], 0.15);
+            assert_eq!(tone.channel(0, 0.1 * veil), 0.0);
+        }
+        let hazy = GREYS.map(|light| Neutral {
+            recorded: SHARES.map(|share| share * (0.8 * light + 0.04)),
+            light: [light; 3],
+        });
+        let tone = Tone::fit(&hazy).unwrap();
+        for (k, share) in SHARES.into_iter().enumerate() {
+            let back = tone.channel(k, share * (0.8 * 0.02 + 0.04));
+            assert!((back / 0.02 - 1.0).abs() < 0.2, "channel {k}: {back}");
+        }
+    }
+
+    /// The least that a chart needs, and a long wedge of greys.
+    #[test]
+    fn few_neutrals_and_many_serve() {
+        for steps in [4, 12] {
+            let camera = |v: f64| 0.9 * v.powf(1.1);
+            let greys = (0..steps).map(|i| 0.9 * 30f64.powf(-f64::from(i) / f64::from(steps - 1)));
+            let neutrals: Vec<Neutral> = greys
+                .map(|light| Neutral {
+                    recorded: SHARES.map(|share| camera(light * share)),
+                    light: [light; 3],
+                })
+                .collect();
+            let tone = Tone::fit(&neutrals).unwrap();
+            let back = tone.channel(1, camera(0.2 * SHARES[1]));
+            assert!((back / 0.2 - 1.0).abs() < 0.02, "{steps} steps: {back}");
+        }
+    }
+
+    #[test]
+    fn curves_rise_beyond_what_the_neutrals_tell() {
+        let spoilt = {
+            // The white patch is stained: the curve would bend down beyond it.
+            let mut neutrals = neutrals(|v| 0.8 * v);
+            for recorded in &mut neutrals[0].recorded {
+                *recorded *= 1.2;
+            }
+            neutrals
+        };
+        let tone = Tone::fit(&spoilt).unwrap();
+        let lights: Vec<f64> = (0..=1000)
+            .map(|i| tone.channel(0, f64::from(i) / 1000.0))
+            .collect();
+        assert!(lights.is_sorted());
+        assert!(lights[1000] > lights[900]);
+    }
+
+    #[test]
+    fn a_channel_that_recorded_nothing_of_black_is_borne() {
+        let mut crushed = neutrals(|v| (0.8 * v - 0.02).max(0.0));
+        crushed[5].recorded[2] = 0.0;
+        let tone = Tone::fit(&crushed).unwrap();
+        assert!((tone.channel(2, 0.8 * 0.5 * 0.36 - 0.02) / 0.36 - 1.0).abs() < 0.1);
     }
 
     #[test]

@@ -3,9 +3,10 @@
 use super::{
     Light,
     blocks::{Block, Blocks, blocks},
+    find_edge::{LEAST_BEYOND, find_edge},
     grown::grown,
     local_tone,
-    rounds::Rounds,
+    rounds::{Ground, Rounds},
     surface::{Frame, SLOPES, Square, with_step},
 };
 use crate::{Point, decode::Upright};
@@ -42,6 +43,14 @@ pub(crate) struct Whereabouts<'a> {
     pub bare: &'a [Vec<Point>],
 }
 
+/// The light by the ground.
+pub(crate) struct GroundLight {
+    /// The light as a smooth surface with what varies about it.
+    pub smooth: Light,
+    /// The same with the edge of a shadow, where one is likely.
+    pub with_edge: Option<Light>,
+}
+
 /// The light field from the ground around chart and pieces: what is said to be
 /// bare ground, or else the most common colour. None where no ground shows.
 ///
@@ -52,7 +61,7 @@ pub(crate) fn from_ground(
     linear: &[[f64; 256]; 3],
     known: &Light,
     whereabouts: Whereabouts<'_>,
-) -> Option<Light> {
+) -> Option<GroundLight> {
     let mut blocks = blocks(photo, linear, known, whereabouts);
     let is_bare = !whereabouts.bare.is_empty();
     let first: Vec<usize> = if is_bare {
@@ -61,50 +70,57 @@ pub(crate) fn from_ground(
         grown(&blocks, &most_common(&blocks.all)?)
     };
     let size_px = [photo.width, photo.height];
-    let all = blocks.all.len() as f64;
-    let told = |blocks: &Blocks, frame: &Frame, prior: Square| {
-        let rounds = Rounds {
-            blocks,
-            frame,
-            prior,
-            size_px,
-        };
-        let ground = rounds.followed(first.clone())?;
-        let share = ground.members.len() as f64 / all;
-        if !is_bare && (share < MOSTLY || ground.shade.shows() < SHOWS) {
-            return rounds.smooth(first.clone());
-        }
-        Some(ground)
-    };
     let prior = doubted(&known.covariance);
-    let mut frame = known.frame;
-    let mut ground = told(&blocks, &frame, prior)?;
-    if let Some(edge) = ground.shade.edge(size_px) {
-        let with_edge = frame.with_edge(edge);
-        blocks.seen_from(&with_edge);
-        let found = told(&blocks, &with_edge, with_step(prior));
-        if let Some(found) = found.filter(|found| found.shade.is_explained_beside(&ground.shade)) {
-            (frame, ground) = (with_edge, found);
-        } else {
-            blocks.seen_from(&frame);
-        }
-    }
+    let all = blocks.all.len() as f64;
+    let light = |blocks: &Blocks, ground: Ground, frame: Frame| {
+        let members = ground.members.iter().map(|&i| &blocks.all[i]);
+        let about: Vec<(Point, f64)> = members
+            .map(|block| (block.middle, block.light - ground.surface.at(block)))
+            .collect();
+        let mut light = ground.surface.shaded(known, frame, ground.shade);
+        light.is_mapped = local_tone::is_mapped(photo, linear, &light.frame, &about);
+        light
+    };
+    let rounds = Rounds {
+        blocks: &blocks,
+        frame: &known.frame,
+        prior,
+        size_px,
+    };
+    let ground = told(&rounds, first, is_bare)?;
     if (ground.members.len() as f64) < LEAST_SHARE * all {
         return None;
     }
-    let about: Vec<(Point, f64)> = ground
-        .members
-        .iter()
-        .map(|&i| {
-            (
-                blocks.all[i].middle,
-                blocks.all[i].light - ground.surface.at(&blocks.all[i]),
-            )
-        })
-        .collect();
-    let mut light = ground.surface.shaded(known, frame, ground.shade);
-    light.is_mapped = local_tone::is_mapped(photo, linear, &light.frame, &about);
-    Some(light)
+    let with_edge = find_edge(&rounds, &ground).and_then(|(edge, both)| {
+        let frame = known.frame.with_edge(edge);
+        blocks.seen_from(&frame);
+        let rounds = Rounds {
+            blocks: &blocks,
+            frame: &frame,
+            prior: with_step(prior),
+            size_px,
+        };
+        let found = told(&rounds, both, is_bare)?;
+        let more = found.members.len().saturating_sub(ground.members.len()) as f64;
+        let is_likely =
+            more >= LEAST_BEYOND * all || found.shade.is_explained_beside(&ground.shade);
+        is_likely.then(|| light(&blocks, found, frame))
+    });
+    blocks.seen_from(&known.frame);
+    Some(GroundLight {
+        smooth: light(&blocks, ground, known.frame),
+        with_edge,
+    })
+}
+
+/// The ground with the light by it, beginning with `first`.
+fn told(rounds: &Rounds<'_>, first: Vec<usize>, is_bare: bool) -> Option<Ground> {
+    let ground = rounds.followed(first.clone())?;
+    let share = ground.members.len() as f64 / rounds.blocks.all.len() as f64;
+    if !is_bare && (share < MOSTLY || ground.shade.shows() < SHOWS) {
+        return rounds.smooth(first);
+    }
+    Some(ground)
 }
 
 /// What is known of the light before the ground is looked at, its slope in doubt.

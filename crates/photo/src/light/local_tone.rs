@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::{
-    surface::{Frame, TERMS},
+    surface::{EDGE, Frame, TERMS},
     tiles::ALIKE,
 };
 use crate::{Point, decode::Upright};
@@ -50,9 +50,12 @@ pub(super) fn is_mapped(
             if c < TERMS { surface[r][c] } else { 1.0 }
         },
     );
-    // Where no shadow's edge is, its term is 0 everywhere.
-    let hold = DMatrix::identity(TERMS + 1, TERMS + 1) * 1e-9;
-    let Some(inverse) = (terms.transpose() * &terms + hold).try_inverse() else {
+    let mut normal = terms.transpose() * &terms;
+    if frame.edge.is_none() {
+        // Its term is 0 everywhere.
+        normal[(EDGE, EDGE)] = 1.0;
+    }
+    let Some(inverse) = normal.try_inverse() else {
         return false;
     };
     // The smooth surface took with it what it could of either: only what is left

@@ -3,6 +3,7 @@
 
 mod blocks;
 mod edge;
+mod find_edge;
 mod grid;
 mod ground;
 mod grown;
@@ -18,9 +19,14 @@ pub(crate) use ground::{Whereabouts, from_ground};
 use std::sync::Arc;
 
 use shade::Shade;
-use surface::{Column, Frame, SLOPES, Square, usual};
+use surface::{Column, EDGE, Frame, SLOPES, Square, usual};
 
 use crate::{Flag, FlagCode, Point, text};
+
+/// A rim this fine, longer sides, may be that of a thing.
+const FINE: f64 = 0.04;
+/// Share of the step that an edge makes across what it lies across.
+const ACROSS: f64 = 0.5;
 
 /// Logarithm of the light of each channel as a polynomial of place, 0 in the
 /// chart's middle, with what the ground tells beyond it.
@@ -34,6 +40,8 @@ pub(crate) struct Light {
     /// none where only the chart was looked at.
     shade: Option<Arc<Shade>>,
     is_mapped: bool,
+    /// Variance of the step at the edge of a shadow that may be none.
+    edge_doubt: f64,
 }
 
 impl Light {
@@ -45,6 +53,7 @@ impl Light {
             covariance: Square::zeros(),
             shade: None,
             is_mapped: false,
+            edge_doubt: 0.0,
         }
     }
 
@@ -96,10 +105,59 @@ impl Light {
     /// in the chart's middle.
     pub fn covariance(&self, a: Point, b: Point) -> f64 {
         if let Some(shade) = &self.shade {
-            return shade.covariance(a, b);
+            return shade.covariance(a, b) + self.edge_covariance(a, b);
         }
         let [a, b] = [a, b].map(|p| self.frame.terms(p));
         (a.transpose() * self.covariance * b)[0]
+    }
+
+    /// What is in doubt at the edge of a shadow: whether it is one, where it lies, and how
+    /// wide its rim is.
+    fn edge_covariance(&self, a: Point, b: Point) -> f64 {
+        let Some(edge) = self.frame.edge else {
+            return 0.0;
+        };
+        let [of_a, of_b] = [a, b].map(|place| {
+            let made = edge.at(place) - edge.at(self.frame.centre);
+            let [here, there] = [place, self.frame.centre].map(|place| edge.doubt(place));
+            (made, [0, 1].map(|k| here[k] - there[k]))
+        });
+        let moved: f64 = (0..2).map(|k| of_a.1[k] * of_b.1[k]).sum();
+        self.edge_doubt * of_a.0 * of_b.0 + self.step().powi(2) * moved
+    }
+
+    /// The step of the light at the edge of a shadow, a logarithm.
+    fn step(&self) -> f64 {
+        self.coefficients.iter().map(|c| c[EDGE]).sum::<f64>() / 3.0
+    }
+
+    /// The edge of a shadow that is as fine as that of a thing, and so may be none.
+    pub fn has_fine_edge(&self) -> bool {
+        let edge = self.frame.edge;
+        edge.is_some_and(|edge| edge.rim_px < FINE * self.frame.unit_px)
+    }
+
+    /// Whether the edge of a shadow lies across some places.
+    pub fn has_edge_across(&self, places: &[Point]) -> bool {
+        let Some(edge) = self.frame.edge else {
+            return false;
+        };
+        let made = || places.iter().map(|place| edge.at(*place));
+        made().fold(0.0, f64::max) - made().fold(1.0, f64::min) > ACROSS
+    }
+
+    /// Whether the edge of a shadow may be that of the ground.
+    pub fn has_doubtful_edge(&self) -> bool {
+        self.edge_doubt > 0.0
+    }
+
+    /// The same where the edge of a shadow may as well be that of the ground: twice the
+    /// doubt holds both.
+    pub fn doubting_edge(self) -> Self {
+        Self {
+            edge_doubt: (self.step() / 2.0).powi(2),
+            ..self
+        }
     }
 
     /// Variance of the logarithm of the light at a place beside the chart's middle.

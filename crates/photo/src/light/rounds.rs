@@ -132,13 +132,20 @@ impl Rounds<'_> {
         let beyond: Vec<f64> = blocks.iter().map(beyond).collect();
         let scatter = 1.4826 * median(before.iter().map(|&i| beyond[i]));
         let near = (OUTLIER * scatter.max(SMOOTHEST)).clamp(least, most);
+        let mut found = self.of_like_colour(before, surface);
+        found.retain(|&i| beyond[i] < near);
+        (found.len() >= FEWEST).then_some(found)
+    }
+
+    /// The blocks near the colour of those taken for ground before, whatever their light.
+    pub fn of_like_colour(&self, before: &[usize], surface: &Surface) -> Vec<usize> {
+        let blocks = &self.blocks.all;
         let colours: Vec<[f64; 2]> = blocks.iter().map(|b| surface.untinted(b)).collect();
         let colour = [0, 1].map(|k| median(before.iter().map(|&i| colours[i][k])));
         let usual = median(before.iter().map(|&i| distance(colours[i], colour)));
         let near_colour = (OTHER_COLOUR * usual.max(ONE_COLOUR)).min(NEAR_COLOUR);
-        let found: Vec<usize> = (0..blocks.len())
-            .filter(|&i| distance(colours[i], colour) < near_colour && beyond[i] < near)
-            .collect();
-        (found.len() >= FEWEST).then_some(found)
+        (0..blocks.len())
+            .filter(|&i| distance(colours[i], colour) < near_colour)
+            .collect()
     }
 }

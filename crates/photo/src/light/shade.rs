@@ -7,27 +7,27 @@ use nalgebra::{Cholesky, DVector, Dyn};
 
 use super::{
     blocks::Block,
-    edge::Edge,
     grid::Grid,
     surface::{Column, Frame, Square},
-    tiles::{ANY_LIGHTNESS, Tile, Tiles, unlikely},
+    tiles::{ANY_LIGHTNESS, Tile, Tiles},
 };
-use crate::{Point, bell::bell, chart::homography::distance};
+use crate::{Point, bell::bell, chart::homography::distance, likely::unlikely};
 
 /// Neighbourhoods along the longer side, of which each tells one figure: as long as
 /// ground is still told from the rest, and then.
 pub(super) const FEW: f64 = 10.0;
 pub(super) const MANY: f64 = 14.0;
 /// How far light about the surface is alike, longer sides.
-const REACH: f64 = 0.15;
+pub(super) const REACH: f64 = 0.15;
 /// Standard deviations of the light about the surface that are tried, logarithms.
 const TRIED: [f64; 7] = [0.0, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16];
-/// Which of them is so little that a shadow's edge is neither looked for nor left.
-const STEADY: usize = 3;
+/// Where it is less, no shadow's edge is looked for.
+const STEADY: f64 = 0.02;
 /// By how much the ground's own lightness wanders from neighbourhood to neighbourhood
 /// beside its grain: planks and worn cloth do, paper does not. As much, for want of
 /// knowing better; for rendered photos anything from 0.7 to 1.5 serves about as well.
 const WANDER: f64 = 1.0;
+
 /// The light by the ground, beyond the light known before.
 ///
 /// Surface and field are one Gaussian process over the neighbourhoods' medians, its
@@ -134,22 +134,20 @@ impl Shade {
         self.tiles.all.len() as f64 / self.all_tiles
     }
 
-    /// The edge of a shadow across the ground, if there is likely one: light varies so
-    /// much about its surface that there may be.
-    pub fn edge(&self, size_px: [usize; 2]) -> Option<Edge> {
-        if self.most_likely < STEADY {
-            return None;
-        }
-        // With an edge it would vary by less.
-        let variance = (TRIED[self.most_likely] / 2.0).powi(2);
-        let alike = self.tiles.alike(REACH * self.frame.unit_px);
-        Edge::likely(&self.tiles, self.tiles.smooth() + alike * variance, size_px)
+    /// Standard deviation of the light about the surface, a logarithm.
+    pub fn sd(&self) -> f64 {
+        TRIED[self.most_likely]
+    }
+
+    /// Whether light hardly varies about the surface: the edge of a shadow would make it.
+    pub fn is_steady(&self) -> bool {
+        self.sd() < STEADY
     }
 
     /// Whether light varies less about this surface than about the other's, and little:
     /// where it goes on to vary, what looked like an edge is something else.
     pub fn is_explained_beside(&self, other: &Self) -> bool {
-        self.most_likely < other.most_likely && self.most_likely <= STEADY
+        self.sd() < other.sd() && self.sd() <= STEADY
     }
 
     /// Every number of [`TRIED`].

@@ -2,7 +2,7 @@
 
 use nalgebra::{SMatrix, SVector};
 
-use super::edge::{Edge, USUAL_STEP};
+use super::edge::Edge;
 use crate::Point;
 
 /// Terms of the surface: two that slope, three that bend, four that twist, the lens's
@@ -15,7 +15,7 @@ const BENT: usize = 5;
 /// The last but one of them.
 const CORNERS: usize = TERMS - 2;
 /// The last of them.
-const EDGE: usize = TERMS - 1;
+pub(super) const EDGE: usize = TERMS - 1;
 
 /// A matrix over the terms.
 pub(super) type Square = SMatrix<f64, TERMS, TERMS>;
@@ -31,6 +31,8 @@ const USUAL_BEND: f64 = 0.2;
 const USUAL_TWIST: f64 = 0.5;
 /// How much the corners usually lose beyond that, per longer side to the fourth.
 const USUAL_CORNERS: f64 = 0.5;
+/// How much light usually steps at a shadow's edge, standard deviation of the logarithm.
+pub(super) const USUAL_STEP: f64 = 0.3;
 /// How much the colour of light may usually change, standard deviation of a
 /// channel's logarithm: it slopes as a window and a lamp make it, and bends less.
 const USUAL_TINT: f64 = 0.3;
@@ -45,7 +47,7 @@ pub(super) struct Frame {
     /// Pixels to one unit: the photo's longer side.
     pub unit_px: f64,
     /// The edge of a shadow across it.
-    edge: Option<Edge>,
+    pub edge: Option<Edge>,
 }
 
 impl Frame {
@@ -68,10 +70,11 @@ impl Frame {
     }
 
     /// The terms at a place: x, y, x², xy, y², x³, x²y, xy², y³ from the chart's
-    /// middle, and the fourth power of the distance from the photo's.
+    /// middle, the fourth power of the distance from the photo's, and the share of the
+    /// step at a shadow's edge.
     ///
     /// Light that bends one way is followed by the second powers, a lamp that stands
-    /// near or a shadow's edge by the third. Lenses darken the corners by more than
+    /// near or a shadow's soft side by the third. Lenses darken the corners by more than
     /// the second power of the distance (the cosine to the fourth power).
     pub fn terms(&self, place: Point) -> Column {
         let [u, v] = [0, 1].map(|k| (place[k] - self.centre[k]) / self.unit_px);

@@ -1,6 +1,6 @@
 //! The ground by neighbourhoods, each of which tells one figure of the light.
 
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
+use nalgebra::{DMatrix, DVector};
 
 use super::{
     blocks::Block,
@@ -101,11 +101,4 @@ impl Tiles {
     pub fn light(&self) -> DVector<f64> {
         DVector::from_iterator(self.all.len(), self.all.iter().map(|tile| tile.light))
     }
-}
-
-/// How unlikely figures of such a covariance are: twice the logarithm, but for a constant.
-pub(super) fn unlikely(root: &Cholesky<f64, Dyn>, figures: &DVector<f64>) -> Option<f64> {
-    let spread: f64 = root.l_dirty().diagonal().iter().map(|v| v.ln()).sum();
-    let alone = root.l_dirty().solve_lower_triangular(figures)?;
-    Some(alone.norm_squared() + 2.0 * spread)
 }

@@ -32,6 +32,8 @@ const LEAST_SHOWN: f64 = 0.5;
 const LEAST_GAIN: f64 = 20.0;
 /// Blocks within this of its rim, longer sides, tell where the edge lies.
 const NEAR: f64 = 0.2;
+/// So many blocks are enough, all over the photo.
+const ENOUGH: usize = 800;
 /// How far blocks may lie off the light beside it, a logarithm, until they count less.
 const OFF: f64 = 0.03;
 /// How far the best edge of all is turned (degrees) and moved (longer sides) at first, and
@@ -64,8 +66,10 @@ pub(super) fn find_edge(rounds: &Rounds<'_>, ground: &Ground) -> Option<(Edge, V
     let tiles = Tiles::new(&blocks, unit_px / MANY, &rounds.prior);
     let covariance = tiles.smooth() + tiles.alike(REACH * unit_px) * (sd * sd);
     let coarse = Search::new(&tiles, covariance)?.best(rounds.size_px)?;
+    // Every few blocks tell it as well as all.
+    let every = blocks.len().div_ceil(ENOUGH).max(1);
     let near = Near {
-        blocks,
+        blocks: blocks.into_iter().step_by(every).collect(),
         unit_px,
         off: OFF.max(tiles.grain),
     };
@@ -100,11 +104,7 @@ impl<'a> Search<'a> {
             for place in 0..PLACES {
                 let along = 2.0 * (place as f64 + 0.5) / PLACES as f64 - 1.0;
                 for rim in RIMS {
-                    let edge = Edge {
-                        towards_deg,
-                        at_px: middle_px + along * reach_px,
-                        rim_px: rim * unit_px,
-                    };
+                    let edge = Edge::new(towards_deg, middle_px + along * reach_px, rim * unit_px);
                     match self.gain(edge) {
                         Some(gain) if gain > best.0 => best = (gain, Some(edge)),
                         _ => {}
@@ -275,11 +275,7 @@ mod tests {
     #[test]
     fn the_soft_edge_of_a_shadow_is_found_where_it_lies() {
         for (towards_deg, at_px, rim_px) in [(0.0, 900.0, 150.0), (50.0, 1300.0, 300.0)] {
-            let truth = Edge {
-                towards_deg,
-                at_px,
-                rim_px,
-            };
+            let truth = Edge::new(towards_deg, at_px, rim_px);
             let edge = found(|place| -0.25 * truth.at(place), |_| true).expect("an edge");
             assert_like(edge, truth, 0.1);
         }
@@ -288,11 +284,7 @@ mod tests {
     /// Half the ground lies in a shadow so deep that it was taken for something else.
     #[test]
     fn a_hard_edge_is_found_though_ground_ends_there() {
-        let truth = Edge {
-            towards_deg: 70.0,
-            at_px: 900.0,
-            rim_px: 15.0,
-        };
+        let truth = Edge::new(70.0, 900.0, 15.0);
         let light = |place| -0.5 * truth.at(place);
         let edge = found(light, |place| truth.at(place) < 0.01).expect("an edge");
         assert_like(edge, truth, 0.05);

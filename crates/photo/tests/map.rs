@@ -5,6 +5,10 @@
     reason = "a test that can't go on should stop where it stands"
 )]
 
+#[allow(dead_code, reason = "each test file uses its share")]
+mod common;
+
+use common::request;
 use photo::{Area, FlagCode, PhotoReading, Request, Tiles, Trouble, read, tiles};
 use scene::{Dye, Flaws, Glare, Gradient, Piece, Rendered, Scene, cotton, render};
 
@@ -19,15 +23,7 @@ fn scene() -> Scene {
 }
 
 fn reading(rendered: &Rendered) -> PhotoReading {
-    let areas = rendered.truth.pieces.iter().map(|piece| Area {
-        id: piece.id.clone(),
-        polygon: piece.polygon.clone(),
-    });
-    let request = Request {
-        areas: areas.collect(),
-        ..Request::default()
-    };
-    read(&rendered.jpeg, &request).unwrap()
+    read(&rendered.jpeg, &request(rendered)).unwrap()
 }
 
 #[test]

@@ -3,8 +3,12 @@
 //! Source: rendered photos, whose true colours come from spectra inside `scene`, which
 //! shares no code with `photo`.
 
+#[allow(dead_code, reason = "each test file uses its share")]
+mod common;
+
 use colour::difference::ciede2000;
-use photo::{Area, FlagCode, PhotoReading, Request};
+use common::request;
+use photo::{FlagCode, PhotoReading};
 use scene::{Background, Dye, Flaws, Piece, Rendered, Scene, Shadow, render};
 
 /// Three pieces below the chart's middle in a shadow's light.
@@ -23,15 +27,7 @@ fn photo(shadow: Option<Shadow>) -> (Rendered, PhotoReading) {
         },
         ..Scene::default()
     });
-    let areas = rendered.truth.pieces.iter().map(|piece| Area {
-        id: piece.id.clone(),
-        polygon: piece.polygon.clone(),
-    });
-    let request = Request {
-        areas: areas.collect(),
-        ..Request::default()
-    };
-    let reading = photo::read(&rendered.jpeg, &request).expect("the photo is read");
+    let reading = photo::read(&rendered.jpeg, &request(&rendered)).expect("the photo is read");
     (rendered, reading)
 }
 

@@ -3,7 +3,11 @@
 //! Source: rendered photos, which share no code with `photo`; rates over many:
 //! `cargo run --release -p photo --example suspicions`.
 
-use photo::{Area, FlagCode, PhotoReading, Request};
+#[allow(dead_code, reason = "each test file uses its share")]
+mod common;
+
+use common::request;
+use photo::{FlagCode, PhotoReading};
 use scene::{Background, Dye, LocalTone, Piece, Scene, Texture, Wet, render};
 
 fn pieces() -> Vec<Piece> {
@@ -17,15 +21,7 @@ fn pieces() -> Vec<Piece> {
 
 fn read(scene: &Scene) -> PhotoReading {
     let rendered = render(scene);
-    let areas = rendered.truth.pieces.iter().map(|piece| Area {
-        id: piece.id.clone(),
-        polygon: piece.polygon.clone(),
-    });
-    let request = Request {
-        areas: areas.collect(),
-        ..Request::default()
-    };
-    photo::read(&rendered.jpeg, &request).expect("the photo is read")
+    photo::read(&rendered.jpeg, &request(&rendered)).expect("the photo is read")
 }
 
 fn bench(pieces: Vec<Piece>) -> Scene {

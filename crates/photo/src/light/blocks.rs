@@ -36,18 +36,20 @@ impl Blocks {
         let bright = [0, 1, 2].map(|k| median(all.iter().map(|block| block.ln[k])).exp());
         let sum: f64 = bright.iter().sum();
         let trust = bright.map(|channel| channel / sum);
-        let mut at = vec![NONE; size[0] * size[1]];
-        for (i, block) in all.iter_mut().enumerate() {
+        for block in &mut all {
             block.light = (0..3).map(|k| trust[k] * block.ln[k]).sum();
-            let [column, row] = block.place;
-            at[row * size[0] + column] = i as u32;
         }
-        Self {
+        let mut blocks = Self {
             all,
             trust,
             size,
-            at,
+            at: vec![NONE; size[0] * size[1]],
+        };
+        for i in 0..blocks.all.len() {
+            let number = blocks.number_of(blocks.all[i].place);
+            blocks.at[number] = i as u32;
         }
+        blocks
     }
 
     /// Gives the blocks the terms of another frame.

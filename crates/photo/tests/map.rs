@@ -9,7 +9,7 @@
 mod common;
 
 use common::request;
-use photo::{Area, FlagCode, PhotoReading, Request, Tiles, Trouble, read, tiles};
+use photo::{FlagCode, PhotoReading, Tiles, Trouble, read, tiles};
 use scene::{Dye, Flaws, Glare, Gradient, Piece, Rendered, Scene, cotton, render};
 
 fn scene() -> Scene {

@@ -265,6 +265,12 @@ pub fn measure(volume: Volume, kitchen: Kitchen) -> Result<Measure, DyeingError>
         .unwrap_or(&all[all.len() - 1]);
     let part = second.nearest(rest);
     let part_ml = second.count(part) * second.unit.millilitres();
+    // One measure that comes nearer is the better word, too.
+    if (alone_ml - ml).abs() <= (below_ml + part_ml - ml).abs()
+        && let Some(text) = main.text(alone)
+    {
+        return finished(text, alone_ml, alone_ml * main.off);
+    }
     match (main.text(below), second.text(part)) {
         (Some(a), Some(b)) => finished(
             format!("{a} + {b}"),

@@ -180,3 +180,12 @@ fn a_powder_by_the_cup_says_how_far_it_is_off() {
         "it may weigh 66.6 to 117 g (-11 to +56 %)"
     );
 }
+
+/// Once they were 1/4 cup + 1 tbsp, which is 3.5 ml less; a cup holds 236.6 ml.
+#[test]
+fn one_measure_is_said_where_it_is_nearer_than_two() {
+    let volume = Volume::from_millilitres(77.4).unwrap();
+    let measure = kitchen::measure(volume, Kitchen::Us).unwrap();
+    assert_eq!(measure.text, "1/3 cup");
+    assert!((measure.volume.millilitres() - 236.588 / 3.0).abs() < 0.01);
+}

@@ -43,11 +43,10 @@ pub(crate) fn choose(
     let corrected = |light| Correction::new(chart, file, light);
     let smooth = corrected(light.smooth);
     let by_edge = light.with_edge.and_then(|light| {
-        let is_seen = !light.has_fine_edge() || light.has_edge_across(corners);
-        corrected(if is_seen {
+        corrected(if light.has_edge_across(corners) {
             light
         } else {
-            light.doubting_edge()
+            light.doubting_fine_edge()
         })
     });
     let is_likely = |edge: &Correction| {

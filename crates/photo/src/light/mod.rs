@@ -131,12 +131,6 @@ impl Light {
         self.coefficients.iter().map(|c| c[EDGE]).sum::<f64>() / 3.0
     }
 
-    /// The edge of a shadow that is as fine as that of a thing, and so may be none.
-    pub fn has_fine_edge(&self) -> bool {
-        let edge = self.frame.edge;
-        edge.is_some_and(|edge| edge.rim_px < FINE * self.frame.unit_px)
-    }
-
     /// Whether the edge of a shadow lies across some places.
     pub fn has_edge_across(&self, places: &[Point]) -> bool {
         let Some(edge) = self.frame.edge else {
@@ -151,9 +145,13 @@ impl Light {
         self.edge_doubt > 0.0
     }
 
-    /// The same where the edge of a shadow may as well be that of the ground: twice the
-    /// doubt holds both.
-    pub fn doubting_edge(self) -> Self {
+    /// The same where the edge of a shadow, if it is as fine as that of a thing, may as well
+    /// be that of the ground: twice the doubt holds both.
+    pub fn doubting_fine_edge(self) -> Self {
+        let edge = self.frame.edge;
+        if edge.is_none_or(|edge| edge.rim_px >= FINE * self.frame.unit_px) {
+            return self;
+        }
         Self {
             edge_doubt: (self.step() / 2.0).powi(2),
             ..self

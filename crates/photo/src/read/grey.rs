@@ -155,11 +155,9 @@ fn sight(photo: &Upright, request: &GreyRequest, card: [f64; 3]) -> Sight {
     };
     // A card in one place can't tell a shadow from a darker ground.
     let light = from_ground(photo, &linear, &unknown, whereabouts).map_or(unknown, |ground| {
-        match ground.with_edge {
-            Some(light) if light.has_fine_edge() => light.doubting_edge(),
-            Some(light) => light,
-            None => ground.smooth,
-        }
+        ground
+            .with_edge
+            .map_or(ground.smooth, Light::doubting_fine_edge)
     });
     let white = request.view.white();
     Sight::by_matrix(linear, light, &to_xyz(photo, white), white)
